@@ -1,0 +1,69 @@
+//go:build browser
+
+package browser
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"capspan/build"
+)
+
+// A page open under serve: a spoiled table is told at its top and nothing else changes;
+// a changed page comes up by itself.
+func TestLiveReload(t *testing.T) {
+	dir, src := t.TempDir(), build.Embedded()
+	must := func(err error) {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	must(os.CopyFS(filepath.Join(dir, "tables"), src.Tables))
+	must(os.CopyFS(filepath.Join(dir, "content"), src.Content))
+	must(os.CopyFS(filepath.Join(dir, "static"), src.Static))
+	must(os.CopyFS(filepath.Join(dir, "templates"), src.Templates))
+
+	ctx, stop := context.WithCancel(context.Background())
+	ready, ended := make(chan string, 1), make(chan error, 1)
+	go func() {
+		ended <- build.Serve(ctx, build.ServeOptions{Sources: build.Folder(dir), Watch: dir, Addr: "127.0.0.1:0",
+			Ready: func(address string) { ready <- address }})
+	}()
+	defer func() {
+		stop()
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+	}()
+	b := openTab(t)
+	b.do("open about", chromedp.Navigate(<-ready+"about/"))
+	b.until("the live script", `document.querySelector("script[data-live]")`)
+
+	save := func(name, old, new string) {
+		t.Helper()
+		name = filepath.Join(dir, name)
+		text, err := os.ReadFile(name)
+		must(err)
+		changed := strings.Replace(string(text), old, new, 1)
+		if changed == string(text) {
+			t.Fatalf("%s does not hold %q", name, old)
+		}
+		must(os.WriteFile(name, []byte(changed), 0o644))
+	}
+	before := see[string](b, `document.querySelector("main").innerHTML`)
+	save("tables/joints-inch.yaml", "rows:", "rows: spoiled\nrows:")
+	b.until("the problem", `document.querySelector("body > [role=status]")?.textContent.includes("tables/joints-inch.yaml:")`)
+	if see[string](b, `document.querySelector("main").innerHTML`) != before {
+		t.Error("the page itself changed")
+	}
+	save("tables/joints-inch.yaml", "rows: spoiled\n", "")
+	b.until("the problem to go", `document.querySelector("body > [role=status]") === null`)
+	save("content/about.md", "\n---\n", "\n---\n\nA new paragraph.\n")
+	b.until("the changed page", `document.querySelector("main").innerText.includes("A new paragraph.")`)
+}

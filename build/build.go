@@ -1,0 +1,68 @@
+// Package build makes the site: it loads the tables, pages, scripts and frames,
+// checks them together, renders every page into memory and writes the difference.
+//
+// [Site] is the recipe and touches no disk: folders come in as [Sources], files go
+// out as an [Output]. [Write] puts an output into a folder so that at any moment
+// every page there is complete; [Serve] does both again whenever a source changes.
+// [Check] is the first half of the recipe: every problem, and nothing built.
+package build
+
+import (
+	"io/fs"
+	"os"
+
+	"capspan/content"
+	"capspan/static"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+// Sources are the four folders a site is made from.
+type Sources struct {
+	Tables, Content, Static, Templates fs.FS
+}
+
+// Embedded returns the folders the program carries in itself.
+func Embedded() Sources {
+	return Sources{Tables: tables.FS, Content: content.FS, Static: static.FS, Templates: templates.FS}
+}
+
+// Folder returns the folders of a working copy: dir/tables, dir/content and so on.
+func Folder(dir string) Sources {
+	root := os.DirFS(dir)
+	sub := func(name string) fs.FS {
+		fsys, err := fs.Sub(root, name)
+		if err != nil {
+			panic("internal error: " + err.Error()) // the names are constants and valid
+		}
+		return fsys
+	}
+	return Sources{Tables: sub("tables"), Content: sub("content"), Static: sub("static"), Templates: sub("templates")}
+}
+
+// Options say how the site is addressed.
+type Options struct {
+	Base string // the path the site lives under, with both slashes; "" means "/"
+	Live string // under serve: the address a page listens to for changes
+}
+
+// Stage orders the writing: a page must find its assets from its first moment.
+type Stage int
+
+const (
+	Assets Stage = iota // named by content, never changed once written
+	Pages               // pages and data, at addresses that stay
+)
+
+// File is one file of the site, at a slash-separated path.
+type File struct {
+	Path  string
+	Bytes []byte
+	Stage Stage
+}
+
+// Output is a whole site in memory, sorted by path.
+type Output struct {
+	Files []File
+	Chart tables.Version
+}

@@ -1,0 +1,66 @@
+package build
+
+import (
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// Chart compiles the joint tables into what the identification core reads: exact
+// millimetres, half of the last printed digit, and one number for each size.
+// Tables of other kinds have no ends and are left out.
+func Chart(set *tables.Set) matcher.Chart {
+	sizes := map[*tables.Row]int{}
+	for n, size := range set.Sizes() {
+		for _, row := range size {
+			sizes[row] = n
+		}
+	}
+	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: []matcher.ChartRow{}}
+	for _, table := range set.Tables {
+		for _, row := range table.Rows {
+			if len(row.Ends) == 0 {
+				continue
+			}
+			out := matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: table.Title,
+				Basis: string(row.Basis), Size: sizes[row]}
+			for _, end := range row.Ends {
+				out.Ends = append(out.Ends, chartEnd(end))
+			}
+			chart.Rows = append(chart.Rows, out)
+		}
+	}
+	return chart
+}
+
+func chartEnd(end tables.End) matcher.ChartEnd {
+	across := end.Across
+	out := matcher.ChartEnd{
+		Hold: string(tables.UnknownHold), HoldBasis: string(end.Hold.Basis),
+		Faces: string(across.Faces), FacesBasis: string(across.FacesBasis),
+		Cap: chartValue(end.Cap), Across: chartValue(across),
+	}
+	if end.Hold.State == tables.Given {
+		out.Hold = end.Hold.Text
+	}
+	if out.FacesBasis == "" {
+		out.FacesBasis = string(across.Basis)
+	}
+	return out
+}
+
+// chartValue is nil for a figure that is unknown or does not exist.
+func chartValue(v tables.Value) *matcher.ChartValue {
+	if v.State != tables.Given {
+		return nil
+	}
+	out := chartFigure(v)
+	for _, other := range v.Others {
+		out.Others = append(out.Others, chartFigure(other))
+	}
+	return &out
+}
+
+func chartFigure(v tables.Value) matcher.ChartValue {
+	return matcher.ChartValue{MM: v.Quantity.MM(), Half: v.Quantity.HalfStepMM(), Text: v.Quantity.Text,
+		Unit: string(v.Quantity.Unit), Basis: string(v.Basis)}
+}

@@ -1,0 +1,145 @@
+package build
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/content/figure"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+// nearRows is how many neighbours a row's page names.
+const nearRows = 5
+
+func rowAddress(id string) string { return "/joint/" + id + "/" }
+
+// rowLink points to a row's page and says its figures.
+func (s *site) rowLink(row *tables.Row) templates.Link {
+	return templates.Link{Href: s.at(rowAddress(row.ID)), Text: row.ID, Note: figuresOf(row)}
+}
+
+// figuresOf says a row in one line: "1.062 in x 3.219 in, clip outside".
+func figuresOf(row *tables.Row) string {
+	ends := make([]string, 0, len(row.Ends))
+	for _, end := range row.Ends {
+		ends = append(ends, fmt.Sprintf("%s × %s, %s", amount(end.Cap), amount(end.Across), holdOf(end.Hold)))
+	}
+	return strings.Join(ends, " to ")
+}
+
+func amount(v tables.Value) string {
+	switch v.State {
+	case tables.Unknown:
+		return "not known"
+	case tables.None:
+		return "no cap"
+	}
+	return v.Quantity.String()
+}
+
+func holdOf(v tables.Value) string {
+	if v.State != tables.Given {
+		return "hold not known"
+	}
+	return holdWords[v.Hold()]
+}
+
+// jointPage is one row: drawing, figures, what shares them, and why they are believed.
+func (s *site) jointPage(row *tables.Row) (templates.Page, diag.Pos) {
+	body := &templates.Joint{
+		ID: row.ID, Title: row.ID, Table: row.Table.Title, Also: row.Also, Note: row.Note,
+		TableLink:   templates.Link{Href: s.at(tableAddress(row.Table)), Text: row.Table.Title},
+		Basis:       basisSentence(row),
+		Confirm:     row.Basis == tables.Memory,
+		Twins:       s.rowLinks(row.Twins),
+		SameFigures: s.rowLinks(s.set.SameFigures(row)),
+		Near:        s.rowLinks(s.set.Near(row, nearRows)),
+		Conversions: s.rowLinks(s.set.Conversions(row)),
+		Figures:     []templates.Figure{{SVG: figure.Joint("joint", drawing(row)), Caption: caption(row)}},
+	}
+	for n, end := range row.Ends {
+		body.Ends = append(body.Ends, s.jointEnd(row, n, end))
+	}
+	for _, c := range row.Table.Columns {
+		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
+			body.Values = append(body.Values, templates.NamedCell{Label: c.Label, Cell: s.cell(v)})
+		}
+	}
+	for _, src := range row.AllSources() {
+		body.Sources = append(body.Sources, sourceView(src))
+	}
+	return templates.Page{Address: rowAddress(row.ID), Title: row.ID + ": " + figuresOf(row), Sheet: row.ID,
+		About: fmt.Sprintf("Universal joint %s, %s: how it is held, what shares its size, and why the figures are believed.", row.ID, figuresOf(row)),
+		Body:  body}, row.Pos
+}
+
+func (s *site) rowLinks(rows []*tables.Row) []templates.Link {
+	links := make([]templates.Link, 0, len(rows))
+	for _, row := range rows {
+		links = append(links, s.rowLink(row))
+	}
+	return links
+}
+
+func (s *site) jointEnd(row *tables.Row, n int, end tables.End) templates.JointEnd {
+	view := templates.JointEnd{Title: "Both ends", Hold: s.holdCell(end.Hold), Cap: s.cell(end.Cap), Across: s.cell(end.Across)}
+	if len(row.Ends) == 2 {
+		view.Title = []string{"One end", "The other end"}[n]
+		view.Like = s.rowLink(end.Like)
+	}
+	for _, c := range row.Table.Columns {
+		if c.Method != "" {
+			view.Method = append(view.Method, templates.Link{Href: s.at("/measure/" + c.Method + "/"), Text: c.Label})
+		}
+	}
+	return view
+}
+
+// basisSentence says why a row is believed, and what that allows.
+func basisSentence(row *tables.Row) string {
+	switch row.Basis {
+	case tables.Published:
+		return "The figures are published; the source is named below."
+	case tables.Measured:
+		return "The figures were measured by readers; the readings are named below."
+	case tables.CommonPractice:
+		return "The figures are common practice in the trade. No published source is in the chart yet."
+	}
+	return "The figures are recalled from memory. Confirm them on the joint or with the seller before ordering."
+}
+
+func caption(row *tables.Row) string {
+	if len(row.Ends) == 2 {
+		return "Drawn to its own scale: the two ends differ."
+	}
+	return "Drawn to its own scale. Figures in brackets are converted."
+}
+
+// drawing hands a row's numbers to the figure maker.
+func drawing(row *tables.Row) figure.JointDrawing {
+	d := figure.JointDrawing{Name: row.ID}
+	for _, end := range row.Ends {
+		d.Ends = append(d.Ends, figure.End{
+			Hold: holdWord(end.Hold), Faces: string(end.Across.Faces),
+			Cap: dimension(end.Cap), Across: dimension(end.Across),
+		})
+	}
+	return d
+}
+
+func holdWord(v tables.Value) string {
+	if v.State != tables.Given {
+		return string(tables.UnknownHold)
+	}
+	return v.Text
+}
+
+func dimension(v tables.Value) figure.Dimension {
+	if v.State != tables.Given {
+		return figure.Dimension{}
+	}
+	return figure.Dimension{MM: v.Quantity.Float(), Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+}

@@ -1,0 +1,137 @@
+package build
+
+import (
+	"path"
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/content"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+// Content pages with these slugs have no address of their own: they are the words
+// of a page that is made from data.
+const (
+	homeText    = "home"
+	byHandText  = "by-hand"
+	missingText = "not-found"
+)
+
+// draft is a page filled but not yet rendered, with the source it comes from.
+type draft struct {
+	page templates.Page
+	from diag.Pos
+}
+
+// drafts fills the view of every page of the site.
+func (s *site) drafts() ([]draft, diag.List) {
+	var problems diag.List
+	words := map[string]*content.Page{}
+	for _, p := range s.pages {
+		words[p.Slug] = p
+	}
+	for _, slug := range []string{homeText, byHandText, missingText} {
+		if words[slug] == nil {
+			problems.Add(diag.Problem{Pos: diag.Pos{File: "content/" + slug + ".md"}, Rule: "missing-page",
+				Fact: "the site needs this page and it is not there"})
+		}
+	}
+	if problems.Blocked() {
+		return nil, problems
+	}
+
+	var drafts []draft
+	add := func(page templates.Page, from diag.Pos) { drafts = append(drafts, draft{page, from}) }
+	add(s.home(words[homeText]))
+	add(s.identify(words[byHandText]))
+	add(s.chartIndex())
+	add(s.sourcesPage())
+	for _, table := range s.set.Tables {
+		add(s.tablePage(table))
+		if !table.Joints() {
+			continue
+		}
+		for _, row := range table.Rows {
+			add(s.jointPage(row))
+		}
+	}
+	for _, retired := range s.set.Retired {
+		add(s.retiredPage(retired))
+	}
+	for _, p := range s.pages {
+		switch p.Slug {
+		case homeText, byHandText:
+		case missingText:
+			add(s.textPage(p, "/404.html"))
+		default:
+			add(s.textPage(p, "/"+p.Slug+"/"))
+		}
+	}
+	return drafts, problems
+}
+
+// pageFile is the file a page address is served from: /chart/ is chart/index.html.
+func pageFile(address string) string {
+	if strings.HasSuffix(address, "/") {
+		return path.Join(address, "index.html")[1:]
+	}
+	return address[1:]
+}
+
+func (s *site) home(words *content.Page) (templates.Page, diag.Pos) {
+	rows := 0
+	for _, t := range s.set.Tables {
+		rows += len(t.Rows)
+	}
+	return templates.Page{
+		Address: "/", Title: words.Title, About: words.About, Sheet: "Start here",
+		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables)},
+	}, words.Pos
+}
+
+// ways are the three things a reader may have in hand.
+func (s *site) ways() []templates.Link {
+	return []templates.Link{
+		{Href: s.at("/identify/"), Text: "A joint and a caliper", Note: "Type your readings and learn which size it is, or that it is in no chart."},
+		{Href: s.at("/measure/"), Text: "A joint, and no readings yet", Note: "See how it is held, which faces to measure between, and how to take a good reading."},
+		{Href: s.at("/chart/"), Text: "A size or a series name", Note: "Look it up: figures in both units, what shares them, and why they are believed."},
+	}
+}
+
+func (s *site) textPage(p *content.Page, address string) (templates.Page, diag.Pos) {
+	next := make([]templates.Link, 0, len(p.Next))
+	for _, n := range p.Next {
+		next = append(next, s.nextLink(n))
+	}
+	return templates.Page{
+		Address: address, Title: p.Title, About: p.About, Sheet: p.Title,
+		Body: &templates.Text{HTML: p.HTML, Next: next},
+	}, p.Pos
+}
+
+// nextLink turns a page's "next" into a link with the target's own title.
+func (s *site) nextLink(target string) templates.Link {
+	slug := strings.Trim(target, "/")
+	for _, p := range s.pages {
+		if p.Slug == slug {
+			return templates.Link{Href: s.at("/" + slug + "/"), Text: p.Title, Note: p.About}
+		}
+	}
+	titles := map[string]string{"": "Start", "identify": "Identify a joint", "chart": "The chart"}
+	text, known := titles[slug]
+	if !known {
+		text = target
+	}
+	return templates.Link{Href: s.at("/" + slug + "/"), Text: text}
+}
+
+// retiredPage stands at the address of a row that is no longer in the chart.
+func (s *site) retiredPage(r tables.Retired) (templates.Page, diag.Pos) {
+	body := &templates.Moved{ID: r.ID, Why: r.Why}
+	for _, id := range r.To {
+		body.To = append(body.To, s.rowLink(s.set.Find(id)))
+	}
+	return templates.Page{Address: rowAddress(r.ID), Title: r.ID + " is no longer in the chart", Sheet: "Retired row",
+		About: "Where this row of the chart went.", Body: body}, r.Pos
+}

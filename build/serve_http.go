@@ -1,0 +1,149 @@
+package build
+
+import (
+	"bytes"
+	"net/http"
+	"path"
+	"strings"
+	"sync/atomic"
+	"time"
+
+	"capspan/build/diag"
+)
+
+// server answers requests from the last good build.
+type server struct {
+	opt      ServeOptions
+	base     string
+	pages    atomic.Pointer[pages]
+	problems atomic.Pointer[diag.List] // of the last build, when they stopped it
+	live     *hub
+}
+
+// pages is one build, ready to be served.
+type pages struct {
+	files map[string]page // by path, "chart/index.html"
+	count int             // pages among the files
+	sum   string          // of all names and bytes
+}
+
+type page struct {
+	bytes []byte
+	tag   string // the ETag, with its quotes
+}
+
+func newServer(opt ServeOptions) *server {
+	return &server{opt: opt, base: basePath(opt.Base), live: newHub()}
+}
+
+// Handler serves one output without watching or reloading: tests look at a site
+// through it just as a reader does under [Serve].
+func Handler(out Output, base string) http.Handler {
+	s := newServer(ServeOptions{Base: base})
+	s.pages.Store(newPages(out))
+	return s
+}
+
+// types are the kinds of file a site has. The machine's own list is not asked: it
+// differs from one to the next.
+var types = map[string]string{
+	".html":        "text/html; charset=utf-8",
+	".css":         "text/css; charset=utf-8",
+	".js":          "text/javascript; charset=utf-8",
+	".json":        "application/json",
+	".csv":         "text/csv; charset=utf-8",
+	".svg":         "image/svg+xml",
+	".png":         "image/png",
+	".ico":         "image/x-icon",
+	".txt":         "text/plain; charset=utf-8",
+	".xml":         "application/xml",
+	".webmanifest": "application/manifest+json",
+}
+
+// ServeHTTP answers with files of the site only; there are no listings, and no path
+// reaches the disk.
+func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	head := w.Header()
+	head.Set("X-Content-Type-Options", "nosniff")
+	head.Set("Referrer-Policy", "no-referrer")
+	head.Set("Cache-Control", "no-cache") // keep, but ask first: the next build may differ
+
+	if r.Method != http.MethodGet && r.Method != http.MethodHead {
+		head.Set("Allow", "GET, HEAD")
+		http.Error(w, "only GET and HEAD are answered here", http.StatusMethodNotAllowed)
+		return
+	}
+	address, below := strings.CutPrefix(r.URL.Path, s.base)
+	switch {
+	case r.URL.Path+"/" == s.base, r.URL.Path == "/" && s.base != "/":
+		http.Redirect(w, r, s.base, http.StatusFound)
+		return
+	case !below:
+		s.missing(w)
+		return
+	case address == liveName && s.opt.Watch != "":
+		s.stream(w, r)
+		return
+	}
+	site := s.pages.Load()
+	if site == nil {
+		s.unbuilt(w)
+		return
+	}
+	name := address
+	if name == "" || strings.HasSuffix(name, "/") {
+		name += "index.html"
+	}
+	if file, found := site.files[name]; found {
+		head.Set("Content-Type", contentType(name))
+		head.Set("ETag", file.tag)
+		http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(file.bytes))
+		return
+	}
+	// /chart leads to /chart/. The address is one of ours, so that it cannot be bent
+	// into the address of another machine.
+	if _, found := site.files[address+"/index.html"]; found {
+		http.Redirect(w, r, s.base+address+"/", http.StatusFound)
+		return
+	}
+	s.missing(w)
+}
+
+func contentType(name string) string {
+	if t, known := types[path.Ext(name)]; known {
+		return t
+	}
+	return "application/octet-stream"
+}
+
+// missing answers with the site's own page for addresses that lead nowhere.
+func (s *server) missing(w http.ResponseWriter) {
+	if site := s.pages.Load(); site != nil {
+		if file, found := site.files["404.html"]; found {
+			w.Header().Set("Content-Type", contentType("404.html"))
+			w.WriteHeader(http.StatusNotFound)
+			w.Write(file.bytes)
+			return
+		}
+	}
+	http.Error(w, "there is no page at this address", http.StatusNotFound)
+}
+
+// unbuilt tells why there is no site yet: the very first build found problems.
+func (s *server) unbuilt(w http.ResponseWriter) {
+	text := "The site could not be built yet.\n"
+	if problems := s.problems.Load(); problems != nil {
+		text += "\n" + problemText(*problems)
+	}
+	http.Error(w, text, http.StatusServiceUnavailable)
+}
+
+func problemText(problems diag.List) string {
+	var b strings.Builder
+	for _, p := range problems {
+		if p.Level == diag.Error {
+			b.WriteString(p.String() + "\n")
+		}
+	}
+	return b.String() + problems.Summary()
+}

@@ -1,0 +1,117 @@
+package build
+
+import (
+	"cmp"
+	"path"
+	"slices"
+	"strings"
+	"sync"
+
+	"capspan/build/diag"
+	"capspan/content"
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+// Site builds the whole site into memory. When the list is [diag.List.Blocked], the
+// output is empty and whatever was built before should stay as it is.
+func Site(src Sources, opt Options) (Output, diag.List) {
+	in, problems := load(src, opt)
+	if problems.Blocked() {
+		return Output{}, problems
+	}
+	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live}
+	s.bundle()
+	problems.Add(s.renderPages()...)
+	problems.Add(s.exportData()...)
+	problems.Add(s.checkLinks()...)
+	problems.Sort()
+	if problems.Blocked() {
+		return Output{}, problems
+	}
+	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	return Output{Files: s.files, Chart: s.version}, problems
+}
+
+// Check reports every problem in tables, pages, scripts and links.
+func Check(src Sources) diag.List {
+	_, problems := Site(src, Options{})
+	return problems
+}
+
+// Matcher returns the identification core with the chart of the sources in it.
+func Matcher(src Sources) (*matcher.Matcher, diag.List) {
+	set, problems := tables.Load(src.Tables)
+	assets, more := static.Bundle(src.Static)
+	problems.Add(more...)
+	if problems.Blocked() {
+		return nil, problems
+	}
+	m, err := matcher.New(assets.Bytes("matcher.js"), Chart(set))
+	if err != nil {
+		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/index.ts"}, Fact: err.Error(), Rule: "core-fails"})
+		return nil, problems
+	}
+	return m, problems
+}
+
+// inputs are the sources, read.
+type inputs struct {
+	set    *tables.Set
+	pages  []*content.Page
+	assets static.Assets
+	frames *templates.Set
+}
+
+// load reads all four folders at once, so that one run reports the problems of each.
+func load(src Sources, opt Options) (inputs, diag.List) {
+	var in inputs
+	var found [4]diag.List
+	var group sync.WaitGroup
+	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
+	group.Go(func() { in.pages, found[1] = content.Load(src.Content, content.Options{Base: basePath(opt.Base)}) })
+	group.Go(func() { in.assets, found[2] = static.Bundle(src.Static) })
+	group.Go(func() {
+		frames, err := templates.New(src.Templates)
+		if err != nil {
+			found[3].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
+		}
+		in.frames = frames
+	})
+	group.Wait()
+	problems := slices.Concat(found[:]...)
+	problems.Sort()
+	return in, problems
+}
+
+// site is a build under way.
+type site struct {
+	inputs
+	version tables.Version
+	base    string
+	live    string
+	chart   string // path of the matcher's chart
+	files   []File
+	places  map[string]diag.Pos // page addresses with the file each was made from
+}
+
+// add appends a file of the site.
+func (s *site) add(path string, content []byte, stage Stage) {
+	s.files = append(s.files, File{Path: path, Bytes: content, Stage: stage})
+}
+
+// at puts the base in front of a rooted address.
+func (s *site) at(address string) string {
+	return s.base + strings.TrimPrefix(address, "/")
+}
+
+// basePath gives a base both its slashes: "sub", "/sub" and "/sub/" are the same.
+func basePath(base string) string {
+	clean := path.Clean("/" + base)
+	if clean == "/" {
+		return "/"
+	}
+	return clean + "/"
+}

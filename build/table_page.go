@@ -1,0 +1,111 @@
+package build
+
+import (
+	"fmt"
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+func tableAddress(t *tables.Table) string { return "/chart/" + t.ID + "/" }
+
+// chartIndex lists the tables.
+func (s *site) chartIndex() (templates.Page, diag.Pos) {
+	body := &templates.Chart{}
+	for _, t := range s.set.Tables {
+		body.Tables = append(body.Tables, templates.TableCard{
+			Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title, Note: t.About},
+			Rows: len(t.Rows), Version: t.Version.Number, Basis: basisCount(t),
+		})
+	}
+	return templates.Page{Address: "/chart/", Title: "The chart", Sheet: "All tables",
+		About: "Every joint size in the chart, by table, in both units, with why each figure is believed.",
+		Body:  body}, diag.Pos{File: "tables"}
+}
+
+// basisCount says how well a table is founded: "4 published, 30 common practice".
+func basisCount(t *tables.Table) string {
+	count := map[tables.Basis]int{}
+	for _, row := range t.Rows {
+		count[row.Basis]++
+	}
+	var parts []string
+	for _, b := range []tables.Basis{tables.Published, tables.Measured, tables.CommonPractice, tables.Memory} {
+		if count[b] > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", count[b], basisWords[b]))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// tablePage is one table in full. A conversion joint fills the cells of a joint's
+// columns with one line for each end.
+func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
+	body := &templates.Table{
+		Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
+		Data: []templates.Link{
+			{Href: s.at("/data/" + t.ID + ".csv"), Text: "this table as CSV"},
+			{Href: s.at("/data/" + t.ID + ".json"), Text: "this table as JSON"},
+		},
+	}
+	for _, c := range t.Columns {
+		column := templates.Column{ID: c.ID, Label: c.Label, Unit: string(c.Unit)}
+		if c.Method != "" {
+			column.Method = templates.Link{Href: s.at("/measure/" + c.Method + "/"), Text: "how to measure it"}
+		}
+		body.Columns = append(body.Columns, column)
+	}
+	for _, row := range t.Rows {
+		body.Rows = append(body.Rows, s.tableRow(t, row))
+	}
+	return templates.Page{Address: tableAddress(t), Title: t.Title, About: t.About, Sheet: t.Title,
+		Scripts: []string{"table.js"}, Body: body}, t.Pos
+}
+
+func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
+	view := templates.TableRow{Row: templates.Link{Text: row.ID}, Also: row.Also, Basis: basisWords[row.Basis]}
+	if t.Joints() {
+		view.Row = s.rowLink(row)
+	}
+	words := append([]string{row.ID, row.Note, basisWords[row.Basis]}, row.Also...)
+	for _, end := range row.Ends {
+		if end.Cap.State == tables.Given {
+			view.Caps = append(view.Caps, end.Cap.Quantity.MM())
+		}
+		if end.Across.State == tables.Given {
+			view.Acrosses = append(view.Acrosses, end.Across.Quantity.MM())
+		}
+		words = append(words, holdWords[end.Hold.Hold()], end.Cap.Quantity.String(), end.Across.Quantity.String())
+	}
+	for _, c := range t.Columns {
+		view.Cells = append(view.Cells, s.columnCells(row, c))
+	}
+	view.Search = strings.ToLower(strings.Join(words, " "))
+	return view
+}
+
+// columnCells is what a row says in a column: one cell, or one for each end of a
+// conversion joint.
+func (s *site) columnCells(row *tables.Row, c tables.Column) []templates.Cell {
+	if _, own := row.Values[c.ID]; own || len(row.Ends) == 0 {
+		v := row.Values[c.ID]
+		if c.Kind == tables.Holds {
+			return []templates.Cell{s.holdCell(v)}
+		}
+		return []templates.Cell{s.cell(v)}
+	}
+	var cells []templates.Cell
+	for _, end := range row.Ends {
+		switch c.ID {
+		case "hold":
+			cells = append(cells, s.holdCell(end.Hold))
+		case "cap":
+			cells = append(cells, s.cell(end.Cap))
+		case "across":
+			cells = append(cells, s.cell(end.Across))
+		}
+	}
+	return cells
+}

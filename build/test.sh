@@ -1,0 +1,66 @@
+#!/usr/bin/env bash
+# Every check of the project, as the shared build runs it: bash build/test.sh
+# Go alone builds the site; what is installed here serves the checks only.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+step() { printf '\n== %s\n' "$1"; }
+fail() { printf 'capspan: %s\n' "$1" >&2; exit 1; }
+
+# ---- what the checks need, and only what is missing
+
+as_root() {
+  if [ "$(id -u)" -eq 0 ]; then "$@"; else sudo "$@"; fi
+}
+
+missing=()
+command -v chromium-headless-shell >/dev/null || command -v chromium >/dev/null || missing+=(chromium-headless-shell)
+command -v node >/dev/null || missing+=(nodejs)
+command -v npm >/dev/null || missing+=(npm)
+command -v java >/dev/null || missing+=(default-jre-headless)
+if [ "${#missing[@]}" -gt 0 ]; then
+  step "install ${missing[*]}"
+  command -v apt-get >/dev/null || fail "install these first: ${missing[*]}"
+  as_root apt-get update -qq
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}"
+fi
+
+tools=build/npm/node_modules
+if ! cmp -s build/npm/package-lock.json "$tools/.capspan-lock"; then
+  step "npm tools of the checks"
+  npm ci --prefix build/npm --ignore-scripts --no-audit --no-fund
+  cp build/npm/package-lock.json "$tools/.capspan-lock"
+fi
+tsc=$tools/.bin/tsc biome=$tools/.bin/biome
+
+# ---- the checks, cheapest first
+
+step "gofmt"
+unformatted=$(gofmt -l build cmd content static tables templates | grep -v node_modules || true)
+[ -z "$unformatted" ] || fail "run gofmt -w on: $unformatted"
+echo "gofmt: every file is in form"
+
+step "go vet"
+go vet ./...
+go vet -tags browser ./build/browser/
+echo "go vet: nothing found"
+
+step "types of the core (no DOM) and of the page parts"
+"$tsc" -p static/matcher
+"$tsc" -p static/parts
+echo "tsc: types agree"
+
+step "lint and form of scripts and styles"
+"$biome" check --config-path=build/npm --error-on-warnings static
+
+step "the shipped tables, pages and links"
+go run ./cmd/capspan check --root .
+go run ./cmd/capspan fmt --root . --check
+
+step "go test"
+go test ./...
+
+step "the site in Chromium, by axe and by the HTML checker"
+go test -tags browser -count=1 ./build/browser/
+
+printf '\nall checks passed\n'

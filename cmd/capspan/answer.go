@@ -1,0 +1,213 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+	"unicode/utf8"
+
+	"capspan/static/matcher"
+)
+
+// columns is the width everything is wrapped to.
+const columns = 80
+
+const mmPerInch = 25.4
+
+// printAnswer writes the core's own words with its figures in tables. A length stands
+// in millimetres and in inches; the chart's own digits come first, and a converted
+// one has ≈ before it.
+func printAnswer(w io.Writer, a matcher.Answer) error {
+	p := &printer{}
+	p.para("", a.Says.Head)
+	for _, s := range a.Says.Because {
+		p.para("  ", s)
+	}
+	for _, e := range a.Ends {
+		p.para("  ", e.Says)
+	}
+	for _, s := range a.Slips {
+		p.para("  ", s.Says)
+	}
+	p.sizes(sizesTitle(a), a.Sizes)
+	p.readings(a.Readings)
+	p.sizes("Nearest in the chart, NOT matching", a.Near)
+	p.sizes("Same figures, other hold", a.SameFigures)
+	if len(a.Conversions) > 0 {
+		p.title("Conversion joints with this end")
+		p.para("  ", strings.Join(a.Conversions, ", "))
+	}
+	var next []string
+	for _, t := range a.TellApart {
+		next = append(next, t.Says)
+	}
+	for _, s := range a.Says.Next {
+		if !contains(next, s) {
+			next = append(next, s)
+		}
+	}
+	if len(next) > 0 {
+		p.title("Next")
+		for i, s := range next {
+			p.item(fmt.Sprintf("  %d. ", i+1), s)
+		}
+	}
+	p.title("Chart " + a.Chart.Version)
+	_, err := w.Write(p.b.Bytes())
+	return err
+}
+
+func sizesTitle(a matcher.Answer) string {
+	switch {
+	case a.Verdict == matcher.Identified:
+		return "The size"
+	case len(a.Sizes) == 1:
+		return "Possible, to be confirmed"
+	}
+	return "Sizes that remain"
+}
+
+func contains(list []string, s string) bool {
+	for _, have := range list {
+		if have == s {
+			return true
+		}
+	}
+	return false
+}
+
+// printer collects the text.
+type printer struct{ b bytes.Buffer }
+
+func (p *printer) title(text string) { fmt.Fprintf(&p.b, "\n%s\n", text) }
+
+// para writes a text wrapped and indented.
+func (p *printer) para(indent, text string) { p.item(indent, text) }
+
+// item writes a text whose first line has a lead; the others are indented as far.
+func (p *printer) item(lead, text string) {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
+	at, line := 0, lead
+	for word := range strings.FieldsSeq(text) {
+		width := utf8.RuneCountInString(word)
+		switch {
+		case at == 0:
+			line += word
+			at = utf8.RuneCountInString(lead) + width
+		case at+1+width > columns:
+			p.b.WriteString(line + "\n")
+			line, at = indent+word, utf8.RuneCountInString(indent)+width
+		default:
+			line += " " + word
+			at += 1 + width
+		}
+	}
+	if at > 0 {
+		p.b.WriteString(line + "\n")
+	}
+}
+
+// sizes writes each size with its rows, its evidence and a table of what was measured
+// beside what the chart says.
+func (p *printer) sizes(title string, sizes []matcher.Size) {
+	if len(sizes) == 0 {
+		return
+	}
+	p.title(title)
+	for _, s := range sizes {
+		head := strings.Join(s.Names, " = ") + " (" + strings.Join(s.Rows, ", ") + "), " +
+			string(s.Hold) + ", " + strings.ReplaceAll(string(s.Basis), "-", " ")
+		if s.Probability > 0 {
+			head += ", " + percent(s.Probability)
+		}
+		p.item("  ", head)
+		p.item("    ", s.Because)
+		p.comparisons(s.Ends)
+	}
+}
+
+// percent never rounds a doubt away.
+func percent(probability float64) string {
+	switch {
+	case probability > 0.999:
+		return "over 99.9 %"
+	case probability < 0.001:
+		return "under 0.1 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*probability)
+}
+
+// comparisons writes two lines for each figure: in the chart's unit, then in the other.
+func (p *printer) comparisons(ends []matcher.ComparedEnd) {
+	var table bytes.Buffer
+	t := tabwriter.NewWriter(&table, 0, 0, 2, ' ', 0)
+	rows := 0
+	row := func(end int, name string, c *matcher.Comparison) {
+		if c == nil {
+			return
+		}
+		if rows++; rows == 1 {
+			fmt.Fprint(t, "    \tmeasured\tchart\tdifference\twithin\n")
+		}
+		if len(ends) > 1 {
+			name = fmt.Sprintf("end %d %s", end+1, name)
+		}
+		own, other := millimetres, inches
+		if strings.HasSuffix(c.ChartText, "in") {
+			own, other = inches, millimetres
+		}
+		bound := func(text string) string {
+			if math.Abs(c.Difference) > c.Uncertainty {
+				return "no: over ±" + text
+			}
+			return "yes: ±" + text
+		}
+		fmt.Fprintf(t, "    %s\t%s\t%s\t%s\t%s\n", name, own(c.Measured, ""), cmp.Or(c.ChartText, own(c.Chart, "")),
+			own(c.Difference, "+"), bound(own(c.Uncertainty, "")))
+		fmt.Fprintf(t, "    \t≈ %s\t≈ %s\t≈ %s\t%s\n", other(c.Measured, ""), other(c.Chart, ""),
+			other(c.Difference, "+"), "≈ ±"+other(c.Uncertainty, ""))
+	}
+	for i, e := range ends {
+		row(i, "cap", e.Cap)
+		row(i, "across", e.Across)
+	}
+	t.Flush() // into a buffer: it cannot fail
+	for line := range strings.Lines(table.String()) {
+		p.b.WriteString(strings.TrimRight(line, " \n") + "\n")
+	}
+}
+
+func millimetres(mm float64, sign string) string { return fmt.Sprintf("%"+sign+".2f mm", mm) }
+func inches(mm float64, sign string) string      { return fmt.Sprintf("%"+sign+".4f in", mm/mmPerInch) }
+
+// readings writes what the readings came to and what was set aside.
+func (p *printer) readings(list []matcher.Estimate) {
+	if len(list) == 0 {
+		return
+	}
+	p.title("Readings")
+	ends := 0
+	for _, e := range list {
+		ends = max(ends, e.End+1)
+	}
+	for _, e := range list {
+		name := string(e.Quantity)
+		if ends > 1 {
+			name = fmt.Sprintf("end %d %s", e.End+1, name)
+		}
+		text := fmt.Sprintf("%s ± %s (≈ %s ± %s)", millimetres(e.Value, ""), millimetres(e.Uncertainty, ""),
+			inches(e.Value, ""), inches(e.Uncertainty, ""))
+		if len(e.Used) > 0 {
+			text += " from " + strings.Join(e.Used, ", ")
+		}
+		if len(e.SetAside) > 0 {
+			text += "; set aside: " + strings.Join(e.SetAside, ", ")
+		}
+		p.item("  "+name+": ", text)
+		p.item("    ", e.Why)
+	}
+}

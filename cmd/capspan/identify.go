@@ -1,0 +1,169 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"capspan/build"
+	"capspan/static/matcher"
+)
+
+type identifyVerb struct {
+	rootFlag
+	Hold   string   `placeholder:"WORD" help:"How the end is held: outside-clip, inside-clip, plate, strap, wing, injected, staked or unknown."`
+	Faces  string   `placeholder:"WORD" help:"Between which faces the across was measured: over-caps, groove-inner, groove-outer, under-plates, hole-centres, wing-outer or unknown. Left out: those that go with the hold."`
+	Taken  string   `placeholder:"WORD" help:"joint, or yoke for bores and ears."`
+	Cap    []string `sep:";" placeholder:"READING" help:"Outside diameter of a cap, such as '1.062 in', '27,00 mm' or '1 1/16'; again for each reading, or several with ; between."`
+	Across []string `sep:";" placeholder:"READING" help:"The distance across the end, likewise."`
+
+	Hold2   string   `placeholder:"WORD" group:"The other end, when the two differ:" help:"As above, for the other pair of caps."`
+	Faces2  string   `placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
+	Taken2  string   `placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
+	Cap2    []string `sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
+	Across2 []string `sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
+
+	Unit      string `placeholder:"in|mm" help:"The unit of readings written without one."`
+	Tool      string `placeholder:"WORD" help:"digital-caliper (unless given), dial-caliper, vernier-caliper, vernier-caliper-coarse, micrometer, steel-rule or tape."`
+	Condition string `placeholder:"WORD" help:"new, used (unless given), worn or rusted."`
+	JSON      bool   `name:"json" help:"Print the answer as JSON."`
+	Quiet     bool   `short:"q" help:"Print the verdict only."`
+	Query     string `arg:"" optional:"" name:"-" help:"A dash reads the query as JSON from standard input, in place of the flags above."`
+}
+
+// Help is shown below the one-line help.
+func (identifyVerb) Help() string {
+	return `Uses the chart in the program unless --root names a folder. Any verdict, also
+"in no row" and "measure again", is an answer and exits with 0; readings that
+cannot be read exit with 2.
+
+Examples:
+  capspan identify --hold outside-clip --cap '1.060 in' --cap '1.061 in' \
+                   --across '3.226 in; 3.221 in; 3.222 in'
+  capspan identify --hold inside-clip --faces groove-outer --unit mm \
+                   --cap 27.00 --across 81.80 --tool vernier-caliper
+  capspan identify --hold outside-clip --cap '1.062 in' --across '3.22 in' \
+                   --hold2 inside-clip --cap2 '1.125 in' --across2 '3.62 in'
+  echo '{"ends": [{"hold": "strap", "cap": ["1.188 in"], "across": ["3.62 in"]}]}' |
+      capspan identify --json -`
+}
+
+// Run answers one query.
+func (v *identifyVerb) Run(t *terminal) error {
+	src, _, err := v.sources(false)
+	if err != nil {
+		return err
+	}
+	query, name, err := v.query(t.in)
+	if err != nil {
+		return err
+	}
+	m, problems := build.Matcher(src)
+	if problems.Blocked() {
+		if err := problems.Print(t.err); err != nil {
+			return err
+		}
+		return problemsFound
+	}
+	answer, err := m.Identify(query)
+	if err != nil {
+		return err
+	}
+	switch {
+	case v.JSON:
+		err = printJSON(t.out, answer)
+	case len(answer.Complaints) > 0: // told below; there is no verdict to print
+	case v.Quiet:
+		_, err = fmt.Fprintln(t.out, answer.Verdict)
+	default:
+		err = printAnswer(t.out, answer)
+	}
+	if err != nil {
+		return err
+	}
+	if len(answer.Complaints) > 0 {
+		return misuse("%s", complaints(answer.Complaints, name))
+	}
+	return nil
+}
+
+// query reads flags or standard input, and returns how to name a place in what it read.
+func (v *identifyVerb) query(in io.Reader) (matcher.Query, func(matcher.Complaint) string, error) {
+	first := matcher.QueryEnd{Hold: matcher.Hold(v.Hold), Faces: matcher.Faces(v.Faces), Taken: v.Taken, Cap: trim(v.Cap), Across: trim(v.Across)}
+	second := matcher.QueryEnd{Hold: matcher.Hold(v.Hold2), Faces: matcher.Faces(v.Faces2), Taken: v.Taken2, Cap: trim(v.Cap2), Across: trim(v.Across2)}
+	empty := func(e matcher.QueryEnd) bool {
+		return e.Hold == "" && e.Faces == "" && e.Taken == "" && len(e.Cap)+len(e.Across) == 0
+	}
+	if v.Query != "" {
+		if v.Query != "-" {
+			return matcher.Query{}, nil, misuse("what is %q?\n    hint: give a reading with --cap or --across; a dash alone reads a query from standard input", v.Query)
+		}
+		if !empty(first) || !empty(second) || v.Unit+v.Tool+v.Condition != "" {
+			return matcher.Query{}, nil, misuse("flags and a query on standard input at once\n    hint: write everything into the query, or leave the dash out")
+		}
+		text, err := io.ReadAll(io.LimitReader(in, matcher.MaxQuery+1))
+		if err != nil {
+			return matcher.Query{}, nil, fmt.Errorf("read the query: %w", err)
+		}
+		query, err := matcher.DecodeQuery(text)
+		if err != nil {
+			return matcher.Query{}, nil, misuse("%v\n    hint: capspan identify --help shows a query", err)
+		}
+		return query, nameInJSON, nil
+	}
+	query := matcher.Query{Ends: []matcher.QueryEnd{first}, Unit: matcher.Unit(v.Unit),
+		Tool: matcher.Tool(v.Tool), Condition: matcher.Condition(v.Condition)}
+	if !empty(second) {
+		query.Ends = append(query.Ends, second)
+	}
+	readings := 0
+	for i := range query.Ends {
+		e := &query.Ends[i]
+		readings += len(e.Cap) + len(e.Across)
+		if e.Hold == "" {
+			e.Hold = "unknown"
+		}
+	}
+	if readings == 0 {
+		return query, nil, misuse("there is no reading\n    hint: give --cap and --across, such as capspan identify --hold outside-clip --cap '1.062 in' --across '3.22 in'")
+	}
+	return query, nameInFlags, nil
+}
+
+func trim(readings []string) []string {
+	for i := range readings {
+		readings[i] = strings.TrimSpace(readings[i])
+	}
+	return readings
+}
+
+func nameInJSON(c matcher.Complaint) string {
+	if c.Quantity == "query" {
+		return "query"
+	}
+	return fmt.Sprintf("ends[%d].%s[%d]", c.End, c.Quantity, c.Index)
+}
+
+func nameInFlags(c matcher.Complaint) string {
+	if c.Quantity == "query" {
+		return "flags"
+	}
+	number := ""
+	if c.End > 0 {
+		number = "2"
+	}
+	return fmt.Sprintf("--%s%s, reading %d", c.Quantity, number, c.Index+1)
+}
+
+// complaints lists what could not be read, each with its place; the core's own words
+// say what to write instead.
+func complaints(list []matcher.Complaint, name func(matcher.Complaint) string) string {
+	lines := make([]string, len(list))
+	for i, c := range list {
+		lines[i] = fmt.Sprintf("%s: %s", name(c), c.Says)
+		if c.Text != "" && !strings.Contains(c.Says, c.Text) {
+			lines[i] = fmt.Sprintf("%s: %q: %s", name(c), c.Text, c.Says)
+		}
+	}
+	return strings.Join(lines, "\ncapspan: ")
+}

@@ -1,0 +1,80 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+
+	"github.com/alecthomas/kong"
+
+	"capspan/build"
+	"capspan/build/diag"
+	"capspan/tables"
+)
+
+// rootFlag chooses between the files of a folder and those in the program.
+type rootFlag struct {
+	Root string `placeholder:"DIR" help:"A working folder with tables/, content/, static/ and templates/, instead of the files in the program."`
+}
+
+// sources returns the folders to read, and the working folder they lie in: "" for the
+// files in the program. With here, the current folder counts when it holds tables.
+func (f rootFlag) sources(here bool) (build.Sources, string, error) {
+	dir := f.Root
+	switch {
+	case dir == "" && here && holdsTables("."):
+		dir = "."
+	case dir == "":
+		return build.Embedded(), "", nil
+	case !holdsTables(dir):
+		return build.Sources{}, "", misuse("--root %q holds no folder named tables\n    hint: name the folder above it", dir)
+	}
+	return build.Folder(dir), dir, nil
+}
+
+func holdsTables(dir string) bool {
+	info, err := os.Stat(filepath.Join(dir, "tables"))
+	return err == nil && info.IsDir()
+}
+
+// problemReport is how a machine reads problems.
+type problemReport struct {
+	Problems diag.List `json:"problems"`
+	Errors   int       `json:"errors"`
+	Warnings int       `json:"warnings"`
+}
+
+func reportOf(problems diag.List) problemReport {
+	if problems == nil {
+		problems = diag.List{} // [] rather than null
+	}
+	return problemReport{Problems: problems, Errors: problems.Count(diag.Error), Warnings: problems.Count(diag.Warning)}
+}
+
+func printJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}
+
+// versionFlag prints and ends, whatever else is on the line.
+type versionFlag bool
+
+// BeforeReset is called by kong when the flag is there.
+func (versionFlag) BeforeReset(app *kong.Kong) error {
+	program := "(devel)"
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		program = info.Main.Version
+	}
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		return fmt.Errorf("the chart in the program: %s", problems.Summary())
+	}
+	fmt.Fprintf(app.Stdout, "capspan %s, chart %s\n", program, set.Version().Name())
+	app.Exit(0)
+	return nil
+}

@@ -1,0 +1,125 @@
+// Package content owns the Markdown pages and turns them into HTML.
+//
+// [Load] reads every .md file of a folder into [Page]s and reports every problem at
+// once. A page is a head between two lines of three dashes (title, about, next) and a
+// body in Markdown: CommonMark, tables as GitHub writes them, and containers
+//
+//	::: caution
+//	Wear eye protection.
+//	:::
+//
+// which are the only directives so far. An outer container takes more colons than the
+// one inside it. Raw HTML is dropped, since pages come from strangers; links go to
+// http, https, mailto and tel, to a place in the site ("/chart/", "../cap/") or in the
+// page ("#float"). The title becomes the page's only h1, so a body starts at "##".
+//
+// Links and their places are handed on in [Page.Links]: only the build knows which
+// addresses exist.
+package content
+
+import (
+	"embed"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"path"
+	"strings"
+
+	"capspan/build/diag"
+)
+
+// FS holds the shipped pages. Load never uses it by itself.
+//
+//go:embed *.md measure
+var FS embed.FS
+
+// Page is one Markdown file, rendered.
+type Page struct {
+	Slug  string // "about", "measure/cap"; measure/index.md has the slug "measure"
+	Title string
+	About string   // one sentence for the page's head
+	Next  []string // slugs or addresses to go to next
+	HTML  template.HTML
+	Links []Link // every link written in it, with its place, for the build to check
+	Pos   diag.Pos
+}
+
+// Link is an address a page points to, as written: without the base, and also for an
+// image or an entry of the head's next list.
+type Link struct {
+	Href string
+	Pos  diag.Pos
+}
+
+// Options say where the pages will live.
+type Options struct {
+	Base string // path the site lives under, with both slashes; empty means "/"
+}
+
+// biggestPage is the most a page may hold, in bytes. The longest guide page is a
+// twentieth of it; more is a mistake or mischief.
+const biggestPage = 256 << 10
+
+// Load reads every page under fsys, ordered by slug. A page with problems is still
+// returned when it could be rendered. Folders named testdata, and folders whose name
+// starts with "." or "_", hold no pages.
+func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
+	var pages []*Page
+	var problems diag.List
+	err := fs.WalkDir(fsys, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if entry.IsDir() {
+			if base := path.Base(name); name != "." && (base == "testdata" || strings.ContainsAny(base[:1], "._")) {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if path.Ext(name) != ".md" {
+			return nil
+		}
+		source, err := fs.ReadFile(fsys, name)
+		if err != nil {
+			return err
+		}
+		page, found := Parse(name, source, options)
+		problems.Add(found...)
+		if page != nil {
+			pages = append(pages, page)
+		}
+		return nil
+	})
+	if err != nil {
+		problems.Add(diag.Problem{Pos: diag.Pos{File: folder}, Fact: err.Error(), Rule: "unreadable-page"})
+	}
+	problems.Sort()
+	return pages, problems
+}
+
+// folder is where the pages live in the project, so that positions start at its root.
+const folder = "content"
+
+// Parse turns one file into a page. The name is relative to the content folder; the
+// page is nil when the file cannot be read as one at all.
+func Parse(name string, source []byte, options Options) (*Page, diag.List) {
+	d := newDocument(path.Join(folder, name), slug(name), source)
+	if len(source) > biggestPage {
+		d.problem(0, "page-too-big", fmt.Sprintf("%d bytes, more than %d", len(source), biggestPage), "split the page")
+		return nil, d.problems
+	}
+	page := &Page{Slug: d.slug, Pos: diag.Pos{File: d.file}}
+	body := d.head(page)
+	d.body(page, body, options)
+	d.problems.Sort()
+	return page, d.problems
+}
+
+// slug is the page's address without slashes at its ends.
+func slug(name string) string {
+	s := strings.TrimSuffix(name, ".md")
+	if s == "index" {
+		return ""
+	}
+	return strings.TrimSuffix(s, "/index")
+}

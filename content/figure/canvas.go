@@ -1,0 +1,132 @@
+package figure
+
+import (
+	"fmt"
+	"html"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// point is a place on the sheet, in the drawing's units, y downwards.
+type point struct{ x, y float64 }
+
+// canvas gathers the elements of one drawing. Text is kept apart and written last, so
+// that no line crosses over a figure.
+type canvas struct {
+	shapes, texts strings.Builder
+}
+
+// num writes a coordinate with at most two decimals. A hundredth of a unit cannot be
+// seen, and the last digits of a float would differ from machine to machine.
+func num(f float64) string {
+	r := math.Round(f*100) / 100
+	if r == 0 {
+		r = 0 // no "-0"
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+// tag is the class of an element and, when it stands for a quantity, which one.
+type tag struct {
+	class, part string
+	end         int
+}
+
+func (t tag) String() string {
+	if t.part == "" {
+		return fmt.Sprintf(`class="%s"`, t.class)
+	}
+	return fmt.Sprintf(`class="%s" data-part="%s" data-end="%d"`, t.class, t.part, t.end)
+}
+
+// poly draws straight lines through the points.
+func (c *canvas) poly(t tag, closed bool, points ...point) {
+	fmt.Fprintf(&c.shapes, `<path %s d="`, t)
+	for i, p := range points {
+		letter := "L"
+		if i == 0 {
+			letter = "M"
+		}
+		fmt.Fprintf(&c.shapes, "%s%s %s", letter, num(p.x), num(p.y))
+	}
+	if closed {
+		c.shapes.WriteString("Z")
+	}
+	c.shapes.WriteString(`"/>`)
+}
+
+func (c *canvas) line(t tag, from, to point) { c.poly(t, false, from, to) }
+
+func (c *canvas) circle(t tag, centre point, radius float64) {
+	fmt.Fprintf(&c.shapes, `<circle %s cx="%s" cy="%s" r="%s"/>`, t, num(centre.x), num(centre.y), num(radius))
+}
+
+// curve draws path data made by its caller.
+func (c *canvas) curve(t tag, data string) {
+	fmt.Fprintf(&c.shapes, `<path %s d="%s"/>`, t, data)
+}
+
+// text writes words at the foot of their line; anchor is start, middle or end.
+func (c *canvas) text(class, anchor string, at point, words string) {
+	c.write(class, anchor, at, "", words)
+}
+
+// upright writes words that read from the right, as ISO 129 puts them on an upright
+// dimension line.
+func (c *canvas) upright(class string, at point, words string) {
+	turn := fmt.Sprintf(` transform="rotate(-90 %s %s)"`, num(at.x), num(at.y))
+	c.write(class, "middle", at, turn, words)
+}
+
+func (c *canvas) write(class, anchor string, at point, turn, words string) {
+	if words == "" {
+		return
+	}
+	if class != "" {
+		class = fmt.Sprintf(` class="%s"`, class)
+	}
+	if anchor == "start" {
+		anchor = ""
+	} else {
+		anchor = fmt.Sprintf(` text-anchor="%s"`, anchor)
+	}
+	fmt.Fprintf(&c.texts, `<text%s x="%s" y="%s"%s%s>%s</text>`,
+		class, num(at.x), num(at.y), anchor, turn, html.EscapeString(words))
+}
+
+// sheet is what surrounds the elements.
+type sheet struct {
+	prefix, class, title, desc string
+	width, height              float64
+}
+
+// svg closes the drawing. The ids of its title and description are made from the
+// prefix, which the caller keeps different on one page.
+func (c *canvas) svg(s sheet) string {
+	id := identifier(s.prefix)
+	w, h := num(s.width), num(s.height)
+	var b strings.Builder
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s"`,
+		s.class, w, h, w, h)
+	fmt.Fprintf(&b, ` role="img" aria-labelledby="%s-title %s-desc" fill="none" stroke="currentColor">`, id, id)
+	fmt.Fprintf(&b, `<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
+		id, html.EscapeString(s.title), id, html.EscapeString(s.desc))
+	b.WriteString(c.shapes.String())
+	if c.texts.Len() > 0 {
+		fmt.Fprintf(&b, `<g fill="currentColor" stroke="none" font-size="%s">%s</g>`, num(textSize), c.texts.String())
+	}
+	b.WriteString("</svg>")
+	return b.String()
+}
+
+// identifier keeps what may stand in an id and in a list of ids.
+func identifier(prefix string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case 'a' <= r && r <= 'z', 'A' <= r && r <= 'Z', '0' <= r && r <= '9', r == '-', r == '_', r == '.':
+			return r
+		}
+		return '-'
+	}, prefix)
+}

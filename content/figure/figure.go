@@ -1,0 +1,61 @@
+// Package figure makes the drawings of the chart and the guide: SVG text computed
+// from numbers, the same bytes for the same numbers.
+//
+// Three drawings exist. [Joint] is the cross and its four caps in plan, to the scale
+// of one row and dimensioned in both units. [Faces] is the same view without figures:
+// it shows between which faces the caliper goes. [Hold] is the small picture of how
+// an end is held, for a strip of choices.
+//
+// They follow a drawing office: bold outlines and thin centre lines long-short-long
+// (ISO 128), extension lines, arrowheads and the figure above its line (ISO 129). The
+// chart's own figure stands above the line, the converted one in brackets below it.
+//
+// Lengths from the chart are scaled exactly. What the chart does not hold (how long a
+// cap is, how thick a ring) is drawn in a habitual proportion to the cap, and never
+// carries a figure. When the cap or the across is missing, the whole drawing is
+// schematic and says "not to scale".
+//
+// # Classes
+//
+// Colour and weight come from the style sheet through these classes; the attributes
+// on the svg element are the fallback without one (ink in the text's own colour).
+// No meaning hangs on a colour: what is red is also named in words.
+//
+//	drawing        the svg element; it has width and height, so a sheet should say
+//	               max-width:100%;height:auto
+//	drawing--icon  beside drawing on the pictures of [Hold]
+//	b   bold outline of a part; may be filled with the sheet's colour
+//	l   medium outline: edges inside a part, neighbouring parts
+//	h   thin line: dimension, extension and leader lines, hatching
+//	c   thin centre line, long-short-long
+//	k   solid: clips, bolts, arrowheads
+//	m   red pencil line: a face to measure from, and the dimension between the faces
+//	mt  red pencil fill: its arrowheads, and words about the faces
+//	s   secondary text: converted figures and notes
+//
+// Elements that stand for a quantity carry data-part ("cap", "across", "faces", ...)
+// and data-end (0 the level end, 1 the upright one), for scripts and for the tests
+// that read a drawing back.
+package figure
+
+// JointDrawing is one row's cross as [Joint] draws it.
+type JointDrawing struct {
+	Name string // the row's name, for the title
+	// Ends are the level end and the upright one. On a plain joint both are equal,
+	// and the figures are written once.
+	Ends [2]End
+}
+
+// End is one pair of opposite caps.
+type End struct {
+	Hold  string // a hold of the chart, such as "outside-clip"; anything else is drawn without a clip
+	Faces string // faces of the chart, such as "over-caps"
+	// CapMM and AcrossMM are millimetres; zero when the chart says unknown or none.
+	CapMM, AcrossMM float64
+	Cap, Across     Label
+}
+
+// Label is a figure in both units: the chart's own digits with their unit
+// ("1.062 in") and the converted ones ("26.97 mm"). For a missing figure Text is the
+// word the chart has and Converted is empty.
+type Label struct{ Text, Converted string }

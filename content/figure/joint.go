@@ -1,0 +1,228 @@
+package figure
+
+import "strings"
+
+// The sheet of a joint: the cross on the left, its cap figures on the right, the
+// across below, and words about the faces at the foot.
+const (
+	sheetWidth = 360.0
+	edge       = 10.0
+	capColumn  = 112.0 // right of the cross, for the figures of a cap
+	spanColumn = 54.0  // left of a conversion joint, for its upright across
+	capBand    = 48.0  // above a conversion joint, for its upright caps
+)
+
+// Joint draws the cross and caps of one row in plan, dimensioned in both units. Its
+// ids begin with the prefix.
+func Joint(prefix string, d JointDrawing) string {
+	p := plan(d, sheetWidth, capColumn)
+	p.dimension()
+	p.notes()
+	return p.canvas.svg(sheet{prefix, "drawing", p.title(), p.description(), sheetWidth, p.foot})
+}
+
+// jointPlan is a joint laid out on its sheet.
+type jointPlan struct {
+	JointDrawing
+	*canvas
+	level, upright           arm
+	alike, schematic         bool
+	scale                    float64
+	centre                   point
+	left, top, right, bottom float64 // the drawn joint
+	foot                     float64 // the height used so far
+}
+
+// plan lays out the cross, its scale and its place, and draws the parts, keeping a
+// column free on the right.
+func plan(d JointDrawing, width, column float64) *jointPlan {
+	p := &jointPlan{JointDrawing: d, canvas: &canvas{}, alike: d.Ends[0] == d.Ends[1]}
+	p.level = newArm(d.Ends[0], 0, d.Ends[1].CapMM)
+	p.upright = newArm(d.Ends[1], 1, d.Ends[0].CapMM)
+	p.schematic = p.level.schematic || p.upright.schematic
+	leftRoom, topRoom := edge, edge
+	if !p.alike {
+		leftRoom, topRoom = edge+spanColumn, capBand
+	}
+	halfWide := max(p.level.reach, p.upright.half)
+	halfHigh := max(p.upright.reach, p.level.half)
+	room := width - leftRoom - column
+	p.scale = room / 2 / max(halfWide, halfHigh)
+	p.centre = point{leftRoom + room/2, topRoom + halfHigh*p.scale}
+	p.left, p.right = p.centre.x-halfWide*p.scale, p.centre.x+halfWide*p.scale
+	p.top, p.bottom = topRoom, p.centre.y+halfHigh*p.scale
+	p.foot = p.bottom
+	p.parts()
+	return p
+}
+
+// parts draws cross, caps and centre lines. One unit more than the part shows on
+// each side of a centre line, as ISO 128 wants.
+func (p *jointPlan) parts() {
+	p.curve(tag{class: "b"}, crossOutline(p.centre, p.level, p.upright, p.scale))
+	bore := 0.2 * min(p.level.cap, p.upright.cap) * p.scale
+	p.circle(tag{class: "l"}, p.centre, bore)
+	for _, side := range p.sides(p.level) {
+		side.draw()
+	}
+	for _, side := range p.sides(p.upright) {
+		side.draw()
+	}
+	over := 6.0
+	p.line(tag{class: "c"}, point{p.left - over, p.centre.y}, point{p.right + over, p.centre.y})
+	p.line(tag{class: "c"}, point{p.centre.x, p.top - over}, point{p.centre.x, p.bottom + over})
+}
+
+// sides are the two caps of one arm: left and right, or top and bottom.
+func (p *jointPlan) sides(a arm) [2]placed {
+	var both [2]placed
+	for i, sign := range []float64{-1, 1} {
+		at := func(u, v float64) point {
+			return point{p.centre.x + sign*u*p.scale, p.centre.y + v*p.scale}
+		}
+		if a.end == 1 {
+			at = func(u, v float64) point {
+				return point{p.centre.x + v*p.scale, p.centre.y + sign*u*p.scale}
+			}
+		}
+		both[i] = placed{a, p.canvas, at, p.scale}
+	}
+	return both
+}
+
+// dimension writes the figures and marks the faces.
+func (p *jointPlan) dimension() {
+	p.spanLevel(p.level, p.level.Across)
+	p.capLevel()
+	if !p.alike {
+		p.spanUpright()
+		p.capUpright()
+	}
+}
+
+// spanLevel dimensions the across of the level end below the joint.
+func (p *jointPlan) spanLevel(a arm, figure Label) {
+	for _, side := range p.sides(a) {
+		side.mark()
+	}
+	half := a.face * p.scale
+	y := p.bottom + dimGap + lineSpace
+	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, figure)
+	p.foot = y + lineSpace + 2
+	if figure.Converted == "" {
+		p.foot = y + 6
+	}
+}
+
+// capLevel dimensions a cap of the level end, with its figure beside the line. A wing
+// joint has no cap, so there is nothing to dimension.
+func (p *jointPlan) capLevel() {
+	a := p.level
+	if a.Hold == wing || a.CapMM <= 0 {
+		p.missingCap(a, point{p.right + dimGap, p.centre.y})
+		return
+	}
+	x, half := p.right+dimGap, a.cap/2*p.scale
+	p.standing(plainStyle, 0, p.centre.y-half, p.centre.y+half, x, p.centre.x+a.outer*p.scale, Label{})
+	p.besideLine(point{x + 6, p.centre.y}, a.Cap)
+}
+
+// besideLine writes a cap's figure right of a place, the converted one below.
+func (p *jointPlan) besideLine(at point, figure Label) {
+	p.text("", "start", point{at.x, at.y - textRise}, "⌀ "+figure.Text)
+	p.text("s", "start", point{at.x, at.y + lineSpace - 2}, converted(figure))
+}
+
+// missingCap says in words why a cap has no figure.
+func (p *jointPlan) missingCap(a arm, at point) {
+	words := "cap unknown"
+	if a.Hold == wing {
+		words = "no round cap"
+	}
+	p.text("s", "start", point{at.x, at.y - textRise}, words)
+}
+
+// spanUpright dimensions the across of the upright end, left of the joint.
+func (p *jointPlan) spanUpright() {
+	a := p.upright
+	for _, side := range p.sides(a) {
+		side.mark()
+	}
+	half := a.face * p.scale
+	x := p.left - dimGap - lineSpace/2
+	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, a.Across)
+}
+
+// capUpright dimensions the top cap: its line runs on to the right and carries the
+// figure where nothing else is drawn.
+func (p *jointPlan) capUpright() {
+	a := p.upright
+	y := p.top - dimGap
+	half := a.cap / 2 * p.scale
+	if a.Hold == wing || a.CapMM <= 0 {
+		p.missingCap(a, point{p.centre.x + half, y})
+		return
+	}
+	p.canvas.level(plainStyle, 1, p.centre.x-half, p.centre.x+half, y, p.centre.y-a.outer*p.scale, Label{})
+	start := p.centre.x + half
+	p.line(tag{class: "h"}, point{start, y}, point{start + 14 + textWidth("⌀ "+a.Cap.Text), y})
+	p.besideLine(point{start + 14, y}, a.Cap)
+}
+
+// notes writes the words under the drawing.
+func (p *jointPlan) notes() {
+	var lines [][2]string // class and words
+	if p.alike {
+		lines = append(lines, [2]string{"mt", p.level.words()})
+	} else {
+		lines = append(lines, [2]string{"mt", "Level end: " + p.level.words()},
+			[2]string{"mt", "Upright end: " + p.upright.words()})
+	}
+	if p.schematic {
+		lines = append(lines, [2]string{"s", "not to scale"})
+	}
+	for _, line := range lines {
+		p.foot += lineSpace
+		p.text(line[0], "start", point{edge, p.foot}, line[1])
+	}
+	p.foot += edge
+}
+
+// words names the faces of an end.
+func (a arm) words() string { return facesInWords(a.Faces) }
+
+func (p *jointPlan) title() string {
+	return "Joint " + p.Name + " in plan"
+}
+
+// description says in words everything the drawing shows.
+func (p *jointPlan) description() string {
+	var b strings.Builder
+	describe := func(name string, a arm) {
+		b.WriteString(name + ": " + holdTitle(a.Hold) + ". " + holdSeen(a.Hold))
+		if a.Hold != wing {
+			b.WriteString(" Cap diameter " + inBoth(a.Cap) + ".")
+		}
+		b.WriteString(" Across " + inBoth(a.Across) + ", " + a.words() + ".")
+	}
+	if p.alike {
+		describe("Both ends", p.level)
+	} else {
+		describe("Level end", p.level)
+		b.WriteString(" ")
+		describe("Upright end", p.upright)
+	}
+	if p.schematic {
+		b.WriteString(" Not to scale.")
+	} else {
+		b.WriteString(" Cap and across are to scale; clips and the length of the caps are not.")
+	}
+	return b.String()
+}
+
+func inBoth(l Label) string {
+	if l.Converted == "" {
+		return l.Text
+	}
+	return l.Text + ", about " + l.Converted
+}

@@ -1,0 +1,225 @@
+package static
+
+import (
+	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/evanw/esbuild/pkg/api"
+
+	"capspan/build/diag"
+)
+
+// entry is one file the browser is given.
+type entry struct {
+	name   string // plain name, "matcher.js"
+	source string // where it starts, "matcher/index.ts"
+	global string // the global name of its exports; empty for a script that only acts
+}
+
+// CoreName is the global the browser and package matcher find the core under.
+const CoreName = "CapspanCore"
+
+var entries = []entry{
+	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
+	{name: "identify.js", source: "parts/identify/identify.ts"},
+	{name: "table.js", source: "parts/table/table.ts"},
+	{name: "sheet.css", source: "parts/sheet.css"},
+}
+
+// Bundle builds every entry and takes every file of icons/ as it is. Output names
+// carry the first 8 hex digits of the SHA-256 of their bytes, so an asset may be
+// cached for ever. Equal sources give equal bytes.
+//
+// An entry whose source is not there is a warning and is left out: a chart of one's
+// own may do without a part, and one part must not take the others down.
+func Bundle(fsys fs.FS) (Assets, diag.List) {
+	assets := Assets{names: map[string]string{}}
+	var problems diag.List
+
+	// Icons first: style sheets point at their hashed names.
+	if err := assets.addIcons(fsys); err != nil {
+		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/icons"}, Fact: fmt.Sprintf("cannot be read: %q", err), Rule: "icons"})
+	}
+	for _, e := range entries {
+		if _, err := fs.Stat(fsys, e.source); errors.Is(err, fs.ErrNotExist) {
+			problems.Add(diag.Problem{
+				Pos:   diag.Pos{File: "static/" + e.source},
+				Fact:  fmt.Sprintf("is not there, so the site has no %q", e.name),
+				Rule:  "missing-part",
+				Level: diag.Warning,
+			})
+			continue
+		}
+		bytes, found := assets.build(fsys, e)
+		problems.Add(found...)
+		if !found.Blocked() {
+			assets.add(e.name, e.name, bytes)
+		}
+	}
+	slices.SortFunc(assets.Files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	problems.Sort()
+	return assets, problems
+}
+
+// Core bundles the identification core alone, for callers that need no site.
+func Core(fsys fs.FS) ([]byte, diag.List) {
+	return Assets{}.build(fsys, entries[0])
+}
+
+func (a *Assets) addIcons(fsys fs.FS) error {
+	files, err := fs.ReadDir(fsys, "icons")
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		if f.IsDir() || strings.HasPrefix(f.Name(), ".") {
+			continue
+		}
+		bytes, err := fs.ReadFile(fsys, "icons/"+f.Name())
+		if err != nil {
+			return err
+		}
+		a.add(f.Name(), f.Name(), bytes)
+	}
+	return nil
+}
+
+// add files bytes under a name made from their content.
+func (a *Assets) add(name, base string, bytes []byte) {
+	sum := sha256.Sum256(bytes)
+	ext := path.Ext(base)
+	p := "assets/" + strings.TrimSuffix(base, ext) + "." + hex.EncodeToString(sum[:4]) + ext
+	a.Files = append(a.Files, File{Path: p, Bytes: bytes})
+	a.names[name] = p
+}
+
+// namespace marks paths that live in the fs.FS, so that esbuild never looks at the disk.
+const namespace = "static"
+
+func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
+	result := api.Build(api.BuildOptions{
+		EntryPoints:       []string{e.source},
+		Outfile:           "/" + e.name, // never written: Write is false
+		AbsWorkingDir:     "/",
+		Bundle:            true,
+		Write:             false,
+		Format:            api.FormatIIFE,
+		GlobalName:        e.global,
+		Target:            api.ES2020,
+		Platform:          api.PlatformBrowser,
+		Charset:           api.CharsetUTF8,
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+		LegalComments:     api.LegalCommentsNone,
+		LogLevel:          api.LogLevelSilent,
+		TsconfigRaw:       `{"compilerOptions":{"target":"es2020","useDefineForClassFields":true}}`,
+		Plugins:           []api.Plugin{a.reader(fsys)},
+	})
+	var problems diag.List
+	for _, m := range result.Errors {
+		problems.Add(problem(m, diag.Error))
+	}
+	for _, m := range result.Warnings {
+		problems.Add(problem(m, diag.Warning))
+	}
+	if len(result.OutputFiles) != 1 {
+		if !problems.Blocked() {
+			problems.Add(diag.Problem{
+				Pos:  diag.Pos{File: "static/" + e.source},
+				Fact: fmt.Sprintf("gives %d files, want 1", len(result.OutputFiles)), Rule: "bundle",
+			})
+		}
+		return nil, problems
+	}
+	return result.OutputFiles[0].Contents, problems
+}
+
+// loaders by extension; anything else is refused by name.
+var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".css": api.LoaderCSS, ".json": api.LoaderJSON}
+
+// reader makes esbuild read fsys and nothing else.
+func (a Assets) reader(fsys fs.FS) api.Plugin {
+	return api.Plugin{Name: namespace, Setup: func(b api.PluginBuild) {
+		b.OnResolve(api.OnResolveOptions{Filter: `.*`}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
+			if args.Kind == api.ResolveCSSURLToken {
+				return a.icon(args)
+			}
+			target := args.Path
+			if args.Kind != api.ResolveEntryPoint {
+				if !strings.HasPrefix(target, "./") && !strings.HasPrefix(target, "../") {
+					return api.OnResolveResult{}, fmt.Errorf("import %q is not relative: the site has no packages", target)
+				}
+				target = path.Join(path.Dir(args.Importer), target)
+			}
+			for _, p := range []string{target, target + ".ts"} {
+				if info, err := fs.Stat(fsys, p); err == nil && !info.IsDir() {
+					return api.OnResolveResult{Path: p, Namespace: namespace}, nil
+				}
+			}
+			return api.OnResolveResult{}, fmt.Errorf("no file %q", "static/"+target)
+		})
+		b.OnLoad(api.OnLoadOptions{Filter: `.*`, Namespace: namespace}, func(args api.OnLoadArgs) (api.OnLoadResult, error) {
+			loader, ok := loaders[path.Ext(args.Path)]
+			if !ok {
+				return api.OnLoadResult{}, fmt.Errorf("no loader for %q", "static/"+args.Path)
+			}
+			bytes, err := fs.ReadFile(fsys, args.Path)
+			if err != nil {
+				return api.OnLoadResult{}, err
+			}
+			text := string(bytes)
+			return api.OnLoadResult{Contents: &text, Loader: loader}, nil
+		})
+	}}
+}
+
+// icon points a style sheet's url(icons/...) at the hashed file, which lies in the
+// same folder as the bundled sheet.
+func (a Assets) icon(args api.OnResolveArgs) (api.OnResolveResult, error) {
+	if strings.HasPrefix(args.Path, "data:") || strings.HasPrefix(args.Path, "#") {
+		return api.OnResolveResult{Path: args.Path, External: true}, nil
+	}
+	at := a.names[path.Base(args.Path)]
+	if at == "" || path.Dir(path.Join(path.Dir(args.Importer), args.Path)) != "icons" {
+		return api.OnResolveResult{}, fmt.Errorf("url %q is no file of static/icons", args.Path)
+	}
+	return api.OnResolveResult{Path: "./" + path.Base(at), External: true}, nil
+}
+
+// problem converts esbuild's message: its file carries our namespace, its column is
+// 0-based and counts bytes.
+func problem(m api.Message, level diag.Level) diag.Problem {
+	p := diag.Problem{Pos: diag.Pos{File: "static"}, Fact: m.Text, Rule: "bundle", Level: level}
+	if m.Location != nil {
+		p.Pos = position(*m.Location)
+	}
+	for _, n := range m.Notes {
+		note := diag.Note{Text: n.Text, Pos: diag.Pos{File: "static"}}
+		if n.Location != nil {
+			note.Pos = position(*n.Location)
+		}
+		p.Notes = append(p.Notes, note)
+	}
+	return p
+}
+
+func position(l api.Location) diag.Pos {
+	bytes := min(l.Column, len(l.LineText))
+	return diag.Pos{
+		File: "static/" + strings.TrimPrefix(l.File, namespace+":"),
+		Line: l.Line,
+		Col:  utf8.RuneCountInString(l.LineText[:bytes]) + 1,
+	}
+}

@@ -1,0 +1,198 @@
+// The arithmetic of uncertainty: JCGM 100:2008 (the GUM), and the distributions it
+// leans on. Nothing here knows about joints.
+
+/** Arithmetic mean, JCGM 100 4.2.1. */
+export function mean(xs: readonly number[]): number {
+  let sum = 0;
+  for (const x of xs) sum += x;
+  return sum / xs.length;
+}
+
+/** Experimental standard deviation, JCGM 100 4.2.2. One reading has none: 0. */
+export function stdev(xs: readonly number[]): number {
+  if (xs.length < 2) return 0;
+  const m = mean(xs);
+  let sum = 0;
+  for (const x of xs) sum += (x - m) * (x - m);
+  return Math.sqrt(sum / (xs.length - 1));
+}
+
+/** Middle value; of an even number, half way between the two. */
+export function median(xs: readonly number[]): number {
+  const s = [...xs].sort((a, b) => a - b);
+  const i = s.length >> 1;
+  const high = s[i] ?? NaN;
+  return s.length % 2 === 1 ? high : ((s[i - 1] ?? NaN) + high) / 2;
+}
+
+/** Standard deviation pooled from earlier experience and these readings, JCGM 100 4.2.4. */
+export function pooled(s0: number, dof0: number, s: number, dof: number): number {
+  return Math.sqrt((dof0 * s0 * s0 + dof * s * s) / (dof0 + dof));
+}
+
+/** Standard uncertainty of a half-width nothing more is known about, JCGM 100 4.3.7. */
+export function rectangular(halfWidth: number): number {
+  return halfWidth / Math.sqrt(3);
+}
+
+/** Standard uncertainty of a reading's last step, JCGM 100 F.2.2.1. */
+export function resolution(step: number): number {
+  return step / Math.sqrt(12);
+}
+
+/** Standard uncertainty of an interval of half-width U said to hold with a level, JCGM 100 4.3.4. */
+export function fromInterval(halfWidth: number, level: number): number {
+  return halfWidth / normalQuantile((1 + level) / 2);
+}
+
+export interface Component {
+  standard: number;
+  dof: number; // Infinity for a limit taken from a standard
+}
+
+/** Combined standard uncertainty of a sum, JCGM 100 5.1.2. */
+export function combine(parts: readonly Component[]): number {
+  let sum = 0;
+  for (const p of parts) sum += p.standard * p.standard;
+  return Math.sqrt(sum);
+}
+
+/** Effective degrees of freedom, JCGM 100 G.4.1. */
+export function welchSatterthwaite(parts: readonly Component[]): number {
+  const u = combine(parts);
+  let sum = 0;
+  for (const p of parts) {
+    if (p.dof !== Infinity) sum += Math.pow(p.standard, 4) / p.dof;
+  }
+  return sum === 0 ? Infinity : Math.pow(u, 4) / sum;
+}
+
+// ---- distributions
+
+/** ln Γ(x) for x > 0: Stirling's series after lifting x to 10 or more (DLMF 5.11.1). */
+export function logGamma(x: number): number {
+  let lift = 0;
+  while (x < 10) {
+    lift += Math.log(x);
+    x += 1;
+  }
+  const r = 1 / (x * x);
+  const series = (1 / x) * (1 / 12 - r * (1 / 360 - r * (1 / 1260 - r * (1 / 1680 - r * (1 / 1188 - r * (691 / 360360))))));
+  return (x - 0.5) * Math.log(x) - x + 0.9189385332046727 + series - lift; // 0.918... is ln sqrt(2 pi)
+}
+
+/** Regularised incomplete beta I_x(a, b) by its continued fraction (DLMF 8.17.22), Lentz's way. */
+function incompleteBeta(x: number, a: number, b: number): number {
+  if (x <= 0) return 0;
+  if (x >= 1) return 1;
+  // The fraction converges fast below the mean only; above it, use the symmetry.
+  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a);
+  const front = Math.exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x)) / a;
+  const tiny = 1e-300;
+  let c = 1;
+  let d = 1 - ((a + b) * x) / (a + 1);
+  d = 1 / (Math.abs(d) < tiny ? tiny : d);
+  let f = d;
+  for (let m = 1; m <= 500; m++) {
+    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
+    d = 1 / guard(1 + even * d, tiny);
+    c = guard(1 + even / c, tiny);
+    f *= d * c;
+    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
+    d = 1 / guard(1 + odd * d, tiny);
+    c = guard(1 + odd / c, tiny);
+    const step = d * c;
+    f *= step;
+    if (Math.abs(step - 1) < 1e-15) break;
+  }
+  return front * f;
+}
+
+function guard(x: number, tiny: number): number {
+  return Math.abs(x) < tiny ? tiny : x;
+}
+
+/** ln of Student's t density with that many degrees of freedom. */
+export function studentLogPdf(t: number, dof: number): number {
+  if (dof === Infinity || dof > 1e7) return -0.5 * t * t - 0.9189385332046727;
+  return logGamma((dof + 1) / 2) - logGamma(dof / 2) - 0.5 * Math.log(dof * Math.PI)
+    - ((dof + 1) / 2) * Math.log1p((t * t) / dof);
+}
+
+/** Probability below t. */
+export function studentCdf(t: number, dof: number): number {
+  if (dof === Infinity || dof > 1e7) return normalCdf(t);
+  const tail = 0.5 * incompleteBeta(dof / (dof + t * t), dof / 2, 0.5);
+  return t > 0 ? 1 - tail : tail;
+}
+
+/** The t below which Student's distribution has probability p, by Newton inside a bracket. */
+export function studentQuantile(p: number, dof: number): number {
+  if (dof === Infinity || dof > 1e7) return normalQuantile(p);
+  if (p === 0.5) return 0;
+  if (p < 0.5) return -studentQuantile(1 - p, dof);
+  let low = 0;
+  let high = 2;
+  while (studentCdf(high, dof) < p && high < 1e12) {
+    low = high;
+    high *= 2;
+  }
+  let t = (low + high) / 2;
+  for (let i = 0; i < 200; i++) {
+    const miss = studentCdf(t, dof) - p;
+    if (miss > 0) high = t;
+    else low = t;
+    let next = t - miss / Math.exp(studentLogPdf(t, dof));
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - t) <= 1e-13 * Math.abs(t)) return next;
+    t = next;
+  }
+  return t;
+}
+
+/** Coverage factor of a two-sided interval, JCGM 100 G.3.4. */
+export function coverage(level: number, dof: number): number {
+  return studentQuantile((1 + level) / 2, dof);
+}
+
+/** Probability below z of the standard normal: erfc by its series near 0, by its
+ *  continued fraction further out (DLMF 7.6.1, 7.9.1). */
+export function normalCdf(z: number): number {
+  const x = Math.abs(z) / Math.SQRT2;
+  let tail: number; // erfc(x) / 2
+  if (x < 2.5) {
+    let term = x;
+    let sum = x;
+    for (let n = 1; n < 200; n++) {
+      term *= -(x * x) / n;
+      const add = term / (2 * n + 1);
+      sum += add;
+      if (Math.abs(add) < 1e-17 * Math.abs(sum)) break;
+    }
+    tail = 0.5 - sum / Math.sqrt(Math.PI);
+  } else {
+    let f = 0;
+    for (let n = 60; n >= 1; n--) f = n / 2 / (x + f);
+    tail = Math.exp(-x * x) / (2 * Math.sqrt(Math.PI) * (x + f));
+  }
+  return z > 0 ? 1 - tail : tail;
+}
+
+/** The z below which the standard normal has probability p. */
+export function normalQuantile(p: number): number {
+  if (p === 0.5) return 0;
+  if (p < 0.5) return -normalQuantile(1 - p);
+  let low = 0;
+  let high = 40;
+  let z = 1;
+  for (let i = 0; i < 200; i++) {
+    const miss = normalCdf(z) - p;
+    if (miss > 0) high = z;
+    else low = z;
+    let next = z - miss * Math.sqrt(2 * Math.PI) * Math.exp(0.5 * z * z);
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - z) <= 1e-14 * Math.abs(z)) return next;
+    z = next;
+  }
+  return z;
+}

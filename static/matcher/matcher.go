@@ -1,0 +1,165 @@
+// Package matcher runs the identification core, the TypeScript beside it, inside the
+// Go program. It implements nothing of the method itself: [New] takes the bundle the
+// browser gets and a [Chart], [Matcher.Identify] puts a [Query] to it and returns its
+// [Answer]. Go and browser cannot disagree, because there is one core.
+//
+// The types in query.go, chart.go and answer.go mirror types.ts. Package build compiles the tables into
+// a Chart; this package knows no tables.
+//
+// A [Matcher] holds one JavaScript machine, which is not safe for use by several
+// goroutines at once: make one Matcher for each.
+package matcher
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/dop251/goja"
+
+	"capspan/static"
+)
+
+// Matcher is the core with a chart loaded. Use it from one goroutine at a time.
+type Matcher struct {
+	vm      *goja.Runtime
+	core    *goja.Object
+	chart   goja.Value
+	version string
+}
+
+// New loads the bundle, matcher.js as [static.Bundle] or [static.Core] makes it, and
+// the chart. The chart is read once; later changes to it are not seen.
+func New(bundle []byte, chart Chart) (*Matcher, error) {
+	text, err := json.Marshal(chart)
+	if err != nil {
+		return nil, fmt.Errorf("write the chart for the core: %w", err)
+	}
+	vm := goja.New()
+	if _, err := vm.RunScript("matcher.js", string(bundle)); err != nil {
+		return nil, fmt.Errorf("load the core: %w", err)
+	}
+	exports := vm.Get(static.CoreName)
+	if exports == nil || goja.IsUndefined(exports) {
+		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.CoreName)
+	}
+	m := &Matcher{vm: vm, core: exports.ToObject(vm), version: chart.Version}
+	if m.chart, err = m.parse(text); err != nil {
+		return nil, fmt.Errorf("load the chart: %w", err)
+	}
+	return m, nil
+}
+
+// Identify puts a query to the core. A query the core cannot use is no error: the
+// answer then says to measure again and carries complaints.
+func (m *Matcher) Identify(q Query) (Answer, error) {
+	text, err := json.Marshal(q)
+	if err != nil {
+		return Answer{}, fmt.Errorf("write the query for the core: %w", err)
+	}
+	query, err := m.parse(text)
+	if err != nil {
+		return Answer{}, err
+	}
+	var a Answer
+	if err := m.into(&a, "identify", m.chart, query); err != nil {
+		return Answer{}, err
+	}
+	return a, nil
+}
+
+// IdentifyJSON reads one query as JSON, strictly (see [DecodeQuery]), and returns the
+// answer as indented JSON with a newline at its end.
+func (m *Matcher) IdentifyJSON(query []byte) ([]byte, error) {
+	q, err := DecodeQuery(query)
+	if err != nil {
+		return nil, err
+	}
+	a, err := m.Identify(q)
+	if err != nil {
+		return nil, err
+	}
+	out, err := json.MarshalIndent(a, "", "  ")
+	if err != nil {
+		return nil, fmt.Errorf("write the answer: %w", err)
+	}
+	return append(out, '\n'), nil
+}
+
+// Version names the chart the matcher was made with.
+func (m *Matcher) Version() string { return m.version }
+
+// Assumptions returns every constant of the method with what it rests on, in the
+// order the about page shows them.
+func (m *Matcher) Assumptions() ([]Assumption, error) {
+	text, err := m.text(m.core.Get("assumptions"))
+	if err != nil {
+		return nil, err
+	}
+	var list []Assumption
+	if err := json.Unmarshal([]byte(text), &list); err != nil {
+		return nil, fmt.Errorf("read the core's assumptions: %w", err)
+	}
+	return list, nil
+}
+
+// FacesFor returns the faces that go with a hold, the usual ones first.
+func (m *Matcher) FacesFor(hold Hold) ([]Faces, error) {
+	var list []Faces
+	err := m.into(&list, "facesFor", m.vm.ToValue(string(hold)))
+	return list, err
+}
+
+// Address returns the fragment, without "#", that stands for a query on the identify page.
+func (m *Matcher) Address(q Query) (string, error) {
+	text, err := json.Marshal(q)
+	if err != nil {
+		return "", fmt.Errorf("write the query for the core: %w", err)
+	}
+	query, err := m.parse(text)
+	if err != nil {
+		return "", err
+	}
+	var s string
+	err = m.into(&s, "encodeAddress", query, m.vm.ToValue(m.version))
+	return s, err
+}
+
+// into calls an export of the core and decodes what it returns.
+func (m *Matcher) into(out any, name string, args ...goja.Value) error {
+	call, ok := goja.AssertFunction(m.core.Get(name))
+	if !ok {
+		return fmt.Errorf("the core has no %s", name)
+	}
+	value, err := call(goja.Undefined(), args...)
+	if err != nil {
+		return fmt.Errorf("run %s: %w", name, err)
+	}
+	text, err := m.text(value)
+	if err != nil {
+		return err
+	}
+	if err := json.Unmarshal([]byte(text), out); err != nil {
+		return fmt.Errorf("read what %s returned: %w", name, err)
+	}
+	return nil
+}
+
+func (m *Matcher) parse(text []byte) (goja.Value, error) {
+	return m.json("parse", m.vm.ToValue(string(text)))
+}
+
+func (m *Matcher) text(v goja.Value) (string, error) {
+	s, err := m.json("stringify", v)
+	if err != nil {
+		return "", err
+	}
+	return s.String(), nil
+}
+
+func (m *Matcher) json(name string, v goja.Value) (goja.Value, error) {
+	call, ok := goja.AssertFunction(m.vm.Get("JSON").ToObject(m.vm).Get(name))
+	if !ok {
+		return nil, fmt.Errorf("internal error: the machine has no JSON.%s", name)
+	}
+	return call(goja.Undefined(), v)
+}

@@ -1,0 +1,101 @@
+// Every word the form says by itself. What the verdict says is the core's own text, so that the page and the
+// command speak alike; labels in the markup are in templates/identify.html.
+import type { Basis, Faces, Hold, Quantity, Verdict } from "../../matcher/types";
+
+export const verdictWords: Record<Verdict, string> = {
+  identified: "Identified",
+  possible: "Possible",
+  between: "Between sizes",
+  "not-in-chart": "Not in the chart",
+  "measure-again": "Measure again",
+};
+
+export const basisWords: Record<Basis, string> = {
+  published: "published",
+  measured: "measured",
+  "common-practice": "common practice",
+  memory: "memory",
+};
+
+export const holdWords: Record<Hold, string> = {
+  "outside-clip": "clip outside",
+  "inside-clip": "clip inside",
+  plate: "bolted plate",
+  strap: "strap or U-bolt",
+  wing: "bolted wing",
+  injected: "injected plastic",
+  staked: "staked",
+  unknown: "hold not known",
+};
+
+export const facesWords: Record<Faces, string> = {
+  "over-caps": "over the caps",
+  "groove-inner": "between the inner groove faces",
+  "groove-outer": "between the outer groove faces",
+  "under-plates": "under the plates",
+  "hole-centres": "between the hole centres",
+  "wing-outer": "over the wings",
+  unknown: "faces not known",
+};
+
+export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
+
+export const words = {
+  waiting: "Waiting for readings",
+  start: "Choose what you see, then put in a cap diameter and the distance across.",
+  startMore: "Two or three readings of each tell more than one: a slip stands out.",
+  endTitle: (n: number) => (n === 0 ? "First end" : "The other end"),
+  addReading: (quantity: Quantity, end: number, ends: number) =>
+    `${quantity === "cap" ? "Next cap reading" : "Next reading across"}${ends > 1 ? `, ${words.endTitle(end).toLowerCase()}` : ""}`,
+  remove: (reading: string) => `remove ${reading}`,
+  added: (reading: string) => `${reading} added.`,
+  removed: (reading: string) => `${reading} removed.`,
+  setAside: "set aside",
+  misread: "not understood",
+  because: "Because",
+  compare: "Your readings beside the chart",
+  measure: "Measure",
+  yours: "Yours",
+  chart: "Chart",
+  difference: "Off by",
+  within: "Within",
+  sizeLeft: "The size",
+  sizesLeft: "Sizes left",
+  sizesLeftAbout: "These readings cannot separate them.",
+  share: (p: number) => `${p >= 0.995 ? "over 99" : p < 0.01 ? "under 1" : Math.round(p * 100)} in 100 by these readings`,
+  sameNames: "A caliper cannot tell these names apart; they are one size.",
+  near: "Nearest rows, none of them matching",
+  nearMatched: "Nearest other rows, not matching",
+  doesNotMatch: "Does not match.",
+  sameFigures: "Same figures, other hold",
+  sameFiguresAbout: "Cap and across agree, the hold does not. These do not interchange.",
+  conversions: "Conversion joints with this end",
+  ends: "Each end by itself",
+  readings: "What became of the readings",
+  used: "used",
+  tellApart: "What would tell them apart",
+  slips: "A slip to look for",
+  next: "What to do next",
+  cautionTitle: "Before you order:",
+  caution:
+    "compare the new joint with the old one, caps, hold and across, before anything is pressed. What was checked is the size alone: not wear, torque, angle or speed.",
+  cautionMemory: "The chart has this row from memory, without a source. Have the size confirmed before ordering.",
+  cautionFit:
+    "Wear eye protection when caps are pressed or driven and stay out of line with the press. Vehicle level, wheels chocked, on rated stands; mark the phase before taking anything apart. The maker's manual and a driveline shop have the last word.",
+  converted: "≈ marks a converted figure.",
+  toDetails: "show the reasons",
+  copied: "The address of these readings is on the clipboard.",
+  copyByHand: "Copying is not allowed here. Select the address below and copy it.",
+  shared: "Sent.",
+  shareTitle: "Readings of a joint",
+  restored: "Readings taken from the address.",
+  otherChart: (then: string, now: string) =>
+    `The address was made with chart ${then}; this page has chart ${now}. The verdict below is by the chart of this page.`,
+  badAddress: "Part of the address could not be read:",
+  startedOver: "All readings removed.",
+  loading: "The chart is being fetched…",
+  noChart: "The chart could not be fetched, so nothing can be identified here yet. The method by hand is below.",
+  noCore: "The part of this page that compares readings did not arrive.",
+  badChart: "The chart has a format this page does not know. Reload the page.",
+  retry: "Try again",
+} as const;

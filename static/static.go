@@ -1,0 +1,44 @@
+// Package static owns what the browser loads: TypeScript, CSS and icons, and the
+// bundling of them with esbuild. [Bundle] turns the sources into files named by
+// their content; the build writes them and the templates link to them by their
+// plain names.
+//
+// The bundle of the identification core, matcher.js, is also what package matcher
+// runs inside the Go program: the very same bytes.
+package static
+
+import "embed"
+
+// FS holds the sources. Bundle never uses it by itself: the caller passes it.
+//
+//go:embed matcher/*.ts parts
+var FS embed.FS
+
+// File is one output file: a slash-separated path under the site's root, such as
+// "assets/matcher.3f9a1c2d.js".
+type File struct {
+	Path  string
+	Bytes []byte
+}
+
+// Assets is a bundled set.
+type Assets struct {
+	Files []File            // sorted by path
+	names map[string]string // "matcher.js" to its path
+}
+
+// Path returns where the asset of that plain name ("sheet.css", "matcher.js",
+// "identify.js", "favicon.svg") is written; it is empty for a name that is not there.
+func (a Assets) Path(name string) string { return a.names[name] }
+
+// Bytes returns the content of the asset of that plain name, nil for a name that is
+// not there.
+func (a Assets) Bytes(name string) []byte {
+	path := a.names[name]
+	for _, f := range a.Files {
+		if f.Path == path {
+			return f.Bytes
+		}
+	}
+	return nil
+}

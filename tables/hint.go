@@ -1,0 +1,110 @@
+package tables
+
+import (
+	"math/big"
+	"regexp"
+	"strings"
+)
+
+// nearest is the hint for a misspelt name: given only when exactly one of the known
+// names is a near typo, or a longer form of it.
+func nearest(name string, known []string) []string {
+	var typo, longer []string
+	low := strings.ToLower(name)
+	for _, k := range known {
+		switch d := distance(low, strings.ToLower(k)); {
+		case d <= 1 || (d == 2 && len(k) > 5):
+			typo = append(typo, k)
+		case len(name) > 2 && strings.HasPrefix(strings.ToLower(k), low):
+			longer = append(longer, k)
+		}
+	}
+	switch {
+	case len(typo) == 1:
+		return []string{"did you mean \"" + typo[0] + "\"?"}
+	case len(typo) == 0 && len(longer) == 1:
+		return []string{"did you mean \"" + longer[0] + "\"?"}
+	}
+	return nil
+}
+
+// distance counts the letters to insert, delete, replace or swap with a neighbour
+// (optimal string alignment) to turn a into b; anything above 2 is 3.
+func distance(a, b string) int {
+	if d := len(a) - len(b); d < -2 || d > 2 {
+		return 3
+	}
+	var before []int
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		next := make([]int, len(b)+1)
+		next[0] = i
+		for j := 1; j <= len(b); j++ {
+			replace := row[j-1]
+			if a[i-1] != b[j-1] {
+				replace++
+			}
+			next[j] = min(replace, row[j]+1, next[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				next[j] = min(next[j], before[j-2]+1)
+			}
+		}
+		before, row = row, next
+	}
+	return min(row[len(b)], 3)
+}
+
+// numberShapes are the ways a number goes wrong, and what to write instead.
+var numberShapes = []struct {
+	shape *regexp.Regexp
+	hint  string
+}{
+	{regexp.MustCompile(`^[0-9]+,[0-9]+$`), "write the decimal point as a point"},
+	{regexp.MustCompile(`^[0-9 ]+-[0-9]+/[0-9]+$`), "write a mixed fraction with one space: 1 3/16"},
+	{regexp.MustCompile(`(?i)[0-9.] *(mm|in|inch|")$`), "write the number alone; the unit is the table's, or unit: mm beside it"},
+	{regexp.MustCompile(`^0[xXoObB]`), "write it in plain decimal digits"},
+	{regexp.MustCompile(`^0[0-9]`), "leave the leading zero out; to YAML it means octal"},
+	{regexp.MustCompile(`^[0-9.]+[eE][+-]?[0-9]+$`), "write it without an exponent"},
+	{regexp.MustCompile(`^[0-9_.]*_[0-9_.]*$`), "leave the underscores out"},
+	{regexp.MustCompile(`(?i)^[+-]?\.(inf|nan)$`), "write unknown when the figure is not known"},
+	{regexp.MustCompile(`^[0-9]{4}[-.][0-9]{1,2}[-.][0-9]{1,2}$`), "this reads as a date"},
+	{regexp.MustCompile(`^\.[0-9]+$`), "write the zero before the point"},
+	{regexp.MustCompile(`^[0-9]+\.$`), "leave the point out, or write the digits behind it"},
+	{regexp.MustCompile(`^[+-]`), "write it without a sign"},
+	{regexp.MustCompile(`/`), "a fraction is of an inch, proper, over 2, 4, 8, 16, 32, 64 or 128"},
+}
+
+func numberHints(text string) []string {
+	for _, s := range numberShapes {
+		if s.shape.MatchString(text) {
+			return []string{s.hint}
+		}
+	}
+	return nil
+}
+
+// rangeHints guesses what went wrong with a number outside its column: the point in
+// the wrong place, or the other unit.
+func rangeHints(q Quantity, c Column) []string {
+	var hints []string
+	fits := func(r *big.Rat, unit Unit) bool {
+		mm := toMM(r, unit)
+		return mm.Cmp(c.Least.mm()) >= 0 && mm.Cmp(c.Greatest.mm()) <= 0
+	}
+	for _, factor := range [][2]int64{{1, 10}, {10, 1}, {1, 100}, {100, 1}, {1, 1000}, {1000, 1}} {
+		moved := new(big.Rat).Mul(q.value, big.NewRat(factor[0], factor[1]))
+		if !strings.Contains(q.Text, "/") && c.Kind == Length && fits(moved, q.Unit) {
+			hints = append(hints, "the digits look shifted; "+exact(moved)+" would fit")
+			break
+		}
+	}
+	other := map[Unit]Unit{Inch: Millimetre, Millimetre: Inch}[q.Unit]
+	if other != NoUnit && fits(q.value, other) {
+		meant := Quantity{Text: q.Text, Unit: other, value: q.value, step: q.step}
+		hints = append(hints, meant.String()+" would be "+meant.Converted()+"; was it meant in "+string(other)+"? then write unit: "+string(other)+" beside it")
+	}
+	return hints
+}

@@ -1,0 +1,142 @@
+package tables
+
+import (
+	"errors"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"capspan/build/diag"
+)
+
+// folder is where the files stand in the project; every problem's path starts with it.
+const folder = "tables/"
+
+const (
+	registryFile = "sources.yaml"
+	retiredFile  = "retired.yaml"
+)
+
+// limits bound what a contributed file may cost. Tests lower them.
+type limits struct {
+	bytes int // of one file: about five thousand rows, more than a phone should load for one page
+	depth int // of nesting: a value among others is at 7
+	rows  int // of the whole chart: what loading and matching were measured with
+	text  int // characters of one text: a note of a few sentences
+}
+
+var shipped = limits{bytes: 1 << 20, depth: 8, rows: 200_000, text: 400}
+
+// Load reads every *.yaml at the root of fsys: the registry of sources, the retired
+// ids and the tables. It returns what could be read and every problem, sorted; the
+// set is only to be published when nothing in the list blocks ([diag.List.Blocked]).
+func Load(fsys fs.FS) (*Set, diag.List) { return load(fsys, shipped) }
+
+func load(fsys fs.FS, lim limits) (*Set, diag.List) {
+	l := &loader{set: &Set{}, lim: lim, sources: map[string]*Source{}, links: map[*Row]*links{}}
+	names, err := tableFiles(fsys, &l.list)
+	if err != nil {
+		l.list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "unreadable", Fact: cause(err)})
+	}
+	if r, root := l.open(fsys, registryFile); root != nil {
+		l.readRegistry(r, root)
+	}
+	if r, root := l.open(fsys, retiredFile); root != nil {
+		l.readRetired(r, root)
+	}
+	rows := 0
+	for _, name := range names {
+		r, root := l.open(fsys, name)
+		if root == nil {
+			continue
+		}
+		t := l.readTable(r, root, strings.TrimSuffix(name, ".yaml"))
+		l.set.Tables = append(l.set.Tables, t)
+		if rows += len(t.Rows); rows > lim.rows {
+			r.fail(root, t.ID, "too-many-rows", numbered("the chart has %d rows with this table; at most %d are read", rows, lim.rows))
+			break
+		}
+	}
+	l.connect()
+	for i := range l.list {
+		l.list[i].Level = levels[l.list[i].Rule]
+	}
+	l.list.Sort()
+	return l.set, l.list
+}
+
+// tableFiles lists the tables in the order of their names.
+func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
+	entries, err := fs.ReadDir(fsys, ".")
+	if err != nil {
+		return nil, err
+	}
+	var names []string
+	for _, e := range entries {
+		switch name := e.Name(); {
+		case name == registryFile || name == retiredFile:
+		case strings.HasSuffix(name, ".yaml"):
+			names = append(names, name)
+		case strings.HasSuffix(name, ".yml"):
+			list.Add(diag.Problem{Pos: diag.Pos{File: folder + name}, Rule: "table-name",
+				Fact: "the file's name ends in \".yml\" and is not read", Hints: []string{"let it end in .yaml"}})
+		}
+	}
+	if len(names) == 0 {
+		list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "no-tables", Fact: "no table is in the folder"})
+	}
+	slices.Sort(names)
+	return names, nil
+}
+
+// loader holds what one Load gathers.
+type loader struct {
+	set     *Set
+	lim     limits
+	list    diag.List
+	sources map[string]*Source // by id
+	links   map[*Row]*links    // what rows say of other rows, resolved by connect
+}
+
+// open reads and parses one file. A registry or list of retired ids that is not
+// there is an empty one.
+func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
+	r := &reader{file: folder + name, lim: l.lim, list: &l.list}
+	whole := diag.Pos{File: r.file}
+	src, err := readLimited(fsys, name, l.lim.bytes)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && (name == registryFile || name == retiredFile):
+		return r, nil
+	case errors.Is(err, errTooLarge):
+		l.list.Add(diag.Problem{Pos: whole, Rule: "file-size",
+			Fact: numbered("the file is larger than %d bytes", l.lim.bytes), Hints: []string{"split the table into two"}})
+		return r, nil
+	case err != nil:
+		l.list.Add(diag.Problem{Pos: whole, Rule: "unreadable", Fact: cause(err)})
+		return r, nil
+	}
+	return r, r.parse(src)
+}
+
+var errTooLarge = errors.New("file too large")
+
+// readLimited never holds more of a file than it may have.
+func readLimited(fsys fs.FS, name string, most int) ([]byte, error) {
+	info, err := fs.Stat(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	if info.Size() > int64(most) {
+		return nil, errTooLarge
+	}
+	return fs.ReadFile(fsys, name)
+}
+
+// cause is the reason of a disk error without the path, which the problem's place says.
+func cause(err error) string {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return "the file cannot be read: " + path.Err.Error()
+	}
+	return "the file cannot be read: " + err.Error()
+}

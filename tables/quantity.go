@@ -1,0 +1,199 @@
+package tables
+
+import (
+	"fmt"
+	"math/big"
+	"strconv"
+	"strings"
+)
+
+// Unit is what a length is written in.
+type Unit string
+
+const (
+	Inch       Unit = "in"
+	Millimetre Unit = "mm"
+	NoUnit     Unit = "" // counts
+)
+
+// Quantity is an exact number with the digits somebody wrote: a decimal (28.50), a
+// fraction or a mixed fraction of an inch (1 3/16), and its unit. The zero Quantity
+// is no number at all.
+type Quantity struct {
+	Text  string // as written, without the unit
+	Unit  Unit
+	value *big.Rat
+	step  *big.Rat // of the last written digit, or of one part of the fraction
+}
+
+// The international inch is exactly 25.4 mm (since 1959).
+var mmPerInch = big.NewRat(254, 10)
+
+// mostDigits keeps a number readable; no length or count of a joint needs more.
+const mostDigits = 12
+
+// coarsest fraction of an inch that is still written in the trade: 1/128.
+const finestFraction = 128
+
+// ParseQuantity reads a decimal without sign or exponent (0.938, 28.50), or an inch
+// fraction in its one written form (1 3/16, 55/64). The digits are kept: the Text of
+// the result is the text given.
+func ParseQuantity(text string, unit Unit) (Quantity, error) {
+	if unit != Inch && unit != Millimetre && unit != NoUnit {
+		return Quantity{}, fmt.Errorf("%q is no unit", unit)
+	}
+	value, step, ok := parseDecimal(text)
+	if !ok {
+		value, step, ok = parseFraction(text)
+		if ok && unit != Inch {
+			return Quantity{}, fmt.Errorf("%q is a fraction, and only inches are written so", text)
+		}
+	}
+	if !ok {
+		return Quantity{}, fmt.Errorf("%q is not a number", text)
+	}
+	return Quantity{Text: text, Unit: unit, value: value, step: step}, nil
+}
+
+// parseDecimal reads 0, 12, 0.50: no leading zero, no bare point.
+func parseDecimal(text string) (value, step *big.Rat, ok bool) {
+	whole, part, pointed := strings.Cut(text, ".")
+	if !plainWhole(whole) || (pointed && !digitsOnly(part)) || len(text) > mostDigits {
+		return nil, nil, false
+	}
+	value, ok = new(big.Rat).SetString(text)
+	return value, decimalStep(len(part)), ok
+}
+
+// parseFraction reads 55/64 and 1 3/16: proper, over a power of two up to 128, one
+// space after the whole inches.
+func parseFraction(text string) (value, step *big.Rat, ok bool) {
+	whole, part, mixed := strings.Cut(text, " ")
+	if !mixed {
+		whole, part = "0", text
+	} else if !plainWhole(whole) || whole == "0" || len(whole) > mostDigits/2 {
+		return nil, nil, false
+	}
+	top, bottom, _ := strings.Cut(part, "/")
+	if !plainWhole(top) || !plainWhole(bottom) || len(top) > 3 || len(bottom) > 3 {
+		return nil, nil, false
+	}
+	w, _ := strconv.ParseInt(whole, 10, 64)
+	n, _ := strconv.ParseInt(top, 10, 64)
+	d, _ := strconv.ParseInt(bottom, 10, 64)
+	if n < 1 || n >= d || d > finestFraction || d&(d-1) != 0 {
+		return nil, nil, false
+	}
+	return big.NewRat(w*d+n, d), big.NewRat(1, d), true
+}
+
+func digitsOnly(s string) bool {
+	for _, c := range []byte(s) {
+		if c < '0' || c > '9' {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// plainWhole refuses a leading zero: to YAML 012 is ten.
+func plainWhole(s string) bool { return digitsOnly(s) && (len(s) == 1 || s[0] != '0') }
+
+func decimalStep(digits int) *big.Rat {
+	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(digits)), nil)
+	return new(big.Rat).SetFrac(big.NewInt(1), ten)
+}
+
+// IsZero reports whether q holds no number.
+func (q Quantity) IsZero() bool { return q.value == nil }
+
+// String is the quantity as written, with its unit: "28.50 mm", "1 3/16 in", "6".
+func (q Quantity) String() string {
+	if q.Unit == NoUnit {
+		return q.Text
+	}
+	return q.Text + " " + string(q.Unit)
+}
+
+// mm is the exact length in millimetres; a count is its own number.
+func (q Quantity) mm() *big.Rat { return toMM(q.value, q.Unit) }
+
+func (q Quantity) halfStep() *big.Rat {
+	return toMM(new(big.Rat).Quo(q.step, big.NewRat(2, 1)), q.Unit)
+}
+
+func toMM(r *big.Rat, unit Unit) *big.Rat {
+	if unit == Inch {
+		return new(big.Rat).Mul(r, mmPerInch)
+	}
+	return r
+}
+
+// MM is the exact length in millimetres as a decimal: "30.1752" for 1.188 in. It
+// always ends, because a fraction is over a power of two.
+func (q Quantity) MM() string { return exact(q.mm()) }
+
+// HalfStepMM is half of the last written digit (of one part for a fraction) in
+// millimetres, exactly: what rounding to the written digits can have hidden.
+func (q Quantity) HalfStepMM() string { return exact(q.halfStep()) }
+
+// Decimal is the exact number in the quantity's own unit: "1.1875" for 1 3/16; a
+// decimal keeps its digits.
+func (q Quantity) Decimal() string {
+	if strings.Contains(q.Text, "/") {
+		return exact(q.value)
+	}
+	return q.Text
+}
+
+// exact writes a number that ends in decimal, without trailing zeros.
+func exact(r *big.Rat) string {
+	digits, ends := r.FloatPrec()
+	if !ends {
+		panic("internal error: a quantity has no finite decimal: " + r.String())
+	}
+	return r.FloatString(digits)
+}
+
+// In is the length in a unit for reading, without the unit: its own digits when it
+// is written in that unit, else rounded to about what the written digits can bear,
+// half away from zero. Inches to one decimal or none give one decimal of a
+// millimetre, to two or three decimals (and fractions) two, finer ones three;
+// millimetres give inches with two decimals more than were written, at least three
+// and at most four.
+func (q Quantity) In(unit Unit) string {
+	switch {
+	case q.Unit == unit || q.Unit == NoUnit:
+		return q.Text
+	case unit == Millimetre:
+		digits := min(max(q.decimals()-1, 1), 3)
+		if strings.Contains(q.Text, "/") || q.decimals() == 2 {
+			digits = 2
+		}
+		return q.mm().FloatString(digits)
+	}
+	return new(big.Rat).Quo(q.value, mmPerInch).FloatString(min(max(q.decimals()+2, 3), 4))
+}
+
+func (q Quantity) decimals() int {
+	_, part, _ := strings.Cut(q.Text, ".")
+	return len(part)
+}
+
+// Converted is the length in the other unit, rounded as by [Quantity.In], with that
+// unit: "30.18 mm"; empty for a count.
+func (q Quantity) Converted() string {
+	switch q.Unit {
+	case Inch:
+		return q.In(Millimetre) + " mm"
+	case Millimetre:
+		return q.In(Inch) + " in"
+	}
+	return ""
+}
+
+// Cmp compares exact sizes across units: -1, 0 or 1.
+func (q Quantity) Cmp(r Quantity) int { return q.mm().Cmp(r.mm()) }
+
+// Equal reports whether both are written alike; 28.50 and 28.5 are not.
+func (q Quantity) Equal(r Quantity) bool { return q.Text == r.Text && q.Unit == r.Unit }

@@ -1,0 +1,172 @@
+package tables
+
+import (
+	"cmp"
+	"math/big"
+	"slices"
+	"strconv"
+)
+
+// What a caliper in ordinary hands cannot tell apart: caps are read against a
+// ground cylinder, a distance across against two faces, so the second is coarser.
+// Both are well above the limits of error of DIN 862 for a digital caliper, 0.02 and
+// 0.03 mm, because wear and dirt add to them.
+var (
+	capApart    = big.NewRat(5, 100)  // mm
+	acrossApart = big.NewRat(15, 100) // mm
+)
+
+// SameSize reports whether a caliper cannot tell two joints apart: holds and faces
+// alike or unknown, caps within 0.05 mm and distances across within 0.15 mm, end by
+// end in either order.
+func SameSize(a, b *Row) bool {
+	return endsAgree(a, b, func(e, f End) bool {
+		return holdsAgree(e, f) && figuresAgree(e, f, false)
+	})
+}
+
+// CouldBeTwins is [SameSize], or figures whose printed digits leave room for being
+// the same: 54.8 and 55 may both be 54.8.
+func CouldBeTwins(a, b *Row) bool {
+	return endsAgree(a, b, func(e, f End) bool {
+		return holdsAgree(e, f) && figuresAgree(e, f, true)
+	})
+}
+
+func endsAgree(a, b *Row, agree func(e, f End) bool) bool {
+	switch {
+	case len(a.Ends) != len(b.Ends) || len(a.Ends) == 0:
+		return false
+	case len(a.Ends) == 1:
+		return agree(a.Ends[0], b.Ends[0])
+	}
+	return (agree(a.Ends[0], b.Ends[0]) && agree(a.Ends[1], b.Ends[1])) ||
+		(agree(a.Ends[0], b.Ends[1]) && agree(a.Ends[1], b.Ends[0]))
+}
+
+func holdsAgree(e, f End) bool {
+	open := e.Hold.State != Given || f.Hold.State != Given || e.Hold.Hold() == f.Hold.Hold()
+	facesOpen := e.Across.Faces == UnknownFaces || f.Across.Faces == UnknownFaces || e.Across.Faces == f.Across.Faces
+	return open && facesOpen
+}
+
+func figuresAgree(e, f End, printed bool) bool {
+	return figureAgrees(e.Cap, f.Cap, capApart, printed) && figureAgrees(e.Across, f.Across, acrossApart, printed) &&
+		(e.Cap.State == Given || e.Across.State == Given)
+}
+
+// figureAgrees compares exactly: what is missing on both sides says nothing, on one
+// side it is a difference.
+func figureAgrees(v, w Value, apart *big.Rat, printed bool) bool {
+	if v.State != Given || w.State != Given {
+		return v.State == w.State
+	}
+	d := difference(v, w)
+	if d.Cmp(apart) <= 0 {
+		return true
+	}
+	return printed && d.Cmp(new(big.Rat).Add(v.Quantity.halfStep(), w.Quantity.halfStep())) <= 0
+}
+
+func difference(v, w Value) *big.Rat {
+	d := new(big.Rat).Sub(v.Quantity.mm(), w.Quantity.mm())
+	return d.Abs(d)
+}
+
+// apart says by what two rows that are called twins differ.
+func apart(a, b *Row) string {
+	if len(a.Ends) != len(b.Ends) {
+		return numbered("%q and %q have not the same number of different ends", a.ID, b.ID)
+	}
+	if len(a.Ends) == 2 {
+		return numbered("%q and %q differ in an end", a.ID, b.ID)
+	}
+	e, f := a.Ends[0], b.Ends[0]
+	switch {
+	case !holdsAgree(e, f) && e.Hold.Hold() != f.Hold.Hold():
+		return numbered("%q is held by %s, %q by %s", a.ID, e.Hold.Text, b.ID, f.Hold.Text)
+	case !holdsAgree(e, f):
+		return numbered("%q is measured at %s, %q at %s", a.ID, e.Across.Faces, b.ID, f.Across.Faces)
+	case !figureAgrees(e.Cap, f.Cap, capApart, true):
+		return numbered("the caps of %q and %q differ by %s mm", a.ID, b.ID, gap(e.Cap, f.Cap))
+	}
+	return numbered("%q and %q differ by %s mm across", a.ID, b.ID, gap(e.Across, f.Across))
+}
+
+func gap(v, w Value) string {
+	if v.State != Given || w.State != Given {
+		return "an unknown number of"
+	}
+	return difference(v, w).FloatString(2)
+}
+
+// order numbers the rows as the chart has them.
+func (s *Set) order() map[*Row]int {
+	order := map[*Row]int{}
+	for row := range s.rows() {
+		order[row] = len(order)
+	}
+	return order
+}
+
+// sameSizes lists every pair a caliper cannot tell apart, in the chart's order. Rows
+// are sorted by their greater distance across, so that each is compared only with
+// its neighbours: a large chart is not compared pair by pair.
+func (s *Set) sameSizes() [][2]*Row {
+	type entry struct {
+		row *Row
+		key float64 // only for sorting; the comparison is exact
+		at  int
+	}
+	var entries []entry
+	for row := range s.rows() {
+		if len(row.Ends) > 0 {
+			entries = append(entries, entry{row, reach(row), len(entries)})
+		}
+	}
+	slices.SortFunc(entries, func(a, b entry) int { return cmp.Or(cmp.Compare(a.key, b.key), a.at-b.at) })
+	const margin = 0.16 // mm: the limit across, and room for the rounding of the keys
+	var pairs [][2]entry
+	for i, a := range entries {
+		for _, b := range entries[i+1:] {
+			if b.key-a.key > margin {
+				break
+			}
+			if !SameSize(a.row, b.row) {
+				continue
+			}
+			if a.at < b.at {
+				pairs = append(pairs, [2]entry{a, b})
+			} else {
+				pairs = append(pairs, [2]entry{b, a})
+			}
+		}
+	}
+	slices.SortFunc(pairs, func(p, q [2]entry) int { return cmp.Or(p[0].at-q[0].at, p[1].at-q[1].at) })
+	out := make([][2]*Row, len(pairs))
+	for i, p := range pairs {
+		out[i] = [2]*Row{p[0].row, p[1].row}
+	}
+	return out
+}
+
+// reach is the greater distance across in millimetres, rounded to a float.
+func reach(row *Row) float64 {
+	most := 0.0
+	for _, end := range row.Ends {
+		most = max(most, millimetres(end.Across))
+	}
+	return most
+}
+
+// millimetres rounds a value to a float, for ranking only; 0 for no figure.
+func millimetres(v Value) float64 {
+	if v.State != Given {
+		return 0
+	}
+	f, err := strconv.ParseFloat(v.Quantity.MM(), 64)
+	if err != nil {
+		panic("internal error: a quantity is no number: " + err.Error())
+	}
+	return f
+}

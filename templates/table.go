@@ -1,0 +1,153 @@
+package templates
+
+import (
+	"html"
+	"html/template"
+	"strings"
+)
+
+// tableHTML writes the rows of a table page by hand. Whatever comes from the chart
+// goes through text or attr; the literals here are the only markup.
+func tableHTML(t *Table) template.HTML {
+	w := &tableWriter{}
+	w.raw(`<table class="chart-table" data-table><caption>`)
+	w.text(t.Title)
+	w.raw(` <span class="chart-table__version">version `)
+	w.text(t.Version)
+	w.raw(`</span></caption>`)
+	w.head(t)
+	w.raw("<tbody>")
+	for _, row := range t.Rows {
+		w.row(t, row)
+	}
+	w.raw("</tbody></table>")
+	return template.HTML(w.b.String())
+}
+
+type tableWriter struct{ b strings.Builder }
+
+func (w *tableWriter) raw(markup string) { w.b.WriteString(markup) }
+
+// text writes words between tags or inside a quoted attribute: EscapeString covers
+// <, >, &, ' and ", which is all that either place needs.
+func (w *tableWriter) text(words string) { w.b.WriteString(html.EscapeString(words)) }
+
+func (w *tableWriter) attr(name, value string) {
+	w.raw(" " + name + `="`)
+	w.text(value)
+	w.raw(`"`)
+}
+
+// link writes an anchor, or the bare words when there is nowhere safe to go.
+func (w *tableWriter) link(l Link) {
+	if !plainAddress(l.Href) {
+		w.text(l.Text)
+		return
+	}
+	w.raw("<a")
+	w.attr("href", l.Href)
+	w.raw(">")
+	w.text(l.Text)
+	w.raw("</a>")
+}
+
+// plainAddress reports whether an address stays a page: rooted, a fragment, or the
+// web. Anything with another scheme, such as a script, is refused.
+func plainAddress(href string) bool {
+	if href == "" || strings.HasPrefix(href, "//") || strings.HasPrefix(href, `/\`) {
+		return false
+	}
+	return href[0] == '/' || href[0] == '#' || strings.HasPrefix(href, "https://")
+}
+
+func (w *tableWriter) head(t *Table) {
+	w.raw(`<thead><tr><th scope="col" data-sort="text">Row</th>`)
+	for _, c := range t.Columns {
+		w.raw(`<th scope="col"`)
+		if c.Unit != "" {
+			w.raw(` class="num" data-sort="number"`)
+		} else {
+			w.raw(` data-sort="text"`)
+		}
+		w.raw(">")
+		if c.Method.Href != "" {
+			w.link(Link{Href: c.Method.Href, Text: c.Label})
+		} else {
+			w.text(c.Label)
+		}
+		if c.Unit != "" {
+			w.raw(`<span class="unit">, `)
+			w.text(c.Unit)
+			w.raw("</span>")
+		}
+		w.raw("</th>")
+	}
+	w.raw(`<th scope="col" data-sort="text">Basis</th></tr></thead>`)
+}
+
+func (w *tableWriter) row(t *Table, row TableRow) {
+	w.raw("<tr")
+	w.attr("data-words", row.Search)
+	w.attr("data-caps", strings.Join(row.Caps, " "))
+	w.attr("data-acrosses", strings.Join(row.Acrosses, " "))
+	w.raw(`><th scope="row">`)
+	w.link(row.Row)
+	if len(row.Also) > 0 {
+		w.raw(`<span class="also">also `)
+		w.text(strings.Join(row.Also, ", "))
+		w.raw("</span>")
+	}
+	w.raw("</th>")
+	for i, cells := range row.Cells {
+		if i < len(t.Columns) && t.Columns[i].Unit != "" {
+			w.raw(`<td class="num">`)
+		} else {
+			w.raw("<td>")
+		}
+		for j, cell := range cells {
+			if j > 0 {
+				w.raw(`<span class="other-end">other end</span>`)
+			}
+			w.cell(cell, row.Basis)
+		}
+		w.raw("</td>")
+	}
+	w.raw("<td>")
+	w.basis(row.Basis)
+	w.raw("</td></tr>")
+}
+
+// cell says a basis only where it differs from the row's, so that the eye finds the
+// figures that are better founded than the rest.
+func (w *tableWriter) cell(c Cell, rowBasis string) {
+	w.text(c.Text)
+	if c.Converted != "" {
+		w.raw(`<span class="converted">≈ `)
+		w.text(c.Converted)
+		w.raw("</span>")
+	}
+	if c.Note != "" {
+		w.raw(`<span class="note">`)
+		w.text(c.Note)
+		w.raw("</span>")
+	}
+	if c.Basis != "" && c.Basis != rowBasis {
+		w.basis(c.Basis)
+	}
+	for _, other := range c.Others {
+		w.raw(`<span class="note">elsewhere `)
+		w.text(other.Text)
+		w.raw("</span>")
+	}
+}
+
+func (w *tableWriter) basis(words string) {
+	if words == "" {
+		return
+	}
+	w.raw("<span")
+	w.attr("class", "basis basis--"+kind(words))
+	w.raw(">")
+	w.text(words)
+	w.raw("</span>")
+}

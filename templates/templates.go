@@ -1,0 +1,152 @@
+// Package templates owns the frames of the pages: the view types in views.go and the
+// html/template files beside them. It knows no tables and no files; any page can be
+// rendered from values made by hand.
+//
+// [New] parses the files into a [Set]; [Set.Render] writes one [Page]: first the
+// body, by the template that belongs to the body's type, then the frame round it.
+// Big tables are written by hand in table.go, with escaping, because a template
+// takes twenty times as long for the same bytes.
+//
+// Every address a template makes itself goes through the function at, which puts
+// the base in front; addresses inside views have it already.
+package templates
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"io"
+	"io/fs"
+	"strings"
+	"sync"
+)
+
+// FS holds the template files. New never uses it by itself: the caller passes it.
+//
+//go:embed *.html
+var FS embed.FS
+
+// Set is the parsed templates. It may be used from several goroutines.
+type Set struct {
+	source *template.Template // never executed, so that it can be cloned
+	mu     sync.Mutex
+	bases  map[string]*template.Template
+}
+
+// New parses every .html file of the folder.
+func New(fsys fs.FS) (*Set, error) {
+	source, err := template.New("templates").Funcs(functions("/")).ParseFS(fsys, "*.html")
+	if err != nil {
+		return nil, err
+	}
+	return &Set{source: source, bases: map[string]*template.Template{}}, nil
+}
+
+// frame is what frame.html and the body templates are given.
+type frame struct {
+	Page
+	Main template.HTML // the rendered body
+}
+
+// Render writes the page. The body's type chooses the template.
+func (s *Set) Render(w io.Writer, p Page) error {
+	name, err := bodyTemplate(p.Body)
+	if err != nil {
+		return fmt.Errorf("render %s: %w", p.Address, err)
+	}
+	t, err := s.based(p.Site.Base)
+	if err != nil {
+		return err
+	}
+	f := frame{Page: p}
+	var body bytes.Buffer
+	if err := t.ExecuteTemplate(&body, name, f); err != nil {
+		return err
+	}
+	f.Main = template.HTML(body.String()) // just made by html/template
+	return t.ExecuteTemplate(w, "frame.html", f)
+}
+
+// based returns the templates whose function at knows the base. A site has one base,
+// so the copy is made once.
+func (s *Set) based(base string) (*template.Template, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if t := s.bases[base]; t != nil {
+		return t, nil
+	}
+	t, err := s.source.Clone()
+	if err != nil {
+		return nil, err
+	}
+	t.Funcs(functions(base))
+	s.bases[base] = t
+	return t, nil
+}
+
+func bodyTemplate(body any) (string, error) {
+	switch body.(type) {
+	case *Home:
+		return "home.html", nil
+	case *Identify:
+		return "identify.html", nil
+	case *Chart:
+		return "chart.html", nil
+	case *Table:
+		return "table.html", nil
+	case *Joint:
+		return "joint.html", nil
+	case *Text:
+		return "text.html", nil
+	case *Moved:
+		return "moved.html", nil
+	}
+	return "", fmt.Errorf("no template for a body of type %T", body)
+}
+
+func functions(base string) template.FuncMap {
+	return template.FuncMap{
+		"at":        func(address string) string { return at(base, address) },
+		"here":      here,
+		"kind":      kind,
+		"counted":   counted,
+		"links":     newLinkList,
+		"tableHTML": tableHTML,
+	}
+}
+
+// linkList is what the template "links" shows; an empty one shows nothing.
+type linkList struct {
+	Title, About string
+	Links        []Link
+}
+
+func newLinkList(title, about string, links []Link) linkList { return linkList{title, about, links} }
+
+// at puts the base in front of a rooted address. Further leading slashes are dropped,
+// or the rest would name another host.
+func at(base, address string) string {
+	return strings.TrimRight(base, "/") + "/" + strings.TrimLeft(address, "/")
+}
+
+// here reports whether the page lies under the section, for the mark in the header.
+func here(address, section string) bool {
+	switch section {
+	case "/chart/":
+		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/")
+	}
+	return strings.HasPrefix(address, section)
+}
+
+// kind turns words into the last part of a class name: "common practice" becomes
+// "common-practice".
+func kind(words string) string { return strings.ReplaceAll(words, " ", "-") }
+
+// counted says how many: "1 row", "12 rows".
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

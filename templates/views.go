@@ -1,0 +1,156 @@
+package templates
+
+import "html/template"
+
+// Site is what every page shares.
+type Site struct {
+	Base    string            // path the site lives under, with both slashes: "/" or "/sub/"
+	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2
+	Date    string            // the chart's date
+	Style   string            // address of sheet.css
+	Scripts map[string]string // addresses of matcher.js, identify.js, table.js, live.js, chart.json and icon.svg by plain name
+	Live    string            // address the page listens to under serve; empty in a published site
+}
+
+// Page is the frame's view: one of the bodies below goes inside it.
+type Page struct {
+	Site    Site
+	Address string // "/chart/", without the base
+	Title   string
+	About   string   // one sentence for the head, shown under the heading too
+	Sheet   string   // what the title block calls this sheet
+	Scripts []string // plain names of the scripts it needs, in order
+	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Text, *Moved
+}
+
+// Link is a place to go. Its address has the base in front, as every address in a view.
+type Link struct{ Href, Text, Note string }
+
+// Figure is a drawing with the words that go with it.
+type Figure struct {
+	SVG     template.HTML // made by package figure, never by a contributor
+	Caption string
+}
+
+// Cell is one value in both units, with its evidence in words.
+type Cell struct {
+	Text      string // the chart's own digits with unit, or a word
+	Converted string // "30.18 mm"; empty when there is nothing to convert
+	Note      string // faces, or what else goes with the figure
+	Basis     string // "published", "common practice", "memory", "measured"
+	Sources   []Link
+	At        string
+	Others    []Cell
+}
+
+// Home is the front page.
+type Home struct {
+	Ways         []Link // what have you got in your hand?
+	Text         template.HTML
+	Rows, Tables int
+}
+
+// HoldChoice is one picture of the hold strip.
+type HoldChoice struct {
+	Hold, Label, See string // See: what one can see
+	Icon             template.HTML
+	Faces            []FacesChoice
+}
+
+// FacesChoice is one pair of faces with the drawing that shows them.
+type FacesChoice struct {
+	Faces, Label, How string
+	Figure            Figure
+}
+
+// Choice is an option of a list.
+type Choice struct{ Value, Label string }
+
+// Identify is the page of the form; ByHand is what is shown without script.
+type Identify struct {
+	Holds      []HoldChoice
+	Tools      []Choice
+	Conditions []Choice
+	ByHand     template.HTML
+}
+
+// Chart lists the tables.
+type Chart struct{ Tables []TableCard }
+
+// TableCard is one table in the list.
+type TableCard struct {
+	Link    Link
+	Rows    int
+	Version string
+	Basis   string // "9 published, 40 common practice, 12 memory"
+}
+
+// Table is the page of one table.
+type Table struct {
+	Title, About, Version, Date string
+	Columns                     []Column
+	Rows                        []TableRow
+	Data                        []Link // JSON and CSV
+}
+
+// Column is a head cell.
+type Column struct {
+	ID, Label, Unit string
+	Method          Link
+}
+
+// TableRow is one line; Cells go with the columns.
+type TableRow struct {
+	Row    Link
+	Also   []string
+	Cells  [][]Cell // by column; two in a cell where the ends of a conversion joint differ
+	Basis  string
+	Search string // words the filter looks in, folded
+	// Caps and Acrosses in mm let the filter understand a size such as "27 x 82".
+	Caps, Acrosses []string
+}
+
+// Joint is the page of one row.
+type Joint struct {
+	ID, Title, Table                      string
+	TableLink                             Link
+	Also                                  []string
+	Ends                                  []JointEnd
+	Figures                               []Figure
+	Basis                                 string // in words, as a sentence
+	Confirm                               bool   // a row from memory: must be confirmed before ordering
+	Twins, SameFigures, Near, Conversions []Link
+	Values                                []NamedCell // columns beyond hold, cap and across
+	Sources                               []SourceView
+	Note                                  string
+}
+
+// JointEnd is one end's figures.
+type JointEnd struct {
+	Title             string
+	Like              Link
+	Hold, Cap, Across Cell
+	Method            []Link
+}
+
+// NamedCell is a labelled value.
+type NamedCell struct {
+	Label string
+	Cell  Cell
+}
+
+// SourceView is a source in words.
+type SourceView struct{ ID, Kind, Title, Publisher, Edition, Date, Where, Trust string }
+
+// Text is a Markdown page: guide, about, not found.
+type Text struct {
+	HTML template.HTML
+	Next []Link
+}
+
+// Moved stands at the address of a row that is no longer in the chart.
+type Moved struct {
+	ID  string
+	Why string
+	To  []Link // none: withdrawn; several: split
+}
