@@ -53,14 +53,17 @@ func chartValue(v tables.Value) *matcher.ChartValue {
 	if v.State != tables.Given {
 		return nil
 	}
-	out := chartFigure(v)
+	f := chartFigure(v)
+	out := &matcher.ChartValue{MM: f.MM, Half: f.Half, Text: f.Text, Unit: f.Unit, Basis: f.Basis}
 	for _, other := range v.Others {
-		out.Others = append(out.Others, chartFigure(other))
+		if other.State == tables.Given {
+			out.Others = append(out.Others, chartFigure(other))
+		}
 	}
-	return &out
+	return out
 }
 
-func chartFigure(v tables.Value) matcher.ChartValue {
-	return matcher.ChartValue{MM: v.Quantity.MM(), Half: v.Quantity.HalfStepMM(), Text: v.Quantity.Text,
+func chartFigure(v tables.Value) matcher.OtherValue {
+	return matcher.OtherValue{MM: v.Quantity.MM(), Half: v.Quantity.HalfStepMM(), Text: v.Quantity.Text,
 		Unit: string(v.Quantity.Unit), Basis: string(v.Basis)}
 }

@@ -51,6 +51,15 @@ var conditions = []templates.Choice{
 	{Value: "rusted", Label: "rusted"},
 }
 
+// facesToOffer are the faces a hold may be measured between; who cannot tell the hold
+// cannot tell the faces.
+func facesToOffer(h tables.Hold) []tables.Faces {
+	if faces := tables.FacesFor(h); len(faces) > 0 {
+		return faces
+	}
+	return []tables.Faces{tables.UnknownFaces}
+}
+
 // identify is the page of the matcher. Without script it is the method by hand.
 func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
 	body := &templates.Identify{Tools: tools, Conditions: conditions, ByHand: byHand.HTML}
@@ -60,7 +69,7 @@ func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
 		if h.hold == tables.UnknownHold {
 			choice.Label = "not sure"
 		}
-		for _, f := range tables.FacesFor(h.hold) {
+		for _, f := range facesToOffer(h.hold) {
 			choice.Faces = append(choice.Faces, templates.FacesChoice{Faces: string(f), Label: facesWords[f], How: facesHow[f],
 				Figure: templates.Figure{
 					SVG:     figure.Faces("faces-"+string(h.hold)+"-"+string(f), string(h.hold), string(f)),

@@ -3,6 +3,7 @@ package build
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"capspan/build/diag"
@@ -122,10 +123,8 @@ func caption(row *tables.Row) string {
 func drawing(row *tables.Row) figure.JointDrawing {
 	d := figure.JointDrawing{Name: row.ID}
 	for _, end := range row.Ends {
-		d.Ends = append(d.Ends, figure.End{
-			Hold: holdWord(end.Hold), Faces: string(end.Across.Faces),
-			Cap: dimension(end.Cap), Across: dimension(end.Across),
-		})
+		d.Ends = append(d.Ends, figure.End{Hold: holdWord(end.Hold), Faces: string(end.Across.Faces),
+			Cap: dimension(end.Cap), Across: dimension(end.Across)})
 	}
 	return d
 }
@@ -137,9 +136,15 @@ func holdWord(v tables.Value) string {
 	return v.Text
 }
 
+// dimension is a figure for the drawing board: a float is exact enough for a line,
+// the label keeps the digits.
 func dimension(v tables.Value) figure.Dimension {
 	if v.State != tables.Given {
-		return figure.Dimension{}
+		return figure.Dimension{Text: amount(v)}
 	}
-	return figure.Dimension{MM: v.Quantity.Float(), Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+	mm, err := strconv.ParseFloat(v.Quantity.MM(), 64)
+	if err != nil {
+		panic("internal error: " + err.Error()) // MM writes decimals
+	}
+	return figure.Dimension{MM: mm, Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"net/url"
 	"path"
-	"strings"
 
 	"golang.org/x/net/html"
 
@@ -41,9 +40,6 @@ func (s *site) checkLinks() diag.List {
 		from := "/" + p.Slug + "/"
 		for _, link := range p.Links {
 			check(link.Pos, from, link.Href)
-		}
-		for _, next := range p.Next {
-			check(p.Pos, from, "/"+strings.Trim(next, "/")+"/")
 		}
 	}
 	for _, t := range s.set.Tables {

@@ -49,7 +49,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.sourcesPage())
 	for _, table := range s.set.Tables {
 		add(s.tablePage(table))
-		if !table.Joints() {
+		if !table.Joint() {
 			continue
 		}
 		for _, row := range table.Rows {

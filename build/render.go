@@ -18,10 +18,7 @@ func (s *site) renderPages() diag.List {
 	if problems.Blocked() {
 		return problems
 	}
-	shared := templates.Site{
-		Base: s.base, Chart: s.version.Name(), Date: s.version.Date, Live: s.live,
-		Style: s.at(s.assets.Path("sheet.css")), Scripts: s.scripts(),
-	}
+	shared := s.shared()
 	files := make([]File, len(drafts))
 	failed := make([]error, len(drafts))
 	var group sync.WaitGroup
@@ -51,6 +48,14 @@ func (s *site) renderPages() diag.List {
 		}
 	}
 	return problems
+}
+
+// shared is what every page of this build has in common.
+func (s *site) shared() templates.Site {
+	return templates.Site{
+		Base: s.base, Chart: s.version.Name(), Date: s.version.Date, Live: s.live,
+		Style: s.at(s.assets.Path("sheet.css")), Scripts: s.scripts(),
+	}
 }
 
 // claimAddresses gives each address to one page.

@@ -25,6 +25,9 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live}
 	s.bundle()
 	problems.Add(s.renderPages()...)
+	if problems.Blocked() {
+		return Output{}, problems // links into pages that could not be made would only add noise
+	}
 	problems.Add(s.exportData()...)
 	problems.Add(s.checkLinks()...)
 	problems.Sort()

@@ -66,7 +66,7 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 
 func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 	view := templates.TableRow{Row: templates.Link{Text: row.ID}, Also: row.Also, Basis: basisWords[row.Basis]}
-	if t.Joints() {
+	if t.Joint() {
 		view.Row = s.rowLink(row)
 	}
 	words := append([]string{row.ID, row.Note, basisWords[row.Basis]}, row.Also...)

@@ -11,7 +11,7 @@ import "embed"
 
 // FS holds the sources. Bundle never uses it by itself: the caller passes it.
 //
-//go:embed matcher/*.ts parts
+//go:embed matcher/*.ts parts icons
 var FS embed.FS
 
 // File is one output file: a slash-separated path under the site's root, such as

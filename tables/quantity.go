@@ -32,7 +32,7 @@ var mmPerInch = big.NewRat(254, 10)
 // mostDigits keeps a number readable; no length or count of a joint needs more.
 const mostDigits = 12
 
-// coarsest fraction of an inch that is still written in the trade: 1/128.
+// finestFraction of an inch that is still written: 1/128.
 const finestFraction = 128
 
 // ParseQuantity reads a decimal without sign or exponent (0.938, 28.50), or an inch
@@ -132,6 +132,16 @@ func toMM(r *big.Rat, unit Unit) *big.Rat {
 // MM is the exact length in millimetres as a decimal: "30.1752" for 1.188 in. It
 // always ends, because a fraction is over a power of two.
 func (q Quantity) MM() string { return exact(q.mm()) }
+
+// Float is the length in millimetres rounded to a float, for drawing and ranking:
+// never for a page's text or a comparison. 0 for the zero Quantity.
+func (q Quantity) Float() float64 {
+	if q.IsZero() {
+		return 0
+	}
+	f, _ := q.mm().Float64()
+	return f
+}
 
 // HalfStepMM is half of the last written digit (of one part for a fraction) in
 // millimetres, exactly: what rounding to the written digits can have hidden.

@@ -151,7 +151,7 @@ func away(a, b *Row) float64 {
 		if e.Cap.State != f.Cap.State || e.Across.State != f.Across.State {
 			return math.Inf(1)
 		}
-		return math.Hypot(millimetres(e.Cap)-millimetres(f.Cap), millimetres(e.Across)-millimetres(f.Across))
+		return math.Hypot(e.Cap.Quantity.Float()-f.Cap.Quantity.Float(), e.Across.Quantity.Float()-f.Across.Quantity.Float())
 	}
 	if len(a.Ends) == 1 {
 		return end(a.Ends[0], b.Ends[0])

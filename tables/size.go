@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math/big"
 	"slices"
-	"strconv"
 )
 
 // What a caliper in ordinary hands cannot tell apart: caps are read against a
@@ -154,19 +153,7 @@ func (s *Set) sameSizes() [][2]*Row {
 func reach(row *Row) float64 {
 	most := 0.0
 	for _, end := range row.Ends {
-		most = max(most, millimetres(end.Across))
+		most = max(most, end.Across.Quantity.Float())
 	}
 	return most
-}
-
-// millimetres rounds a value to a float, for ranking only; 0 for no figure.
-func millimetres(v Value) float64 {
-	if v.State != Given {
-		return 0
-	}
-	f, err := strconv.ParseFloat(v.Quantity.MM(), 64)
-	if err != nil {
-		panic("internal error: a quantity is no number: " + err.Error())
-	}
-	return f
 }

@@ -61,11 +61,42 @@ func (r *reader) parse(src []byte) *node {
 	if root.Kind == yaml.DocumentNode {
 		root = root.Content[0]
 	}
+	r.wholeLines(root, text)
 	if deep := tooDeep(root, r.lim.depth); deep != nil {
 		r.fail(deep, "", "depth", numbered("nested deeper than %d", r.lim.depth))
 		return nil
 	}
 	return root
+}
+
+// wholeLines refuses lines on which nothing starts: the rest of a text or of a value
+// in braces from the line above, a dash alone, a document marker. With one value on
+// one line, comparing lines compares values, and Format can move them.
+func (r *reader) wholeLines(root *node, text []byte) {
+	starts := map[int]bool{}
+	var mark func(n *node)
+	mark = func(n *node) {
+		starts[n.Line] = true
+		for _, c := range n.Content {
+			mark(c)
+		}
+	}
+	mark(root)
+	number := 0
+	for line := range strings.Lines(string(text)) {
+		number++
+		body := strings.TrimSpace(line)
+		if body == "" || body[0] == '#' || starts[number] {
+			continue
+		}
+		at := &node{Line: number, Column: strings.Index(line, body) + 1}
+		switch {
+		case strings.HasPrefix(line, "---"), strings.HasPrefix(line, "..."), line[0] == '%':
+			r.fail(at, "", "bad-yaml", numbered("the document marker %q", body), "one file is one table; leave it out")
+		default:
+			r.fail(at, "", "one-line", "the line is a piece of the value above it", "write each value on one line")
+		}
+	}
 }
 
 // tooDeep finds the first node below the allowed depth.

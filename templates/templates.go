@@ -97,6 +97,8 @@ func bodyTemplate(body any) (string, error) {
 		return "table.html", nil
 	case *Joint:
 		return "joint.html", nil
+	case *Sources:
+		return "sources.html", nil
 	case *Text:
 		return "text.html", nil
 	case *Moved:

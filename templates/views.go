@@ -20,7 +20,7 @@ type Page struct {
 	About   string   // one sentence for the head, shown under the heading too
 	Sheet   string   // what the title block calls this sheet
 	Scripts []string // plain names of the scripts it needs, in order
-	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Text, *Moved
+	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved
 }
 
 // Link is a place to go. Its address has the base in front, as every address in a view.
@@ -141,6 +141,9 @@ type NamedCell struct {
 
 // SourceView is a source in words.
 type SourceView struct{ ID, Kind, Title, Publisher, Edition, Date, Where, Trust string }
+
+// Sources is the page of the registry; each entry has the id "source-<ID>".
+type Sources struct{ Sources []SourceView }
 
 // Text is a Markdown page: guide, about, not found.
 type Text struct {

@@ -17,18 +17,18 @@ type identifyVerb struct {
 	Cap    []string `sep:";" placeholder:"READING" help:"Outside diameter of a cap, such as '1.062 in', '27,00 mm' or '1 1/16'; again for each reading, or several with ; between."`
 	Across []string `sep:";" placeholder:"READING" help:"The distance across the end, likewise."`
 
-	Hold2   string   `placeholder:"WORD" group:"The other end, when the two differ:" help:"As above, for the other pair of caps."`
-	Faces2  string   `placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
-	Taken2  string   `placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
-	Cap2    []string `sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
-	Across2 []string `sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
+	Hold2   string   `name:"hold2" placeholder:"WORD" group:"The other end, when the two differ:" help:"As above, for the other pair of caps."`
+	Faces2  string   `name:"faces2" placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
+	Taken2  string   `name:"taken2" placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
+	Cap2    []string `name:"cap2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
+	Across2 []string `name:"across2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
 
 	Unit      string `placeholder:"in|mm" help:"The unit of readings written without one."`
 	Tool      string `placeholder:"WORD" help:"digital-caliper (unless given), dial-caliper, vernier-caliper, vernier-caliper-coarse, micrometer, steel-rule or tape."`
 	Condition string `placeholder:"WORD" help:"new, used (unless given), worn or rusted."`
 	JSON      bool   `name:"json" help:"Print the answer as JSON."`
 	Quiet     bool   `short:"q" help:"Print the verdict only."`
-	Query     string `arg:"" optional:"" name:"-" help:"A dash reads the query as JSON from standard input, in place of the flags above."`
+	Query     string `arg:"" optional:"" name:"query" help:"A dash here reads the query as JSON from standard input, in place of the flags above."`
 }
 
 // Help is shown below the one-line help.

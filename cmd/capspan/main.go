@@ -85,6 +85,7 @@ func run(ctx context.Context, args []string, t *terminal) int {
 	if err != nil {
 		panic("internal error: " + err.Error()) // the structs above are wrong
 	}
+	parser.Model.HelpFlag.Help = "Show this help."
 	chosen, err := parser.Parse(args)
 	if done {
 		return 0

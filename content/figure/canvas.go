@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"html"
+	"html/template"
 	"math"
 	"strconv"
 	"strings"
@@ -34,10 +35,14 @@ type tag struct {
 }
 
 func (t tag) String() string {
-	if t.part == "" {
-		return fmt.Sprintf(`class="%s"`, t.class)
+	s := fmt.Sprintf(`class="%s"`, t.class)
+	if t.class == "k" || t.class == "mt" {
+		s += ` fill="currentColor"` // solid also without a style sheet
 	}
-	return fmt.Sprintf(`class="%s" data-part="%s" data-end="%d"`, t.class, t.part, t.end)
+	if t.part == "" {
+		return s
+	}
+	return s + fmt.Sprintf(` data-part="%s" data-end="%d"`, t.part, t.end)
 }
 
 // poly draws straight lines through the points.
@@ -92,7 +97,7 @@ func (c *canvas) write(class, anchor string, at point, turn, words string) {
 		anchor = fmt.Sprintf(` text-anchor="%s"`, anchor)
 	}
 	fmt.Fprintf(&c.texts, `<text%s x="%s" y="%s"%s%s>%s</text>`,
-		class, num(at.x), num(at.y), anchor, turn, html.EscapeString(words))
+		class, num(at.x), num(at.y), anchor, turn, escape(words))
 }
 
 // sheet is what surrounds the elements.
@@ -101,9 +106,9 @@ type sheet struct {
 	width, height              float64
 }
 
-// svg closes the drawing. The ids of its title and description are made from the
+// svg closes the drawing. All words in it went through escape. The ids of its title and description are made from the
 // prefix, which the caller keeps different on one page.
-func (c *canvas) svg(s sheet) string {
+func (c *canvas) svg(s sheet) template.HTML {
 	id := identifier(s.prefix)
 	w, h := num(s.width), num(s.height)
 	var b strings.Builder
@@ -111,13 +116,25 @@ func (c *canvas) svg(s sheet) string {
 		s.class, w, h, w, h)
 	fmt.Fprintf(&b, ` role="img" aria-labelledby="%s-title %s-desc" fill="none" stroke="currentColor">`, id, id)
 	fmt.Fprintf(&b, `<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
-		id, html.EscapeString(s.title), id, html.EscapeString(s.desc))
+		id, escape(s.title), id, escape(s.desc))
 	b.WriteString(c.shapes.String())
 	if c.texts.Len() > 0 {
 		fmt.Fprintf(&b, `<g fill="currentColor" stroke="none" font-size="%s">%s</g>`, num(textSize), c.texts.String())
 	}
 	b.WriteString("</svg>")
-	return b.String()
+	return template.HTML(b.String())
+}
+
+// escape makes words fit to stand in SVG. Control characters may not stand in XML even
+// when escaped (XML 1.0, 2.2), so they become spaces, as does what is not UTF-8.
+func escape(words string) string {
+	words = strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0xFFFE || r == 0xFFFF {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(words, " "))
+	return html.EscapeString(words)
 }
 
 // identifier keeps what may stand in an id and in a list of ids.

@@ -41,18 +41,18 @@ const (
 	wingHoleU  = 0.36
 )
 
-// newArm works out one end. across tells how thick the caps of the other end are,
+// newArm works out one end. otherCap tells how thick the caps of the other end are,
 // since two neighbouring caps may not run into each other.
 func newArm(e End, end int, otherCap float64) arm {
-	a := arm{End: e, end: end, cap: e.CapMM, face: e.AcrossMM / 2}
-	a.schematic = e.CapMM <= 0 || e.AcrossMM <= 0
+	a := arm{End: e, end: end, cap: e.Cap.MM, face: e.Across.MM / 2}
+	a.schematic = !e.Cap.known() || !e.Across.known()
 	switch { // 27 x 82 is the shape of the commonest light joint
-	case e.CapMM <= 0 && e.AcrossMM <= 0:
+	case !e.Cap.known() && !e.Across.known():
 		a.cap, a.face = 27, 41
-	case e.CapMM <= 0:
-		a.cap = e.AcrossMM * 27 / 82
-	case e.AcrossMM <= 0:
-		a.face = e.CapMM * 41 / 27
+	case !e.Cap.known():
+		a.cap = e.Across.MM * 27 / 82
+	case !e.Across.known():
+		a.face = e.Cap.MM * 41 / 27
 	}
 	if otherCap <= 0 {
 		otherCap = a.cap

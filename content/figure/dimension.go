@@ -17,7 +17,7 @@ const (
 type style struct{ line, arrow, text, part string }
 
 var (
-	plainStyle = style{"h", "k", "", "cap"}
+	plainStyle = style{"h", "k", "", "diameter"}
 	facesStyle = style{"m", "mt", "mt", "across"}
 )
 
@@ -30,7 +30,7 @@ func (c *canvas) arrow(class string, tip point, dx, dy float64) {
 
 // level draws a dimension from left to right at height y. The part's edges are at
 // fromY, where the extension lines begin.
-func (c *canvas) level(s style, end int, left, right, y, fromY float64, figure Label) {
+func (c *canvas) level(s style, end int, left, right, y, fromY float64, label Dimension) {
 	away := 1.0
 	if fromY > y {
 		away = -1
@@ -42,12 +42,12 @@ func (c *canvas) level(s style, end int, left, right, y, fromY float64, figure L
 	c.arrow(s.arrow, point{left, y}, -1, 0)
 	c.arrow(s.arrow, point{right, y}, 1, 0)
 	middle := (left + right) / 2
-	c.text(s.text, "middle", point{middle, y - textRise}, figure.Text)
-	c.text("s", "middle", point{middle, y + lineSpace - 2}, converted(figure))
+	c.text(s.text, "middle", point{middle, y - textRise}, label.Text)
+	c.text("s", "middle", point{middle, y + lineSpace - 2}, label.bracketed())
 }
 
 // standing draws a dimension from top to bottom at x, read from the right.
-func (c *canvas) standing(s style, end int, top, bottom, x, fromX float64, figure Label) {
+func (c *canvas) standing(s style, end int, top, bottom, x, fromX float64, label Dimension) {
 	away := 1.0
 	if fromX > x {
 		away = -1
@@ -59,16 +59,16 @@ func (c *canvas) standing(s style, end int, top, bottom, x, fromX float64, figur
 	c.arrow(s.arrow, point{x, top}, 0, -1)
 	c.arrow(s.arrow, point{x, bottom}, 0, 1)
 	middle := (top + bottom) / 2
-	c.upright(s.text, point{x - textRise, middle}, figure.Text)
-	c.upright("s", point{x + lineSpace - 2, middle}, converted(figure))
+	c.upright(s.text, point{x - textRise, middle}, label.Text)
+	c.upright("s", point{x + lineSpace - 2, middle}, label.bracketed())
 }
 
-// converted puts a converted figure in brackets.
-func converted(l Label) string {
-	if l.Converted == "" {
+// bracketed is the converted figure, which never stands without its mark.
+func (d Dimension) bracketed() string {
+	if d.Converted == "" {
 		return ""
 	}
-	return "(≈ " + l.Converted + ")"
+	return "(≈ " + d.Converted + ")"
 }
 
 // textWidth estimates how wide words come out, semi-bold, in the widest of the usual

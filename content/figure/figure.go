@@ -33,29 +33,42 @@
 //	mt  red pencil fill: its arrowheads, and words about the faces
 //	s   secondary text: converted figures and notes
 //
-// Elements that stand for a quantity carry data-part ("cap", "across", "faces", ...)
-// and data-end (0 the level end, 1 the upright one), for scripts and for the tests
-// that read a drawing back.
+// Elements that stand for a quantity carry data-part (the outline of a "cap", its
+// "diameter", the "across", the marked "faces", ...)
+// and data-end (0 the level end, 1 the upright one), for scripts
+// and for the tests that read a drawing back.
 package figure
 
 // JointDrawing is one row's cross as [Joint] draws it.
 type JointDrawing struct {
 	Name string // the row's name, for the title
-	// Ends are the level end and the upright one. On a plain joint both are equal,
-	// and the figures are written once.
-	Ends [2]End
+	// Ends is one end for a plain joint, whose figures are written once, or the level
+	// and the upright end of a conversion joint.
+	Ends []End
 }
 
 // End is one pair of opposite caps.
 type End struct {
-	Hold  string // a hold of the chart, such as "outside-clip"; anything else is drawn without a clip
-	Faces string // faces of the chart, such as "over-caps"
-	// CapMM and AcrossMM are millimetres; zero when the chart says unknown or none.
-	CapMM, AcrossMM float64
-	Cap, Across     Label
+	Hold        string // a hold of the chart, such as "outside-clip"; anything else is drawn without a clip
+	Faces       string // faces of the chart, such as "over-caps"
+	Cap, Across Dimension
 }
 
-// Label is a figure in both units: the chart's own digits with their unit
-// ("1.062 in") and the converted ones ("26.97 mm"). For a missing figure Text is the
-// word the chart has and Converted is empty.
-type Label struct{ Text, Converted string }
+// Dimension is a length and how the chart writes it: its own digits with their unit
+// ("1.062 in") and the converted ones ("26.97 mm"). The zero Dimension is a figure the
+// chart does not have.
+type Dimension struct {
+	MM              float64
+	Text, Converted string
+}
+
+// known reports whether there is a length to draw to scale.
+func (d Dimension) known() bool { return d.MM > 0 }
+
+// words are the figure, or the word for its absence.
+func (d Dimension) words() string {
+	if d.Text == "" {
+		return "not known"
+	}
+	return d.Text
+}

@@ -1,5 +1,7 @@
 package figure
 
+import "html/template"
+
 // Size of the small picture.
 const (
 	iconWidth  = 84.0
@@ -8,7 +10,7 @@ const (
 
 // Hold draws the small picture of how an end is held: one cap pair seen from the side,
 // with what one can see. Any word that is not a hold gives the picture of "not sure".
-func Hold(prefix, hold string) string {
+func Hold(prefix, hold string) template.HTML {
 	c := &canvas{}
 	middle := point{iconWidth / 2, iconHeight / 2}
 	c.line(tag{class: "c"}, point{1, middle.y}, point{iconWidth - 1, middle.y})
@@ -25,9 +27,9 @@ func Hold(prefix, hold string) string {
 
 // pair draws the two caps of an end with their hold, as wide as the picture allows.
 func (c *canvas) pair(middle point, hold string) {
-	e := End{Hold: hold, Faces: overCaps, CapMM: 27, AcrossMM: 62}
+	e := End{Hold: hold, Faces: overCaps, Cap: Dimension{MM: 27}, Across: Dimension{MM: 62}}
 	if hold == insideClip {
-		e.Faces, e.AcrossMM = grooveInner, 34
+		e.Faces, e.Across.MM = grooveInner, 34
 	}
 	a := newArm(e, 0, 12)
 	scale := min((iconWidth/2-4)/a.reach, (iconHeight/2-4)/a.half)

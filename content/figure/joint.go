@@ -1,6 +1,9 @@
 package figure
 
-import "strings"
+import (
+	"html/template"
+	"strings"
+)
 
 // The sheet of a joint: the cross on the left, its cap figures on the right, the
 // across below, and words about the faces at the foot.
@@ -14,7 +17,7 @@ const (
 
 // Joint draws the cross and caps of one row in plan, dimensioned in both units. Its
 // ids begin with the prefix.
-func Joint(prefix string, d JointDrawing) string {
+func Joint(prefix string, d JointDrawing) template.HTML {
 	p := plan(d, sheetWidth, capColumn)
 	p.dimension()
 	p.notes()
@@ -36,9 +39,17 @@ type jointPlan struct {
 // plan lays out the cross, its scale and its place, and draws the parts, keeping a
 // column free on the right.
 func plan(d JointDrawing, width, column float64) *jointPlan {
-	p := &jointPlan{JointDrawing: d, canvas: &canvas{}, alike: d.Ends[0] == d.Ends[1]}
-	p.level = newArm(d.Ends[0], 0, d.Ends[1].CapMM)
-	p.upright = newArm(d.Ends[1], 1, d.Ends[0].CapMM)
+	level := End{}
+	if len(d.Ends) > 0 {
+		level = d.Ends[0]
+	}
+	upright := level
+	if len(d.Ends) > 1 {
+		upright = d.Ends[1]
+	}
+	p := &jointPlan{JointDrawing: d, canvas: &canvas{}, alike: level == upright}
+	p.level = newArm(level, 0, upright.Cap.MM)
+	p.upright = newArm(upright, 1, level.Cap.MM)
 	p.schematic = p.level.schematic || p.upright.schematic
 	leftRoom, topRoom := edge, edge
 	if !p.alike {
@@ -92,7 +103,7 @@ func (p *jointPlan) sides(a arm) [2]placed {
 
 // dimension writes the figures and marks the faces.
 func (p *jointPlan) dimension() {
-	p.spanLevel(p.level, p.level.Across)
+	p.spanLevel()
 	p.capLevel()
 	if !p.alike {
 		p.spanUpright()
@@ -101,15 +112,16 @@ func (p *jointPlan) dimension() {
 }
 
 // spanLevel dimensions the across of the level end below the joint.
-func (p *jointPlan) spanLevel(a arm, figure Label) {
+func (p *jointPlan) spanLevel() {
+	a := p.level
 	for _, side := range p.sides(a) {
 		side.mark()
 	}
 	half := a.face * p.scale
 	y := p.bottom + dimGap + lineSpace
-	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, figure)
+	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, a.span())
 	p.foot = y + lineSpace + 2
-	if figure.Converted == "" {
+	if a.Across.Converted == "" {
 		p.foot = y + 6
 	}
 }
@@ -118,24 +130,24 @@ func (p *jointPlan) spanLevel(a arm, figure Label) {
 // joint has no cap, so there is nothing to dimension.
 func (p *jointPlan) capLevel() {
 	a := p.level
-	if a.Hold == wing || a.CapMM <= 0 {
+	if a.Hold == wing || !a.Cap.known() {
 		p.missingCap(a, point{p.right + dimGap, p.centre.y})
 		return
 	}
 	x, half := p.right+dimGap, a.cap/2*p.scale
-	p.standing(plainStyle, 0, p.centre.y-half, p.centre.y+half, x, p.centre.x+a.outer*p.scale, Label{})
+	p.standing(plainStyle, 0, p.centre.y-half, p.centre.y+half, x, p.centre.x+a.outer*p.scale, Dimension{})
 	p.besideLine(point{x + 6, p.centre.y}, a.Cap)
 }
 
 // besideLine writes a cap's figure right of a place, the converted one below.
-func (p *jointPlan) besideLine(at point, figure Label) {
-	p.text("", "start", point{at.x, at.y - textRise}, "⌀ "+figure.Text)
-	p.text("s", "start", point{at.x, at.y + lineSpace - 2}, converted(figure))
+func (p *jointPlan) besideLine(at point, label Dimension) {
+	p.text("", "start", point{at.x, at.y - textRise}, "⌀ "+label.Text)
+	p.text("s", "start", point{at.x, at.y + lineSpace - 2}, label.bracketed())
 }
 
 // missingCap says in words why a cap has no figure.
 func (p *jointPlan) missingCap(a arm, at point) {
-	words := "cap unknown"
+	words := "cap not known"
 	if a.Hold == wing {
 		words = "no round cap"
 	}
@@ -150,7 +162,7 @@ func (p *jointPlan) spanUpright() {
 	}
 	half := a.face * p.scale
 	x := p.left - dimGap - lineSpace/2
-	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, a.Across)
+	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, a.span())
 }
 
 // capUpright dimensions the top cap: its line runs on to the right and carries the
@@ -159,11 +171,11 @@ func (p *jointPlan) capUpright() {
 	a := p.upright
 	y := p.top - dimGap
 	half := a.cap / 2 * p.scale
-	if a.Hold == wing || a.CapMM <= 0 {
+	if a.Hold == wing || !a.Cap.known() {
 		p.missingCap(a, point{p.centre.x + half, y})
 		return
 	}
-	p.canvas.level(plainStyle, 1, p.centre.x-half, p.centre.x+half, y, p.centre.y-a.outer*p.scale, Label{})
+	p.canvas.level(plainStyle, 1, p.centre.x-half, p.centre.x+half, y, p.centre.y-a.outer*p.scale, Dimension{})
 	start := p.centre.x + half
 	p.line(tag{class: "h"}, point{start, y}, point{start + 14 + textWidth("⌀ "+a.Cap.Text), y})
 	p.besideLine(point{start + 14, y}, a.Cap)
@@ -190,6 +202,11 @@ func (p *jointPlan) notes() {
 
 // words names the faces of an end.
 func (a arm) words() string { return facesInWords(a.Faces) }
+
+// span is the across as it stands on its dimension line.
+func (a arm) span() Dimension {
+	return Dimension{MM: a.Across.MM, Text: a.Across.words(), Converted: a.Across.Converted}
+}
 
 func (p *jointPlan) title() string {
 	return "Joint " + p.Name + " in plan"
@@ -220,9 +237,10 @@ func (p *jointPlan) description() string {
 	return b.String()
 }
 
-func inBoth(l Label) string {
-	if l.Converted == "" {
-		return l.Text
+// inBoth says a figure in both units.
+func inBoth(d Dimension) string {
+	if d.Converted == "" {
+		return d.words()
 	}
-	return l.Text + ", about " + l.Converted
+	return d.Text + ", about " + d.Converted
 }

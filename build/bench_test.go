@@ -1,0 +1,122 @@
+package build
+
+import (
+	"bytes"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+
+	"capspan/content"
+	"capspan/tables"
+	"capspan/templates"
+)
+
+// BenchmarkBuild is the shipped site from sources to an empty folder; compare it with
+// BenchmarkPlainLoop of the same run.
+func BenchmarkBuild(b *testing.B) {
+	for b.Loop() {
+		out := mustSite(b, Options{})
+		if _, err := Write(filepath.Join(b.TempDir(), "site"), out); err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(out.Files)), "files")
+	}
+}
+
+// BenchmarkPlainLoop does only what nobody can leave out: convert the same Markdown,
+// execute the same templates on ready views, write the same bytes. One loop, one core.
+func BenchmarkPlainLoop(b *testing.B) {
+	in, problems := load(Embedded(), Options{})
+	if problems.Blocked() {
+		b.Fatal(problems)
+	}
+	s := &site{inputs: in, version: in.set.Version(), base: "/"}
+	s.bundle()
+	drafts, problems := s.drafts()
+	if problems.Blocked() {
+		b.Fatal(problems)
+	}
+	shared := s.shared()
+	out := mustSite(b, Options{})
+	sources := markdown(b)
+	for b.Loop() {
+		dir := b.TempDir()
+		md := goldmark.New(goldmark.WithExtensions(extension.GFM))
+		var scratch bytes.Buffer
+		for _, text := range sources {
+			scratch.Reset()
+			if err := md.Convert(text, &scratch); err != nil {
+				b.Fatal(err)
+			}
+		}
+		frames, err := templates.New(templates.FS)
+		if err != nil {
+			b.Fatal(err)
+		}
+		for _, d := range drafts {
+			scratch.Reset()
+			page := d.page
+			page.Site = shared
+			if err := frames.Render(&scratch, page); err != nil {
+				b.Fatal(err)
+			}
+		}
+		for _, f := range out.Files {
+			name := filepath.Join(dir, filepath.FromSlash(f.Path))
+			if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+				b.Fatal(err)
+			}
+			if err := os.WriteFile(name, f.Bytes, 0o644); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}
+
+// BenchmarkRebuild is what serve does when one file has changed: everything in
+// memory again, and only what differs on disk.
+func BenchmarkRebuild(b *testing.B) {
+	dir := filepath.Join(b.TempDir(), "site")
+	for b.Loop() {
+		if _, err := Write(dir, mustSite(b, Options{})); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSite leaves the disk out.
+func BenchmarkSite(b *testing.B) {
+	for b.Loop() {
+		mustSite(b, Options{})
+	}
+}
+
+// BenchmarkLoadTables is the work of capspan check on the shipped tables alone.
+func BenchmarkLoadTables(b *testing.B) {
+	for b.Loop() {
+		if _, problems := tables.Load(tables.FS); problems.Blocked() {
+			b.Fatal(problems)
+		}
+	}
+}
+
+func markdown(b *testing.B) [][]byte {
+	var sources [][]byte
+	err := fs.WalkDir(content.FS, ".", func(path string, _ fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, ".md") {
+			return err
+		}
+		text, err := fs.ReadFile(content.FS, path)
+		sources = append(sources, text)
+		return err
+	})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return sources
+}

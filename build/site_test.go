@@ -1,0 +1,175 @@
+package build
+
+import (
+	"bytes"
+	"io/fs"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"capspan/tables"
+)
+
+// mustSite builds the shipped site.
+func mustSite(t testing.TB, opt Options) Output {
+	t.Helper()
+	out, problems := Site(Embedded(), opt)
+	if problems.Blocked() {
+		t.Fatalf("the shipped site has problems:\n%v", problems)
+	}
+	return out
+}
+
+func TestSite(t *testing.T) {
+	out := mustSite(t, Options{})
+	files := contents(out)
+
+	t.Run("every row has a page, every table a page and its data", func(t *testing.T) {
+		set, _ := tables.Load(tables.FS)
+		for _, table := range set.Tables {
+			want := []string{"chart/" + table.ID + "/index.html", "data/" + table.ID + ".csv", "data/" + table.ID + ".json"}
+			for _, row := range table.Rows {
+				want = append(want, "joint/"+row.ID+"/index.html")
+			}
+			for _, path := range want {
+				if len(files[path]) == 0 {
+					t.Errorf("%s is missing", path)
+				}
+			}
+		}
+	})
+
+	t.Run("two builds give equal bytes", func(t *testing.T) {
+		if diff := cmp.Diff(files, contents(mustSite(t, Options{}))); diff != "" {
+			t.Errorf("second build differs:\n%s", diff)
+		}
+	})
+
+	t.Run("assets are named by content and come before pages", func(t *testing.T) {
+		for _, f := range out.Files {
+			if got, want := f.Stage == Assets, strings.HasPrefix(f.Path, "assets/"); got != want {
+				t.Errorf("%s: written among the assets: %v, lies among them: %v", f.Path, got, want)
+			}
+		}
+	})
+
+	t.Run("the chart's version stands on every page", func(t *testing.T) {
+		for path, content := range files {
+			if strings.HasSuffix(path, ".html") && !bytes.Contains(content, []byte(out.Chart.Name())) {
+				t.Errorf("%s does not name the chart's version", path)
+			}
+		}
+	})
+}
+
+// spoiled returns the embedded sources with some content files replaced or added.
+func spoiled(t *testing.T, files map[string]string) Sources {
+	t.Helper()
+	src := Embedded()
+	all := fstest.MapFS{}
+	err := fs.WalkDir(src.Content, ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := fs.ReadFile(src.Content, path)
+		all[path] = &fstest.MapFile{Data: data}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for path, text := range files {
+		all[path] = &fstest.MapFile{Data: []byte(text)}
+	}
+	src.Content = all
+	return src
+}
+
+func TestLinksOfContributors(t *testing.T) {
+	head := "---\ntitle: T\nabout: A.\n"
+	for _, test := range []struct {
+		name  string
+		files map[string]string
+		want  []string
+	}{
+		{"broken link", map[string]string{"extra.md": head + "---\n\nSee [this](/nowhere/).\n"},
+			[]string{`content/extra.md:6:5: /extra/: link "/nowhere/" leads to no page [broken-link]`}},
+		{"near address", map[string]string{"extra.md": head + "---\n\nSee [this](/tables/joints-inch/).\n"},
+			[]string{`content/extra.md:6:5: /extra/: link "/tables/joints-inch/" leads to no page [broken-link]` + "\n    hint: did you mean /chart/joints-inch/?"}},
+		{"broken fragment", map[string]string{"extra.md": head + "---\n\nSee [this](/about/#nothing-here).\n"},
+			[]string{`content/extra.md:6:5: /extra/: link "/about/#nothing-here": the page has no place named "nothing-here" [broken-fragment]`}},
+		{"broken next", map[string]string{"extra.md": head + "next: [nowhere]\n---\n\nText.\n"},
+			[]string{`content/extra.md:4:8: /extra/: link "/nowhere/" leads to no page [broken-link]`}},
+		{"address taken", map[string]string{"chart.md": head + "---\n\nText.\n"},
+			[]string{"content/chart.md: /chart/: two pages want the address /chart/ [address-taken]\n    note: first used by tables"}},
+		{"two offenders, sorted", map[string]string{"extra.md": head + "---\n\n[b](/b/)\n\n[a](/a/)\n"},
+			[]string{`content/extra.md:6:1: /extra/: link "/b/" leads to no page [broken-link]`,
+				`content/extra.md:8:1: /extra/: link "/a/" leads to no page [broken-link]`}},
+		{"identify keeps its fragment", map[string]string{"extra.md": head + "---\n\n[a](/identify/#hold=plate)\n"}, nil},
+		{"links out are left alone", map[string]string{"extra.md": head + "---\n\n[a](https://example.org/x)\n"}, nil},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			out, problems := Site(spoiled(t, test.files), Options{})
+			var got []string
+			for _, p := range problems {
+				got = append(got, p.String())
+			}
+			if diff := cmp.Diff(test.want, got); diff != "" {
+				t.Errorf("problems (-want +got):\n%s", diff)
+			}
+			if len(test.want) > 0 && len(out.Files) > 0 {
+				t.Error("a site with problems must not be handed on")
+			}
+		})
+	}
+}
+
+func TestMissingPage(t *testing.T) {
+	src := spoiled(t, nil)
+	delete(src.Content.(fstest.MapFS), "by-hand.md")
+	_, problems := Site(src, Options{})
+	if len(problems) != 1 || problems[0].Rule != "missing-page" {
+		t.Errorf("got %v, want one missing-page", problems)
+	}
+}
+
+func TestBasePath(t *testing.T) {
+	for given, want := range map[string]string{"": "/", "/": "/", "sub": "/sub/", "/sub": "/sub/", "/a/b/": "/a/b/", "/a/../b/": "/b/"} {
+		if got := basePath(given); got != want {
+			t.Errorf("basePath(%q) = %q, want %q", given, got, want)
+		}
+	}
+}
+
+// The core and the tables each say which faces go with a hold: the one judges
+// queries, the other YAML. They must not drift apart.
+func TestFacesOfHolds(t *testing.T) {
+	m, problems := Matcher(Embedded())
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	for _, choice := range holdStrip {
+		got, err := m.FacesFor(string(choice.hold))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var want []string
+		for _, f := range facesToOffer(choice.hold) {
+			want = append(want, string(f))
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s (-tables +core):\n%s", choice.hold, diff)
+		}
+	}
+}
+
+func contents(out Output) map[string][]byte {
+	files := map[string][]byte{}
+	for _, f := range out.Files {
+		files[f.Path] = f.Bytes
+	}
+	return files
+}
+

@@ -1,0 +1,156 @@
+// From the readings of one quantity at one end to one value with its uncertainty.
+//
+//   readings -> set aside what cannot belong -> mean -> type A and type B -> budget
+//
+// Readings that cannot belong together are never averaged: `trouble` says what to do.
+import type { Condition, Estimate, Faces, Quantity, Tool } from "./types";
+import * as given from "./assumptions";
+import * as gum from "./gum";
+import type { Reading } from "./reading";
+import * as say from "./speech-estimate";
+
+export interface Measured {
+  end: number;
+  quantity: Quantity;
+  mm: number;
+  parts: gum.Component[]; // of the reading alone
+  standard: number;
+  readings: number; // how many were used
+  estimate: Estimate;
+  trouble?: string; // why these readings cannot be used
+  doubt?: string; // why a reading set aside may be a second size rather than a slip
+}
+
+export function estimate(
+  end: number, quantity: Quantity, readings: readonly Reading[], tool: Tool, condition: Condition, faces: Faces,
+): Measured {
+  const middle = gum.median(readings.map((r) => r.mm));
+  const limits = typeB(quantity, middle, readings, tool, condition, faces);
+  const floor = Math.max(quantity === "cap" ? given.capFloor : given.acrossFloor, 4 * gum.combine(limits));
+  const { used, aside } = setAside(readings, middle, floor);
+
+  const values = used.map((r) => r.mm);
+  const value = gum.mean(values);
+  const repeat = repeatability(quantity, tool);
+  const s = gum.pooled(repeat, given.repeatDof, gum.stdev(values), values.length - 1);
+  const sources: Source[] = [
+    { source: say.sources.repeat, standard: s / Math.sqrt(values.length), dof: given.repeatDof + values.length - 1 },
+    ...limits,
+  ];
+  const standard = gum.combine(sources);
+  const uncertainty = gum.coverage(0.95, gum.welchSatterthwaite(sources)) * standard;
+
+  const out: Measured = {
+    end, quantity, mm: value, parts: sources, standard, readings: used.length,
+    estimate: {
+      end, quantity, used: used.map((r) => r.text), setAside: aside.map((r) => r.text), value, uncertainty, unit: "mm",
+      why: say.why(quantity, used.length, uncertainty, largest(sources), aside.map((r) => r.mm - value)),
+      budget: sources.map((p) => ({ source: p.source, standard: p.standard, dof: p.dof === Infinity ? null : p.dof })),
+    },
+  };
+  const trouble = cannotBelong(quantity, values, floor);
+  if (trouble !== undefined) out.trouble = trouble;
+  const other = quantity === "cap" ? given.capOther : given.acrossOther;
+  const far = aside.find((r) => Math.abs(r.mm - value) > Math.max(other, floor));
+  if (far !== undefined && used.length < 3) out.doubt = say.secondSize(quantity, far.text);
+  return out;
+}
+
+interface Source extends gum.Component {
+  source: string;
+}
+
+// What no repeating can find out: JCGM 100 4.3.
+function typeB(
+  quantity: Quantity, mm: number, readings: readonly Reading[], tool: Tool, condition: Condition, faces: Faces,
+): Source[] {
+  const groove = quantity === "across" && (faces === "groove-inner" || faces === "groove-outer") && tool !== "steel-rule" && tool !== "tape";
+  const limit = toolLimit(tool, mm) + (groove ? given.grooveReading : 0);
+  // The finest reading shows how the scale was read: 1.06 beside 1.061 had its nought dropped.
+  const step = Math.max(toolStep(tool), Math.min(...readings.map((r) => r.step)));
+  const wear = { new: given.newPart, used: given.usedPart, worn: given.wornPart, rusted: given.rustedPart }[condition];
+  return [
+    { source: say.sources.tool, standard: gum.rectangular(limit), dof: Infinity },
+    { source: say.sources.step, standard: gum.resolution(step), dof: Infinity },
+    { source: say.sources.condition, standard: gum.rectangular(wear), dof: Infinity },
+  ];
+}
+
+function toolLimit(tool: Tool, mm: number): number {
+  switch (tool) {
+    case "digital-caliper":
+    case "dial-caliper":
+    case "vernier-caliper": return mm <= 100 ? given.caliperLimit100 : given.caliperLimit300;
+    case "vernier-caliper-coarse": return given.coarseVernierLimit;
+    case "micrometer":
+      return mm <= 50 ? given.micrometerLimit50 : mm <= 75 ? given.micrometerLimit75 : given.micrometerLimitAbove;
+    case "steel-rule": return given.ruleLimit;
+    case "tape": return given.tapeLimit;
+  }
+}
+
+function toolStep(tool: Tool): number {
+  switch (tool) {
+    case "digital-caliper": return given.digitalStep;
+    case "dial-caliper":
+    case "vernier-caliper": return given.dialStep;
+    case "vernier-caliper-coarse": return given.coarseVernierStep;
+    case "micrometer": return given.micrometerStep;
+    case "steel-rule": return given.ruleStep;
+    case "tape": return given.tapeStep;
+  }
+}
+
+function repeatability(quantity: Quantity, tool: Tool): number {
+  const method = quantity === "cap" ? given.capRepeat : given.acrossRepeat;
+  if (tool === "steel-rule") return Math.max(method, given.ruleRepeat);
+  if (tool === "tape") return Math.max(method, given.tapeRepeat);
+  return method;
+}
+
+// Median and median deviation are not moved by the reading in question; never more
+// than a third goes, and of three readings one goes only if the other two agree well.
+function setAside(readings: readonly Reading[], middle: number, floor: number): { used: Reading[]; aside: Reading[] } {
+  const n = readings.length;
+  if (n < 3) return { used: [...readings], aside: [] };
+  const mad = gum.median(readings.map((r) => Math.abs(r.mm - middle)));
+  const limit = Math.max(given.outlierMads * given.madScale * mad, floor);
+  const worst = readings
+    .map((r, index) => ({ index, off: Math.abs(r.mm - middle) }))
+    .filter((x) => x.off > limit)
+    .sort((a, b) => b.off - a.off || a.index - b.index)
+    .slice(0, Math.floor(n / 3))
+    .map((x) => x.index);
+  const used = readings.filter((_, i) => !worst.includes(i));
+  if (n === 3 && worst.length === 1 && spread(used.map((r) => r.mm)) > floor / 2) return { used: [...readings], aside: [] };
+  return { used, aside: readings.filter((_, i) => worst.includes(i)) };
+}
+
+function cannotBelong(quantity: Quantity, values: readonly number[], floor: number): string | undefined {
+  if (values.length === 2 && spread(values) > 1.5 * floor) return say.twoDisagree(quantity, spread(values));
+  const groups = twoGroups(values, floor);
+  if (groups !== undefined) return say.twoGroups(quantity, groups);
+  if (spread(values) > 3 * floor) return say.spreadTooFar(quantity, spread(values));
+  return undefined;
+}
+
+// Two tight groups with a gap between, at least two readings in each: two different
+// things were measured, and their mean is neither.
+function twoGroups(values: readonly number[], floor: number): [number, number] | undefined {
+  const sorted = [...values].sort((a, b) => a - b);
+  for (let i = 2; i <= sorted.length - 2; i++) {
+    const low = sorted.slice(0, i);
+    const high = sorted.slice(i);
+    const gap = (high[0] ?? 0) - (low[i - 1] ?? 0);
+    if (gap > 1.5 * floor && spread(low) < gap / 2 && spread(high) < gap / 2) return [gum.mean(low), gum.mean(high)];
+  }
+  return undefined;
+}
+
+function spread(values: readonly number[]): number {
+  return values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
+}
+
+function largest(sources: readonly Source[]): string {
+  return sources.reduce((a, b) => (b.standard > a.standard ? b : a)).source;
+}

@@ -1,0 +1,37 @@
+// What is said of a query that cannot be used as it is: what is wrong, then what to do.
+import type { Faces, Hold, Quantity } from "./types";
+import { inch, type Reading } from "./reading";
+import { both, capital, facesWords, holdWords, list } from "./speech-words";
+
+export const notQuery = (): string => "There is no query here. It must be an object with a list of ends.";
+export const notEnd = (): string => "An end must be an object with a hold and readings.";
+export const notText = (): string => "A reading must be text, such as 27.00 mm.";
+export const notReadings = (quantity: Quantity): string => `The ${quantity} must be a list of readings, such as 27.00 mm.`;
+export const howManyEnds = (n: number): string =>
+  `A joint has one kind of end, or two: give one or two ends${n > 2 ? `, not ${n}` : ""}.`;
+export const emptyEnd = (n: number): string =>
+  `The ${n === 0 ? "first" : "second"} end has no readings. Measure it, or leave that end out.`;
+export const tooMany = (n: number, most: number): string =>
+  `There are ${n} readings; only ${most} are looked at. Six good ones are plenty.`;
+export const unknownWord = (name: string, text: string, words: readonly string[]): string =>
+  `“${text}” is no ${name} that is known here. Use ${list(words, "or")}.`;
+export const yoke = (): string =>
+  "Readings from a bare yoke are not matched yet. Measure the joint itself, or compare the yoke with the chart by hand.";
+export const capWiderThanAcross = (): string =>
+  "The cap is at least as wide as the whole joint. Look whether cap and across are in each other's place, or in another unit.";
+
+export function facesDoNotGo(hold: Hold, faces: Faces, right: readonly Faces[]): string {
+  return `A joint held by ${holdWords[hold]} is not measured ${facesWords[faces]}. Measure it ${list(right.map((f) => facesWords[f]), "or")}.`;
+}
+
+export function noSuchLength(quantity: Quantity, r: Reading): string {
+  const seen = quantity === "cap" ? "No driveline joint has a cap of" : "No driveline joint is as wide or as narrow as";
+  return `${seen} ${both(r.mm)}. Look at the unit and the decimal point${otherUnit(quantity, r)}.`;
+}
+
+// A caliper left in the other unit is the likeliest reason.
+function otherUnit(quantity: Quantity, r: Reading): string {
+  const mm = r.unit === "mm" ? r.mm * inch : r.mm / inch;
+  const likely = quantity === "cap" ? mm >= 12 && mm <= 100 : mm >= 30 && mm <= 250;
+  return likely ? `: ${capital(r.text.replace(/ \w+$/, r.unit === "mm" ? " in" : " mm"))} would fit` : "";
+}

@@ -1,0 +1,70 @@
+// Numbers and trade words as they are said. Everything else that speaks is built on these.
+import type { Basis, Faces, Hold, Quantity } from "./types";
+import { inch } from "./reading";
+
+export const holdWords: Record<Hold, string> = {
+  "outside-clip": "outside clips",
+  "inside-clip": "inside clips",
+  plate: "bearing plates",
+  strap: "straps or U-bolts",
+  wing: "bolt-on wings",
+  injected: "injected plastic",
+  staked: "staking",
+  unknown: "a hold nobody has noted",
+};
+
+export const facesWords: Record<Faces, string> = {
+  "over-caps": "over the caps",
+  "groove-inner": "between the inner groove faces",
+  "groove-outer": "between the outer groove faces",
+  "under-plates": "under the plates",
+  "hole-centres": "between hole centres",
+  "wing-outer": "over the wings",
+  unknown: "between faces not noted",
+};
+
+export const basisWords: Record<Basis, string> = {
+  published: "published",
+  measured: "measured",
+  "common-practice": "common practice, with no source named",
+  memory: "recalled, not published",
+};
+
+export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
+
+/** Millimetres, with inches behind: "26.93 mm (1.060 in)". */
+export function both(mm: number): string {
+  return `${mm.toFixed(2)} mm (${(mm / inch).toFixed(3)} in)`;
+}
+
+/** How one length lies to another: "0.05 mm (0.002 in) smaller". */
+export function offBy(mm: number, quantity: Quantity): string {
+  const way = quantity === "cap" ? (mm > 0 ? "larger" : "smaller") : mm > 0 ? "wider" : "narrower";
+  return `${both(Math.abs(mm))} ${way}`;
+}
+
+/** Small enough to be nothing when written with two decimals of a millimetre. */
+export function isNothing(mm: number): boolean {
+  return Math.abs(mm) < 0.005;
+}
+
+export function list(words: readonly string[], last = "and"): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1] ?? ""}`;
+}
+
+/** The first few names, and how many more: "1300, 1310, 1330 and 2 more". */
+export function some(names: readonly string[], most: number, last = "and"): string {
+  if (names.length <= most) return list(names, last);
+  return `${names.slice(0, most).join(", ")} and ${names.length - most} more`;
+}
+
+/** A size by its names: "1350, also called 30.2x92". */
+export function called(names: readonly string[]): string {
+  const [first, ...rest] = [...new Set(names)];
+  return rest.length === 0 ? `${first ?? ""}` : `${first ?? ""}, also called ${list(rest)}`;
+}
+
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}

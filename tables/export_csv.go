@@ -1,0 +1,175 @@
+package tables
+
+import (
+	"encoding/csv"
+	"io"
+	"strings"
+)
+
+// WriteCSV writes one table, one line a row. Each column of the chart becomes several:
+// the digits and unit as the chart has them, exact millimetres, inches (rounded when
+// converted), and the evidence. A table of joints has a second set for the other end
+// of a conversion joint, and "like" columns that name the rows its ends are like;
+// both are empty for a joint with like ends. Lists are joined by "; ".
+//
+// Sheet programs run a cell that begins with = + - or @; such text gets an apostrophe
+// in front.
+func WriteCSV(w io.Writer, t *Table) error {
+	out := csv.NewWriter(w)
+	head := []string{"id", "also"}
+	ends := endsOf(t)
+	for n := range ends {
+		suffix := endSuffix(n)
+		if ends > 1 {
+			head = append(head, "like"+suffix)
+		}
+		for _, c := range t.Columns {
+			if n == 0 || jointColumn(c) {
+				for _, part := range parts(c) {
+					head = append(head, c.ID+part+suffix)
+				}
+			}
+		}
+	}
+	if err := out.Write(append(head, "basis", "sources", "at", "twins", "note")); err != nil {
+		return err
+	}
+	for _, r := range t.Rows {
+		record := []string{r.ID, strings.Join(r.Also, "; ")}
+		for n := range ends {
+			record = append(record, endCells(t, r, n, ends > 1)...)
+		}
+		record = append(record, string(r.Basis), strings.Join(sourceIDs(r.Sources), "; "), r.At, strings.Join(ids(r.Twins), "; "), r.Note)
+		for i, cell := range record {
+			record[i] = inert(cell)
+		}
+		if err := out.Write(record); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// endsOf is 2 when the table has a conversion joint.
+func endsOf(t *Table) int {
+	for _, r := range t.Rows {
+		if len(r.Ends) == 2 {
+			return 2
+		}
+	}
+	return 1
+}
+
+func endSuffix(n int) string {
+	if n == 1 {
+		return "_2"
+	}
+	return ""
+}
+
+// jointColumn reports the columns that are read from an end.
+func jointColumn(c Column) bool {
+	return c.ID == holdColumn || c.ID == capColumn || c.ID == acrossColumn
+}
+
+// parts are the columns one column of the chart becomes.
+func parts(c Column) []string {
+	evidence := []string{"_basis", "_sources", "_at", "_others"}
+	switch {
+	case c.ID == acrossColumn && c.Kind == Length:
+		return append([]string{"", "_unit", "_mm", "_in", "_faces", "_faces_basis"}, evidence...)
+	case c.Kind == Length:
+		return append([]string{"", "_unit", "_mm", "_in"}, evidence...)
+	}
+	return append([]string{""}, evidence...)
+}
+
+func endCells(t *Table, r *Row, n int, likes bool) []string {
+	var cells []string
+	var end End
+	if n < len(r.Ends) {
+		end = r.Ends[n]
+	}
+	if likes {
+		like := ""
+		if end.Like != nil {
+			like = end.Like.ID
+		}
+		cells = append(cells, like)
+	}
+	fromEnd := map[string]Value{holdColumn: end.Hold, capColumn: end.Cap, acrossColumn: end.Across}
+	for _, c := range t.Columns {
+		v, there := r.Values[c.ID], n == 0
+		if jointColumn(c) && t.Joint() {
+			v, there = fromEnd[c.ID], n < len(r.Ends)
+		}
+		if !there && (n > 0 && !jointColumn(c)) {
+			continue
+		}
+		for _, part := range parts(c) {
+			cell := ""
+			if there {
+				cell = cellPart(v, part)
+			}
+			cells = append(cells, cell)
+		}
+	}
+	return cells
+}
+
+func cellPart(v Value, part string) string {
+	length := !v.Quantity.IsZero() && v.Quantity.Unit != NoUnit
+	switch part {
+	case "":
+		return v.Word()
+	case "_unit":
+		return string(v.Quantity.Unit)
+	case "_mm":
+		if length {
+			return v.Quantity.MM()
+		}
+	case "_in":
+		if length {
+			return v.Quantity.decimalIn(Inch)
+		}
+	case "_faces":
+		return string(v.Faces)
+	case "_faces_basis":
+		return string(v.FacesBasis)
+	case "_basis":
+		return string(v.Basis)
+	case "_sources":
+		return strings.Join(sourceIDs(v.Sources), "; ")
+	case "_at":
+		return v.At
+	case "_others":
+		var others []string
+		for _, o := range v.Others {
+			others = append(others, otherWords(o))
+		}
+		return strings.Join(others, "; ")
+	}
+	return ""
+}
+
+// otherWords is one more figure and why it is believed: "55/64 in (published: agri-list)".
+func otherWords(v Value) string {
+	text := v.Word()
+	if !v.Quantity.IsZero() {
+		text = v.Quantity.String()
+	}
+	why := string(v.Basis)
+	if len(v.Sources) > 0 {
+		why += ": " + strings.Join(sourceIDs(v.Sources), ", ")
+	}
+	return text + " (" + why + ")"
+}
+
+// inert keeps a sheet program from running a contributor's text.
+func inert(cell string) string {
+	if cell != "" && strings.ContainsRune("=+-@", rune(cell[0])) {
+		return "'" + cell
+	}
+	return cell
+}

@@ -1,0 +1,211 @@
+package tables
+
+import (
+	"encoding/json"
+	"io"
+)
+
+// The open data as JSON. Every figure is text, because its digits are data: "is" and
+// "unit" as the chart has them, "mm" exact, "in" rounded when it is converted.
+
+type chartJSON struct {
+	Version string        `json:"version,omitempty"`
+	Date    string        `json:"date,omitempty"`
+	Tables  []tableJSON   `json:"tables"`
+	Sources []sourceJSON  `json:"sources"`
+	Retired []retiredJSON `json:"retired"`
+}
+
+type tableJSON struct {
+	ID      string       `json:"table"`
+	Title   string       `json:"title"`
+	About   string       `json:"about"`
+	Version string       `json:"version"`
+	Date    string       `json:"date"`
+	Unit    Unit         `json:"unit,omitempty"`
+	Columns []columnJSON `json:"columns"`
+	Rows    []rowJSON    `json:"rows"`
+	Sources []sourceJSON `json:"sources,omitempty"` // of a table standing alone: those it names
+}
+
+type columnJSON struct {
+	ID       string `json:"id"`
+	Label    string `json:"label"`
+	Kind     Kind   `json:"kind"`
+	Unit     Unit   `json:"unit,omitempty"`
+	Least    string `json:"least,omitempty"`
+	Greatest string `json:"greatest,omitempty"`
+	Method   string `json:"method,omitempty"`
+}
+
+type rowJSON struct {
+	ID      string               `json:"id"`
+	Also    []string             `json:"also,omitempty"`
+	Values  map[string]valueJSON `json:"values,omitempty"`
+	Ends    []endJSON            `json:"ends,omitempty"` // of a conversion joint
+	Basis   Basis                `json:"basis"`
+	Sources []string             `json:"sources,omitempty"`
+	At      string               `json:"at,omitempty"`
+	Twins   []string             `json:"twins,omitempty"`
+	Note    string               `json:"note,omitempty"`
+}
+
+type endJSON struct {
+	Like   string    `json:"like"`
+	Hold   valueJSON `json:"hold"`
+	Cap    valueJSON `json:"cap"`
+	Across valueJSON `json:"across"`
+}
+
+type valueJSON struct {
+	Is         string      `json:"is"`
+	Unit       Unit        `json:"unit,omitempty"`
+	MM         string      `json:"mm,omitempty"`
+	In         string      `json:"in,omitempty"`
+	Faces      Faces       `json:"faces,omitempty"`
+	FacesBasis Basis       `json:"facesBasis,omitempty"`
+	Basis      Basis       `json:"basis,omitempty"`
+	Sources    []string    `json:"sources,omitempty"`
+	At         string      `json:"at,omitempty"`
+	Others     []valueJSON `json:"others,omitempty"`
+}
+
+type sourceJSON struct {
+	ID        string `json:"id"`
+	Kind      string `json:"kind"`
+	Title     string `json:"title"`
+	Publisher string `json:"publisher"`
+	Edition   string `json:"edition,omitempty"`
+	Date      string `json:"date,omitempty"`
+	Where     string `json:"where,omitempty"`
+	Trust     string `json:"trust,omitempty"`
+}
+
+type retiredJSON struct {
+	ID  string   `json:"id"`
+	To  []string `json:"to,omitempty"`
+	Why string   `json:"why"`
+}
+
+// WriteJSON writes one table, with the sources it names.
+func WriteJSON(w io.Writer, t *Table) error {
+	doc := tableOf(t)
+	seen := map[*Source]bool{}
+	for _, row := range t.Rows {
+		for _, s := range row.AllSources() {
+			if !seen[s] {
+				seen[s] = true
+				doc.Sources = append(doc.Sources, sourceOf(s))
+			}
+		}
+	}
+	return encode(w, doc)
+}
+
+// WriteChartJSON writes the whole chart: tables, registry, retired ids, and the
+// version's name.
+func WriteChartJSON(w io.Writer, s *Set) error {
+	doc, version := chartOf(s), s.Version()
+	doc.Version, doc.Date = version.Name(), version.Date
+	return encode(w, doc)
+}
+
+func encode(w io.Writer, doc any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(doc)
+}
+
+func chartOf(s *Set) chartJSON {
+	doc := chartJSON{Tables: []tableJSON{}, Sources: []sourceJSON{}, Retired: []retiredJSON{}}
+	for _, t := range s.Tables {
+		doc.Tables = append(doc.Tables, tableOf(t))
+	}
+	for _, src := range s.Sources {
+		doc.Sources = append(doc.Sources, sourceOf(src))
+	}
+	for _, r := range s.Retired {
+		doc.Retired = append(doc.Retired, retiredJSON{r.ID, r.To, r.Why})
+	}
+	return doc
+}
+
+func sourceOf(s *Source) sourceJSON {
+	return sourceJSON{s.ID, s.Kind, s.Title, s.Publisher, s.Edition, s.Date, s.Where, s.Trust}
+}
+
+func tableOf(t *Table) tableJSON {
+	doc := tableJSON{ID: t.ID, Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
+		Unit: t.Unit, Columns: []columnJSON{}, Rows: []rowJSON{}}
+	for _, c := range t.Columns {
+		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Least.Text, c.Greatest.Text, c.Method})
+	}
+	for _, r := range t.Rows {
+		row := rowJSON{ID: r.ID, Also: r.Also, Basis: r.Basis, Sources: sourceIDs(r.Sources), At: r.At, Twins: ids(r.Twins), Note: r.Note}
+		if len(r.Values) > 0 {
+			row.Values = map[string]valueJSON{}
+		}
+		for id, v := range r.Values {
+			row.Values[id] = valueOf(v)
+		}
+		for _, e := range r.Ends {
+			if e.Like != nil {
+				row.Ends = append(row.Ends, endJSON{e.Like.Ref(), valueOf(e.Hold), valueOf(e.Cap), valueOf(e.Across)})
+			}
+		}
+		doc.Rows = append(doc.Rows, row)
+	}
+	return doc
+}
+
+func valueOf(v Value) valueJSON {
+	out := valueJSON{Is: v.Word(), Faces: v.Faces, FacesBasis: v.FacesBasis, Basis: v.Basis, Sources: sourceIDs(v.Sources), At: v.At}
+	if q := v.Quantity; !q.IsZero() {
+		if out.Unit = q.Unit; q.Unit != NoUnit {
+			out.MM, out.In = q.MM(), q.decimalIn(Inch)
+		}
+	}
+	for _, o := range v.Others {
+		out.Others = append(out.Others, valueOf(o))
+	}
+	return out
+}
+
+// Word is what the cell says, without unit: the digits as written, the text, or one
+// of the words unknown and none.
+func (v Value) Word() string {
+	switch {
+	case !v.Quantity.IsZero():
+		return v.Quantity.Text
+	case v.State == Unknown:
+		return "unknown"
+	case v.State == None:
+		return "none"
+	}
+	return v.Text
+}
+
+// decimalIn is [Quantity.In] with a fraction written out.
+func (q Quantity) decimalIn(unit Unit) string {
+	if q.Unit == unit {
+		return q.Decimal()
+	}
+	return q.In(unit)
+}
+
+func sourceIDs(sources []*Source) []string {
+	var out []string
+	for _, s := range sources {
+		out = append(out, s.ID)
+	}
+	return out
+}
+
+func ids(rows []*Row) []string {
+	var out []string
+	for _, r := range rows {
+		out = append(out, r.ID)
+	}
+	return out
+}

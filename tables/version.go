@@ -1,0 +1,64 @@
+package tables
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"slices"
+)
+
+// Name is how an issue is called in print and in addresses: the date and the hash of
+// the chart (2026-11-25-3f9a1c2), or a table's number.
+func (v Version) Name() string {
+	if v.Hash != "" {
+		return v.Date + "-" + v.Hash
+	}
+	return v.Number
+}
+
+// Version names the chart as a whole: the date of its newest table and a hash of
+// what it says. Comments, order of keys and spacing do not change the hash; any
+// value, source, note or retired id does.
+func (s *Set) Version() Version {
+	var v Version
+	for _, t := range s.Tables {
+		v.Date = max(v.Date, t.Version.Date) // YYYY-MM-DD sorts as text
+	}
+	sum := sha256.New()
+	doc := chartOf(s)
+	doc.Version, doc.Date = "", ""
+	if err := json.NewEncoder(sum).Encode(doc); err != nil {
+		panic("internal error: " + err.Error()) // strings and lists only
+	}
+	v.Hash = hex.EncodeToString(sum.Sum(nil))[:7]
+	return v
+}
+
+// AllSources lists every source the row rests on or quotes, each once: its own, then
+// those of its columns in order, then those of its ends.
+func (r *Row) AllSources() []*Source {
+	var out []*Source
+	add := func(sources []*Source) {
+		for _, s := range sources {
+			if !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	value := func(v Value) {
+		add(v.Sources)
+		for _, o := range v.Others {
+			add(o.Sources)
+		}
+	}
+	add(r.Sources)
+	for _, c := range r.Table.Columns {
+		value(r.Values[c.ID])
+	}
+	for _, e := range r.Ends {
+		value(e.Hold)
+		value(e.Cap)
+		value(e.Across)
+	}
+	return out
+}

@@ -1,0 +1,125 @@
+package templates
+
+import (
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+)
+
+var hostile = []string{
+	`<script>alert(1)</script>`,
+	`"><img src=x onerror=alert(1)>`,
+	`' onmouseover='alert(1)`,
+	`</td></tr></table><h1>x</h1>`,
+	`javascript:alert(1)`,
+	`//other.example/`,
+	"a\x00b<b>",
+	`&lt;b&gt; & <!-- -->`,
+}
+
+// spoiled is the table page with the words everywhere a contributor's words can stand.
+func spoiled(words string) *Table {
+	cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Others: []Cell{{Text: words}}}
+	link := Link{Href: words, Text: words, Note: words}
+	return &Table{Title: words, About: words, Version: words, Date: words,
+		Columns: []Column{{ID: words, Label: words, Unit: words, Method: link}},
+		Rows: []TableRow{{Row: link, Also: []string{words, words}, Cells: [][]Cell{{cell, cell}}, Basis: words,
+			Search: words, Caps: []string{words}, Acrosses: []string{words}}},
+		Data: []Link{link}}
+}
+
+// checkTable fails when the words became markup: the elements must be those of the
+// same table with harmless words, and no address may leave the site.
+func checkTable(t *testing.T, words string) {
+	t.Helper()
+	names := func(words string) (string, []*html.Node) {
+		doc := mustParse(t, string(tableHTML(spoiled(words))))
+		nodes := all(doc, func(*html.Node) bool { return true })
+		var list []string
+		for _, n := range nodes {
+			if n.Data != "a" { // a refused address leaves its words without a link
+				list = append(list, n.Data)
+			}
+		}
+		return strings.Join(list, " "), nodes
+	}
+	harmless, _ := names("x")
+	got, nodes := names(words)
+	if words != "" && got != harmless { // an absent word leaves its element out
+		t.Errorf("%q became markup:\n got %s\nwant %s", words, got, harmless)
+	}
+	for _, n := range nodes {
+		checkPolicy(t, n)
+		if href := attr(n, "href"); href != "" && !plainAddress(href) {
+			t.Errorf("%q became the address %q", words, href)
+		}
+	}
+}
+
+func TestTableEscapes(t *testing.T) {
+	for _, words := range hostile {
+		checkTable(t, words)
+	}
+}
+
+func FuzzTableEscapes(f *testing.F) {
+	for _, words := range hostile {
+		f.Add(words)
+	}
+	f.Fuzz(func(t *testing.T, words string) {
+		checkTable(t, words)
+	})
+}
+
+// The templates escape by themselves; this pins that nothing passes words as markup.
+func TestTemplatesEscape(t *testing.T) {
+	for _, words := range hostile {
+		link := Link{Href: words, Text: words, Note: words}
+		cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Sources: []Link{link}}
+		bodies := []any{
+			&Home{Ways: []Link{link}},
+			&Chart{Tables: []TableCard{{Link: link, Version: words, Basis: words}}},
+			spoiled(words),
+			&Joint{ID: words, Title: words, Table: words, TableLink: link, Also: []string{words}, Basis: words, Note: words,
+				Ends:  []JointEnd{{Title: words, Like: link, Hold: cell, Cap: cell, Across: cell, Method: []Link{link}}},
+				Twins: []Link{link}, Values: []NamedCell{{Label: words, Cell: cell}},
+				Sources: []SourceView{{ID: words, Kind: words, Title: words, Where: words, Trust: words}}},
+			&Sources{Sources: []SourceView{{ID: words, Kind: words, Title: words, Where: words}}},
+			&Identify{Holds: []HoldChoice{{Hold: words, Label: words, See: words}}, Tools: []Choice{{Value: words, Label: words}}},
+			&Moved{ID: words, Why: words, To: []Link{link}},
+			&Text{Next: []Link{link}},
+		}
+		for _, body := range bodies {
+			page := Page{Site: sampleSite(), Address: "/x/", Title: words, About: words, Sheet: words, Body: body}
+			doc := mustParse(t, mustRender(t, page))
+			for _, n := range all(doc, func(*html.Node) bool { return true }) {
+				checkPolicy(t, n)
+				if href := attr(n, "href"); strings.HasPrefix(href, "javascript:") {
+					t.Errorf("%T: %q became the address %q", body, words, href)
+				}
+			}
+			if got := len(all(doc, tag("img"))) + len(all(doc, tag("b"))); got != 0 {
+				t.Errorf("%T: %q became markup", body, words)
+			}
+			if got := len(all(doc, tag("h1"))); got != 1 {
+				t.Errorf("%T: %q: got %d h1, want 1", body, words, got)
+			}
+		}
+	}
+}
+
+func TestAt(t *testing.T) {
+	tests := []struct{ base, address, want string }{
+		{"/", "/chart/", "/chart/"},
+		{"/sub/", "/chart/", "/sub/chart/"},
+		{"/", "/", "/"},
+		{"/sub/", "/", "/sub/"},
+		{"/", "//other.example/", "/other.example/"},
+	}
+	for _, tt := range tests {
+		if got := at(tt.base, tt.address); got != tt.want {
+			t.Errorf("at(%q, %q): got %q, want %q", tt.base, tt.address, got, tt.want)
+		}
+	}
+}

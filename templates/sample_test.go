@@ -1,0 +1,77 @@
+package templates
+
+import "html/template"
+
+// The values below are made by hand and only have to look like a chart's.
+
+func sampleSite() Site {
+	return Site{
+		Base: "/sub/", Chart: "2026-11-25-3f9a1c2", Date: "2026-11-25", Style: "/sub/assets/sheet.css",
+		Scripts: map[string]string{
+			"matcher.js": "/sub/assets/matcher.js", "identify.js": "/sub/assets/identify.js",
+			"table.js": "/sub/assets/table.js", "live.js": "/sub/assets/live.js",
+			"chart.json": "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
+		},
+	}
+}
+
+const sampleSVG = template.HTML(`<svg class="drawing" viewBox="0 0 84 52" width="84" height="52" role="img" aria-label="drawing"><path class="c" d="M2 26H82"/></svg>`)
+
+// samples returns one page for each template, by the template's name.
+func samples() map[string]Page {
+	rowLink := Link{Href: "/sub/joint/1350/", Text: "1350", Note: "1.188 in × 3.625 in, clip outside"}
+	capCell := Cell{Text: "1.062 in", Converted: "26.97 mm", Basis: "common practice"}
+	across := Cell{Text: "3.219 in", Converted: "81.76 mm", Note: "over the caps", Basis: "published", At: "table 1",
+		Sources: []Link{{Href: "/sub/about/sources/#maker-list", Text: "A maker's list"}},
+		Others:  []Cell{{Text: "3.218 in", Converted: "81.74 mm", Basis: "memory"}}}
+	hold := Cell{Text: "clip outside", Basis: "common practice"}
+	pages := map[string]Page{
+		"home": {Address: "/", Title: "What have you got in your hand?", About: "A driveline joint chart.", Body: &Home{
+			Ways: []Link{{Href: "/sub/identify/", Text: "A joint and a caliper", Note: "identify it"}},
+			Text: "<p>Words.</p>", Rows: 133, Tables: 6}},
+		"identify": {Address: "/identify/", Title: "Identify a joint", Scripts: []string{"matcher.js", "identify.js"}, Body: &Identify{
+			Holds: []HoldChoice{
+				{Hold: "outside-clip", Label: "clip outside", See: "a ring outside each cap", Icon: sampleSVG, Faces: []FacesChoice{
+					{Faces: "over-caps", Label: "over the caps", How: "From end to end.", Figure: Figure{SVG: sampleSVG}}}},
+				{Hold: "inside-clip", Label: "clip inside", Icon: sampleSVG, Faces: []FacesChoice{
+					{Faces: "groove-inner", Label: "between the inner groove faces", Figure: Figure{SVG: sampleSVG}},
+					{Faces: "groove-outer", Label: "between the outer groove faces", Figure: Figure{SVG: sampleSVG}}}},
+				{Hold: "unknown", Label: "not sure", Icon: sampleSVG}},
+			Tools:      []Choice{{Value: "digital-caliper", Label: "Digital caliper"}},
+			Conditions: []Choice{{Value: "used", Label: "used, clean"}},
+			ByHand:     "<p>Measure a cap.</p>"}},
+		"chart": {Address: "/chart/", Title: "The chart", Body: &Chart{Tables: []TableCard{
+			{Link: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Rows: 1, Version: "1.0.0", Basis: "1 memory"}}}},
+		"table": {Address: "/chart/joints-inch/", Title: "Inch-series joints", Scripts: []string{"table.js"}, Body: &Table{
+			Title: "Inch-series joints", About: "Series named by number.", Version: "1.0.0", Date: "2026-11-25",
+			Columns: []Column{{ID: "hold", Label: "Hold"}, {ID: "cap", Label: "Cap", Unit: "in", Method: Link{Href: "/sub/measure/cap/"}},
+				{ID: "across", Label: "Across", Unit: "in"}},
+			Rows: []TableRow{
+				{Row: Link{Href: "/sub/joint/1310/", Text: "1310"}, Also: []string{"1260", "1280"}, Basis: "common practice",
+					Search: "1310 1260 1280", Caps: []string{"26.9748"}, Acrosses: []string{"81.7626"},
+					Cells: [][]Cell{{hold}, {capCell}, {across}}},
+				{Row: Link{Href: "/sub/joint/a-to-b/", Text: "a-to-b"}, Basis: "memory",
+					Cells: [][]Cell{{hold, hold}, {capCell, {Text: "not known"}}, {across, across}}}},
+			Data: []Link{{Href: "/sub/data/joints-inch.csv", Text: "this table as CSV"}}}},
+		"joint": {Address: "/joint/1310/", Title: "1310", Body: &Joint{ID: "1310", Title: "1310", Table: "Inch-series joints",
+			TableLink: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Also: []string{"1260"}, Confirm: true,
+			Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: across,
+				Method: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}},
+			Figures: []Figure{{SVG: sampleSVG, Caption: "Drawn to its own scale."}}, Basis: "The figures are recalled.",
+			Twins: []Link{rowLink}, SameFigures: []Link{rowLink}, Near: []Link{rowLink}, Conversions: []Link{rowLink},
+			Values:  []NamedCell{{Label: "Weight", Cell: Cell{Text: "not known"}}},
+			Sources: []SourceView{{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Date: "1984", Trust: "Rounded."}},
+			Note:    "The commonest light series."}},
+		"sources": {Address: "/about/sources/", Title: "Sources", Body: &Sources{Sources: []SourceView{
+			{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Publisher: "A maker", Where: "page 3"}}}},
+		"text": {Address: "/measure/cap/", Title: "The cap", Body: &Text{HTML: "<p>Wipe it.</p>",
+			Next: []Link{{Href: "/sub/measure/across/", Text: "Across", Note: "next"}}}},
+		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",
+			To: []Link{rowLink, rowLink}}},
+	}
+	for name, page := range pages {
+		page.Site = sampleSite()
+		pages[name] = page
+	}
+	return pages
+}
