@@ -3,15 +3,20 @@ package build
 import (
 	"crypto/sha256"
 	"encoding/hex"
+
+	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "table.js", "live.js", "icon.svg"}
+var assetNames = []string{"matcher.js", "identify.js", "table.js", static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
 func (s *site) bundle() {
 	for _, f := range s.assets.Files {
+		if s.live == "" && f.Path == s.assets.Path(static.LiveName) {
+			continue
+		}
 		s.add(f.Path, f.Bytes, Assets)
 	}
 	chart := s.chartJSON()

@@ -2,6 +2,8 @@ package build
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"capspan/tables"
 	"capspan/templates"
@@ -91,5 +93,14 @@ func capital(s string) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// sentence makes a note of the tables, written without a capital or full stop, one.
+func sentence(note string) string {
+	if note == "" || strings.HasSuffix(note, ".") {
+		return capital(note)
+	}
+	return capital(note) + "."
 }

@@ -47,6 +47,12 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.identify(words[byHandText]))
 	add(s.chartIndex())
 	add(s.sourcesPage())
+	method, from, err := s.methodPage()
+	if err != nil {
+		problems.Add(diag.Problem{Pos: from, Rule: "core-fails", Fact: err.Error()})
+		return nil, problems
+	}
+	add(method, from)
 	for _, table := range s.set.Tables {
 		add(s.tablePage(table))
 		if !table.Joint() {

@@ -172,4 +172,3 @@ func contents(out Output) map[string][]byte {
 	}
 	return files
 }
-

@@ -31,8 +31,7 @@ func (d *document) head(page *Page) int {
 		d.problem(yamlStart, "broken-head", "the head holds no keys", `write "title: ..." between the two lines of dashes`)
 		return body
 	}
-	d.keys(page, keys)
-	if page.Title == "" {
+	if !d.keys(page, keys) {
 		d.problem(0, "missing-title", "the head has no title", `add a line such as "title: Cap diameter"`)
 	}
 	return body
@@ -54,8 +53,9 @@ func (d *document) split() (start, end, body int, ok bool) {
 	return 0, 0, len(d.source), false
 }
 
-// keys reads the mapping, key by key, so that one wrong key hides no other.
-func (d *document) keys(page *Page, keys *yaml.Node) {
+// keys reads the mapping, key by key, so that one wrong key hides no other. It reports
+// whether there is a title, good or bad.
+func (d *document) keys(page *Page, keys *yaml.Node) (titled bool) {
 	seen := map[string]diag.Pos{}
 	for i := 0; i+1 < len(keys.Content); i += 2 {
 		key, value := keys.Content[i], keys.Content[i+1]
@@ -77,6 +77,8 @@ func (d *document) keys(page *Page, keys *yaml.Node) {
 			d.problemAt(pos, "unknown-key", fmt.Sprintf("unknown key %q in the head", key.Value), "the keys are title, about and next")
 		}
 	}
+	_, titled = seen["title"]
+	return titled
 }
 
 // sentence reads a value that must be text.

@@ -3,6 +3,10 @@ package content
 import (
 	"fmt"
 	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/renderer"
+	"github.com/yuin/goldmark/util"
 )
 
 // allowedLinks is the hint for a link that is refused.
@@ -40,4 +44,33 @@ func based(base, href string) string {
 		return href
 	}
 	return strings.TrimSuffix(base, "/") + href
+}
+
+// autoAddress is where a link such as <https://example.org/> goes.
+func autoAddress(n *ast.AutoLink, source []byte) string {
+	href := string(n.URL(source))
+	if n.AutoLinkType == ast.AutoLinkEmail && !strings.HasPrefix(strings.ToLower(href), "mailto:") {
+		return "mailto:" + href
+	}
+	return href
+}
+
+// autoLinks writes links such as <https://example.org/>, whose address cannot be
+// changed in the tree: a refused one becomes its own text.
+type autoLinks struct{}
+
+func (autoLinks) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
+	r.Register(ast.KindAutoLink, func(w util.BufWriter, source []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+		if !entering {
+			return ast.WalkContinue, nil
+		}
+		n := node.(*ast.AutoLink)
+		href, label := autoAddress(n, source), util.EscapeHTML(n.Label(source))
+		if refused(href) != "" {
+			_, _ = w.Write(label)
+			return ast.WalkContinue, nil
+		}
+		_, _ = fmt.Fprintf(w, `<a href="%s">%s</a>`, util.EscapeHTML(util.URLEscape([]byte(href), false)), label)
+		return ast.WalkContinue, nil
+	})
 }

@@ -27,6 +27,7 @@ var markdown = goldmark.New(
 		parser.WithBlockParsers(util.Prioritized(containerParser{}, 450))), // before paragraphs (1000), beside code fences
 	goldmark.WithRendererOptions(renderer.WithNodeRenderers(
 		util.Prioritized(containerRenderer{}, 100),
+		util.Prioritized(autoLinks{}, 100),
 		util.Prioritized(tableFrame{}, 100))),
 )
 
@@ -69,11 +70,7 @@ func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Opt
 		case *ast.Link:
 			n.Destination = d.link(page, n.Pos(), n.Destination, options)
 		case *ast.AutoLink:
-			href := string(n.URL(source))
-			if n.AutoLinkType == ast.AutoLinkEmail {
-				href = "mailto:" + href
-			}
-			d.link(page, n.Pos(), []byte(href), options)
+			d.link(page, n.Pos(), []byte(autoAddress(n, source)), options)
 		case *ast.HTMLBlock, *ast.RawHTML:
 			d.problem(node.Pos(), "raw-html", "raw HTML is left out of the page", "write it in Markdown")
 		case *container:

@@ -27,10 +27,15 @@ type entry struct {
 // CoreName is the global the browser and package matcher find the core under.
 const CoreName = "CapspanCore"
 
+// LiveName is the script that reloads a page under serve; a published site is
+// written without it.
+const LiveName = "live.js"
+
 var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
+	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "sheet.css", source: "parts/sheet.css"},
 }
 

@@ -10,8 +10,8 @@ import (
 
 // Format puts a file of this folder into the written order: keys as the comment at
 // the head of each file lists them, two spaces of indentation, one space around what
-// stands in braces, and within a row the values in braces under one another. Columns
-// and rows keep their order, comments and single blank lines their place, and no
+// stands in braces, and within a row the values in braces under one another, in the
+// order of the columns. Columns and rows keep their order, comments and single blank lines their place, and no
 // value changes: the meaning of the result is compared with that of the source. A
 // file that cannot be read is returned as it is, with its problems.
 func Format(file string, src []byte) ([]byte, diag.List) {
@@ -25,7 +25,7 @@ func Format(file string, src []byte) ([]byte, diag.List) {
 		list.Sort()
 		return src, list
 	}
-	f := &formatter{lines: strings.Split(strings.ReplaceAll(string(src), "\r\n", "\n"), "\n")}
+	f := &formatter{lines: strings.Split(strings.ReplaceAll(string(src), "\r\n", "\n"), "\n"), columns: declared(root)}
 	f.file(root)
 	out := []byte(strings.Join(f.out, "\n") + "\n")
 	again := (&reader{file: file, lim: shipped, list: &diag.List{}}).parse(out)
@@ -62,6 +62,8 @@ type formatter struct {
 	lines []string
 	out   []string
 	last  int // the last source line that was written, from 1
+
+	columns []string // as the head declares them
 }
 
 // entry is one key of a block mapping, with the comments and blank lines above it.
@@ -167,18 +169,23 @@ func flowOrder(key string) []string {
 	if key == "retired" {
 		return retiredKeys
 	}
-	return slices.Concat(columnKeys, valueKeys) // they share only unit, and no value has a label
+	return braceKeys
 }
+
+// braceKeys orders what stands in braces: a column's declaration and a value share
+// only unit.
+var braceKeys = []string{"label", "kind", "is", "unit", "least", "greatest", "method",
+	"faces", "faces-basis", "basis", "source", "at", "others"}
 
 // list writes a block list.
 func (f *formatter) list(n *node, indent int, name string) {
-	order := slices.Concat(rowFirst, []string{}, nil)
-	if name == "sources" {
-		order = sourceKeys
+	order := sourceKeys
+	if name == "rows" {
+		order = slices.Concat(rowFirst, f.columns, rowLast)
 	}
 	for _, item := range n.Content {
 		if item.Kind == yaml.MappingNode && item.Style&yaml.FlowStyle == 0 && len(item.Content) > 0 {
-			f.mapping(item, indent+2, f.rowOrder(item, order, name), true)
+			f.mapping(item, indent+2, order, true)
 			continue
 		}
 		f.lead(f.lines[min(f.last, item.Line-1):item.Line-1], indent)
@@ -188,19 +195,17 @@ func (f *formatter) list(n *node, indent int, name string) {
 	}
 }
 
-// rowOrder puts a row's columns, in the order they are written, between what comes
-// first and last in every row.
-func (f *formatter) rowOrder(item *node, order []string, name string) []string {
-	if name != "rows" {
-		return order
-	}
-	var columns []string
-	for i := 0; i+1 < len(item.Content); i += 2 {
-		if key := item.Content[i].Value; !slices.Contains(rowFirst, key) && !slices.Contains(rowLast, key) {
-			columns = append(columns, key)
+// declared lists the columns of the head, in their order.
+func declared(root *node) []string {
+	var ids []string
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		if columns := root.Content[i+1]; root.Content[i].Value == "columns" && columns.Kind == yaml.MappingNode {
+			for j := 0; j < len(columns.Content); j += 2 {
+				ids = append(ids, columns.Content[j].Value)
+			}
 		}
 	}
-	return slices.Concat(rowFirst, columns, rowLast)
+	return ids
 }
 
 // cutKey splits a line behind its key's colon.

@@ -47,7 +47,7 @@ const untidy = "# about the file\n" +
 	"    cap: { greatest: 4 ,least: 0.30, kind: length, label: \"Cap, outside\"}\n" +
 	"\n\n\n" +
 	"rows:\n" +
-	"- note: it's {odd}: #1 of 2   # why\n" +
+	"- note: it's {odd}#1   # why\n" +
 	"  cap: {basis: memory, is: 1.50}\n" +
 	"  id: '1'\n" +
 	"  # both ways\n" +
@@ -70,10 +70,10 @@ columns:
 
 rows:
   - id: '1'
-    cap:  {is: 1.50, basis: memory}
     # both ways
     hold: {is: wing, basis: memory, others: [{is: strap, basis: memory}, {is: plate, basis: memory}]}
-    note: it's {odd}: #1 of 2   # why
+    cap:  {is: 1.50, basis: memory}
+    note: it's {odd}#1 # why
 
   # another
   - id: "2"

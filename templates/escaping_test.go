@@ -85,6 +85,7 @@ func TestTemplatesEscape(t *testing.T) {
 				Ends:  []JointEnd{{Title: words, Like: link, Hold: cell, Cap: cell, Across: cell, Method: []Link{link}}},
 				Twins: []Link{link}, Values: []NamedCell{{Label: words, Cell: cell}},
 				Sources: []SourceView{{ID: words, Kind: words, Title: words, Where: words, Trust: words}}},
+			&Method{Constants: []Constant{{Says: words, Value: words, Basis: words, Source: link}}},
 			&Sources{Sources: []SourceView{{ID: words, Kind: words, Title: words, Where: words}}},
 			&Identify{Holds: []HoldChoice{{Hold: words, Label: words, See: words}}, Tools: []Choice{{Value: words, Label: words}}},
 			&Moved{ID: words, Why: words, To: []Link{link}},

@@ -64,6 +64,9 @@ func samples() map[string]Page {
 			Note:    "The commonest light series."}},
 		"sources": {Address: "/about/sources/", Title: "Sources", Body: &Sources{Sources: []SourceView{
 			{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Publisher: "A maker", Where: "page 3"}}}},
+		"method": {Address: "/about/method/", Title: "How a verdict is reckoned", About: "Every constant.", Body: &Method{Constants: []Constant{
+			{Says: "A digital caliper to 100 mm.", Value: "0.02 mm", Basis: "published", Source: Link{Href: "/sub/about/sources/#source-din862", Text: "DIN 862"}},
+			{Says: "Wear is allowed for.", Value: "0.05 mm", Basis: "our judgement", Source: Link{Text: "clause 4"}}}}},
 		"text": {Address: "/measure/cap/", Title: "The cap", Body: &Text{HTML: "<p>Wipe it.</p>",
 			Next: []Link{{Href: "/sub/measure/across/", Text: "Across", Note: "next"}}}},
 		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",

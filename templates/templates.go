@@ -99,6 +99,8 @@ func bodyTemplate(body any) (string, error) {
 		return "joint.html", nil
 	case *Sources:
 		return "sources.html", nil
+	case *Method:
+		return "method.html", nil
 	case *Text:
 		return "text.html", nil
 	case *Moved:

@@ -111,7 +111,7 @@ func checkPolicy(t *testing.T, n *html.Node) {
 }
 
 func TestRenderTables(t *testing.T) {
-	for _, name := range []string{"table", "joint"} {
+	for _, name := range []string{"table", "joint", "method"} {
 		t.Run(name, func(t *testing.T) {
 			doc := mustParse(t, mustRender(t, samples()[name]))
 			tables := all(doc, tag("table"))

@@ -145,6 +145,16 @@ type SourceView struct{ ID, Kind, Title, Publisher, Edition, Date, Where, Trust 
 // Sources is the page of the registry; each entry has the id "source-<ID>".
 type Sources struct{ Sources []SourceView }
 
+// Method is the page of the identification's constants.
+type Method struct{ Constants []Constant }
+
+// Constant is a figure the identification rests on.
+type Constant struct {
+	Says, Value string
+	Basis       string
+	Source      Link // no Href: a standard's clause
+}
+
 // Text is a Markdown page: guide, about, not found.
 type Text struct {
 	HTML template.HTML

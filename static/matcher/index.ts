@@ -1,9 +1,12 @@
-// The identification core's front door.
-import type { Answer, Chart, Query } from "./types";
-export function identify(chart: Chart, query: Query): Answer {
-  return {
-    verdict: "measure-again", says: { head: "Not ready.", because: [], next: [] }, sizes: [], near: [],
-    sameFigures: [], conversions: [], ends: [], readings: [], complaints: [], slips: [], tellApart: [],
-    chart: { version: chart.version + String(query.ends.length).slice(1) },
-  };
-}
+// The identification core's front door: pure functions over plain data, no DOM, no
+// locale, no clock. The browser finds them as CapspanCore, package matcher runs the
+// same bundle inside the Go program.
+//
+//   goal      name a size only when the readings leave no other and the chart may claim it
+//   non-goal  guessing: wrong and confident is the one thing that must not happen
+export { assumptions } from "./assumptions";
+export { decodeAddress, encodeAddress } from "./address";
+export { identify } from "./identify";
+export { parseReading } from "./reading";
+export { facesFor } from "./words";
+export * as gum from "./gum";

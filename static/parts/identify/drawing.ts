@@ -29,7 +29,13 @@ export function renameIds(section: ParentNode, suffix: string): void {
     for (const { name, value } of [...element.attributes]) {
       if (name === "name") element.setAttribute(name, value + suffix);
       if (/^(for|aria-(labelledby|describedby|controls))$/.test(name)) {
-        element.setAttribute(name, value.split(" ").map((id) => renamed.get(id) ?? id).join(" "));
+        element.setAttribute(
+          name,
+          value
+            .split(" ")
+            .map((id) => renamed.get(id) ?? id)
+            .join(" "),
+        );
       }
       const reference = /^(url\()?#([^)]+)\)?$/.exec(value);
       const target = reference && renamed.get(reference[2] ?? "");

@@ -41,6 +41,7 @@ export function endPart(options: EndOptions): EndPart {
     if (input.matches("[data-hold]")) {
       own.hold = input.value as Hold;
       delete own.faces; // faces of another hold would make no sense
+      delete own.taken; // only an address can say yoke; a choice made here is of the joint
     } else if (input.matches("[data-faces]")) {
       own.faces = input.value as Faces;
     }
@@ -53,7 +54,8 @@ export function endPart(options: EndOptions): EndPart {
       const own = state().ends[end];
       if (!own) return;
       head.hidden = state().ends.length < 2;
-      for (const radio of section.querySelectorAll<HTMLInputElement>("[data-hold]")) radio.checked = radio.value === own.hold;
+      for (const radio of section.querySelectorAll<HTMLInputElement>("[data-hold]"))
+        radio.checked = radio.value === own.hold;
       showFaces(section, own);
       for (const r of readings) r.show(answer);
     },

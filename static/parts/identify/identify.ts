@@ -23,7 +23,9 @@ async function start(root: HTMLElement): Promise<void> {
   } catch (error) {
     const again = make("button", { type: "button", class: "btn" }, words.retry);
     again.addEventListener("click", () => void start(root));
-    trouble.replaceChildren(make("div", { class: "trouble" }, make("p", {}, error instanceof Error ? error.message : String(error)), again));
+    trouble.replaceChildren(
+      make("div", { class: "trouble" }, make("p", {}, error instanceof Error ? error.message : String(error)), again),
+    );
   }
 }
 
@@ -33,11 +35,17 @@ function run(root: HTMLElement, chart: Chart): void {
   const addEnd = part(root, "add-end");
   const template = part<HTMLTemplateElement>(root, "end-template");
   const verdict = verdictPart(root, root.dataset.joint ?? "/joint/");
-  const settings = settingsPart(root, () => state, () => changed(""));
+  const settings = settingsPart(
+    root,
+    () => state,
+    () => changed(""),
+  );
   let state = emptyState();
   let parts: EndPart[] = [];
 
-  const say = (text: string) => void (note.textContent = text);
+  function say(text: string): void {
+    note.textContent = text;
+  }
 
   function show(): void {
     const answer: Answer | null = hasReadings(state) ? CapspanCore.identify(chart, toQuery(state)) : null;
@@ -63,8 +71,7 @@ function run(root: HTMLElement, chart: Chart): void {
   function rebuild(): void {
     parts = state.ends.map(
       (_, end) =>
-        parts[end] ??
-        endPart({ template, end, state: () => state, complaint, changed, removed: () => removeEnd(end) }),
+        parts[end] ?? endPart({ template, end, state: () => state, complaint, changed, removed: () => removeEnd(end) }),
     );
     ends.replaceChildren(...parts.map((p) => p.section));
   }

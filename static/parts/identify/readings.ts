@@ -99,12 +99,18 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
   }
 
   function chip(reading: string, index: number, kind: "" | "aside" | "wrong"): HTMLElement {
-    const button = make("button", { type: "button", class: "reading__remove", "aria-label": words.remove(reading) }, "×");
+    const button = make(
+      "button",
+      { type: "button", class: "reading__remove", "aria-label": words.remove(reading) },
+      "×",
+    );
     button.addEventListener("click", () => remove(index));
     return make(
       "li",
       { class: kind ? `reading reading--${kind}` : "reading" },
-      kind === "aside" ? make("s", { class: "reading__text num" }, reading) : make("span", { class: "reading__text num" }, reading),
+      kind === "aside"
+        ? make("s", { class: "reading__text num" }, reading)
+        : make("span", { class: "reading__text num" }, reading),
       kind !== "" && make("span", { class: "reading__word" }, kind === "aside" ? words.setAside : words.misread),
       button,
     );

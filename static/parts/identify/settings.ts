@@ -17,9 +17,15 @@ export function settingsPart(root: HTMLElement, state: () => State, changed: () 
       take(select.value);
       changed();
     });
-  listen(tool, (value) => void (state().tool = value as Tool));
-  listen(condition, (value) => void (state().condition = value as Condition));
-  listen(unit, (value) => void (state().unit = value as Unit));
+  listen(tool, (value) => {
+    state().tool = value as Tool;
+  });
+  listen(condition, (value) => {
+    state().condition = value as Condition;
+  });
+  listen(unit, (value) => {
+    state().unit = value as Unit;
+  });
 
   return {
     show() {

@@ -1,21 +1,21 @@
-// A size's figures beside the readings: yours, the chart's, how far off, and how far off they may be.
-import type { Comparison, Quantity, Size, Unit } from "../../matcher/types";
+// A size's figures beside the readings: yours, the chart's, how far off, and how far off they may be. The measures
+// are the columns, so that the table of a plain joint fits a phone.
+import type { Comparison, Size, Unit } from "../../matcher/types";
 import { make } from "./element";
 import { bothUnits, difference } from "./lengths";
 import { quantities } from "./state";
 import { quantityWords, words } from "./words";
 
+interface Column {
+  title: string;
+  compared: Comparison;
+}
+
 export function comparisonTable(size: Size, lead: Unit): HTMLElement | null {
-  const several = size.ends.length > 1;
-  const lines = size.ends.flatMap((end, n) =>
-    quantities.flatMap((quantity) => {
-      const compared = end[quantity];
-      return compared ? [line(title(quantity, n, several), compared, lead)] : [];
-    }),
-  );
-  if (lines.length === 0) return null;
-  const heads = [words.yours, words.chart, words.difference, words.within];
-  const caption = `${words.compare}: ${size.names[0] ?? ""}`;
+  const columns = columnsOf(size);
+  if (columns.length === 0) return null;
+  const line = (title: string, cell: (c: Comparison) => HTMLTableCellElement) =>
+    make("tr", {}, make("th", { scope: "row" }, title), ...columns.map((c) => cell(c.compared)));
   const table = make(
     "table",
     { class: "compare" },
@@ -23,29 +23,49 @@ export function comparisonTable(size: Size, lead: Unit): HTMLElement | null {
     make(
       "thead",
       {},
-      make("tr", {}, make("th", { scope: "col" }, words.measure), ...heads.map((h) => make("th", { scope: "col", class: "num" }, h))),
+      make(
+        "tr",
+        {},
+        make("th", { scope: "col" }, words.measure),
+        ...columns.map((c) => make("th", { scope: "col", class: "num" }, c.title)),
+      ),
     ),
-    make("tbody", {}, ...lines),
+    make(
+      "tbody",
+      {},
+      line(words.yours, (c) => bothUnits(c.measured, lead)),
+      line(words.chart, (c) => bothUnits(c.chart, lead, undefined, c.chartText)),
+      line(words.difference, (c) => off(c, lead)),
+      line(words.within, (c) => within(c, lead)),
+    ),
   );
-  return make("div", { class: "scroll", role: "region", tabindex: "0", "aria-label": caption }, table);
+  const label = `${words.compare}: ${size.names[0] ?? ""}`;
+  return make("div", { class: "scroll", role: "region", tabindex: "0", "aria-label": label }, table);
 }
 
-function title(quantity: Quantity, end: number, several: boolean): string {
-  return several ? `${quantityWords[quantity]}, ${words.endTitle(end).toLowerCase()}` : quantityWords[quantity];
+function columnsOf(size: Size): Column[] {
+  return size.ends.flatMap((end, n) =>
+    quantities.flatMap((quantity) => {
+      const compared = end[quantity];
+      if (!compared) return [];
+      const name = quantityWords[quantity];
+      return [{ title: size.ends.length > 1 ? `${name}, ${words.endTitle(n).toLowerCase()}` : name, compared }];
+    }),
+  );
 }
 
-function line(name: string, c: Comparison, lead: Unit): HTMLTableRowElement {
-  const off = bothUnits(c.difference, lead, difference);
-  if (Math.abs(c.difference) > c.uncertainty) off.classList.add("off");
-  const within = bothUnits(c.uncertainty, lead);
-  within.prepend("± ");
-  return make(
-    "tr",
-    {},
-    make("th", { scope: "row" }, name),
-    bothUnits(c.measured, lead),
-    bothUnits(c.chart, lead, undefined, c.chartText),
-    off,
-    within,
-  );
+// What is off by more than it may be says so in words as well as in red.
+function off(c: Comparison, lead: Unit): HTMLTableCellElement {
+  const cell = bothUnits(c.difference, lead, difference);
+  if (Math.abs(c.difference) > c.uncertainty) {
+    cell.classList.add("off");
+    cell.append(make("span", { class: "note" }, words.tooFar));
+  }
+  return cell;
+}
+
+function within(c: Comparison, lead: Unit): HTMLTableCellElement {
+  const cell = bothUnits(c.uncertainty, lead);
+  cell.prepend("± ");
+  return cell;
 }

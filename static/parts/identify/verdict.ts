@@ -37,7 +37,10 @@ export function verdictPart(root: HTMLElement, joints: string): VerdictPart {
       if (stamped.textContent !== head.textContent || !head.querySelector(`.verdict--${answer.verdict}`)) {
         head.replaceChildren(stamped);
       }
-      pin.replaceChildren(make("span", { class: "pin__stamp" }, verdictWords[answer.verdict]), answer.says.head);
+      pin.replaceChildren(
+        make("span", { class: "pin__stamp" }, `${verdictWords[answer.verdict]} · ${words.toDetails}`),
+        answer.says.head,
+      );
       body.replaceChildren(...parts(answer, lead, rows));
     },
   };
@@ -57,8 +60,14 @@ function parts(answer: Answer, lead: Unit, rows: Rows): HTMLElement[] {
     sentences(words.because, answer.says.because),
     sentences(words.next, answer.says.next, "ol"),
     sizes(answer, lead, rows),
-    sentences(words.tellApart, answer.tellApart.map((t) => t.says)),
-    sentences(words.slips, answer.slips.map((s) => s.says)),
+    sentences(
+      words.tellApart,
+      answer.tellApart.map((t) => t.says),
+    ),
+    sentences(
+      words.slips,
+      answer.slips.map((s) => s.says),
+    ),
     ends(answer, rows),
     answer.conversions.length ? titled(words.conversions, rows(answer.conversions)) : null,
     otherSizes(words.sameFigures, answer.sameFigures, lead, rows, words.sameFiguresAbout),
@@ -94,7 +103,11 @@ function sizeCard(size: Size, lead: Unit, rows: Rows, several: boolean): HTMLEle
     { class: "size" },
     rows(size.rows, size.names),
     size.rows.length > 1 && make("p", { class: "hint" }, words.sameNames),
-    make("p", {}, `${holdWords[size.hold]}; ${basisWords[size.basis]}${several ? `; ${words.share(size.probability)}` : ""}.`),
+    make(
+      "p",
+      {},
+      `${holdWords[size.hold]}; ${basisWords[size.basis]}${several ? `; ${words.share(size.probability)}` : ""}.`,
+    ),
     make("p", {}, size.because),
     comparisonTable(size, lead),
   );
@@ -111,7 +124,12 @@ function otherSizes(title: string, list: Size[], lead: Unit, rows: Rows, about?:
         "article",
         { class: "size size--near" },
         rows(size.rows, size.names),
-        make("p", {}, make("span", { class: "size__word" }, about ? `${holdWords[size.hold]}.` : words.doesNotMatch), ` ${size.because}`),
+        make(
+          "p",
+          {},
+          make("span", { class: "size__word" }, about ? `${holdWords[size.hold]}.` : words.doesNotMatch),
+          ` ${size.because}`,
+        ),
         about ? null : comparisonTable(size, lead),
       ),
     ),
@@ -123,7 +141,13 @@ function ends(answer: Answer, rows: Rows): HTMLElement | null {
   return titled(
     words.ends,
     ...answer.ends.map((end, n) =>
-      make("div", { class: "size" }, make("p", { class: "label" }, words.endTitle(n)), make("p", {}, end.says), end.rows.length ? rows(end.rows) : null),
+      make(
+        "div",
+        { class: "size" },
+        make("p", { class: "label" }, words.endTitle(n)),
+        make("p", {}, end.says),
+        end.rows.length ? rows(end.rows) : null,
+      ),
     ),
   );
 }

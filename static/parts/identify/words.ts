@@ -58,11 +58,13 @@ export const words = {
   yours: "Yours",
   chart: "Chart",
   difference: "Off by",
-  within: "Within",
+  within: "May be",
+  tooFar: "too far",
   sizeLeft: "The size",
   sizesLeft: "Sizes left",
   sizesLeftAbout: "These readings cannot separate them.",
-  share: (p: number) => `${p >= 0.995 ? "over 99" : p < 0.01 ? "under 1" : Math.round(p * 100)} in 100 by these readings`,
+  share: (p: number) =>
+    `${p >= 0.995 ? "over 99" : p < 0.01 ? "under 1" : Math.round(p * 100)} in 100 by these readings`,
   sameNames: "A caliper cannot tell these names apart; they are one size.",
   near: "Nearest rows, none of them matching",
   nearMatched: "Nearest other rows, not matching",
@@ -82,7 +84,6 @@ export const words = {
   cautionMemory: "The chart has this row from memory, without a source. Have the size confirmed before ordering.",
   cautionFit:
     "Wear eye protection when caps are pressed or driven and stay out of line with the press. Vehicle level, wheels chocked, on rated stands; mark the phase before taking anything apart. The maker's manual and a driveline shop have the last word.",
-  converted: "≈ marks a converted figure.",
   toDetails: "show the reasons",
   copied: "The address of these readings is on the clipboard.",
   copyByHand: "Copying is not allowed here. Select the address below and copy it.",

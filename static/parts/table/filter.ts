@@ -58,5 +58,10 @@ function figure(text: string): number | null {
 }
 
 function fold(text: string): string {
-  return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").replace(/⁄/g, "/").toLowerCase().trim();
+  return text
+    .normalize("NFKD")
+    .replace(/[\u0300-\u036f]/g, "")
+    .replace(/⁄/g, "/")
+    .toLowerCase()
+    .trim();
 }

@@ -9,14 +9,16 @@ export function makeSortable(table: HTMLTableElement): void {
   const heads = [...table.querySelectorAll<HTMLTableCellElement>("thead th")];
 
   heads.forEach((head, column) => {
-    // A head that links to its method keeps the link; the button goes beside it.
+    // A head that links to its method keeps the link; the button goes beside it, before a number's head, whose end
+    // stays in line with its figures.
     const button = document.createElement("button");
     button.type = "button";
     button.className = "sort";
     const link = head.querySelector("a");
     if (link) {
       button.setAttribute("aria-label", `sort by ${link.textContent}`);
-      head.append(button);
+      if (head.dataset.sort === "number") head.prepend(button);
+      else head.append(button);
     } else {
       button.append(...head.childNodes);
       head.append(button);

@@ -28,7 +28,10 @@ function start(form: HTMLFormElement, table: HTMLTableElement): void {
 }
 
 function numbers(text: string): number[] {
-  return text.split(" ").filter((t) => t !== "").map(Number);
+  return text
+    .split(" ")
+    .filter((t) => t !== "")
+    .map(Number);
 }
 
 function said(shown: number, all: number, typed: string): string {

@@ -1,0 +1,86 @@
+// The way from a query to an answer:
+//
+//   understand -> estimate -> can these readings be used? -> fit every row -> weigh -> verdict
+import type { Answer, Chart, Faces, Verdict } from "./types";
+import { fitRow, type MeasuredEnd, type RowFit } from "./agree";
+import * as given from "./assumptions";
+import { estimate, type Measured } from "./estimate";
+import { prepare, type Prepared } from "./prepared";
+import { understand, type Asked } from "./query";
+import * as say from "./speech";
+import * as next from "./speech-next";
+import { facesWords, list } from "./speech-words";
+import { conclude } from "./verdict";
+import { weigh, type Weighed } from "./weigh";
+
+/** identify never throws for anything in the query; it does for a chart of another format. */
+export function identify(chart: Chart, query: unknown): Answer {
+  const known = prepare(chart);
+  const asked = understand(query);
+  const ends = asked.ends.map((end, n): MeasuredEnd => {
+    const out: MeasuredEnd = { hold: end.hold, faces: end.faces };
+    if (end.cap.length > 0) out.cap = estimate(n, "cap", end.cap, asked.tool, asked.condition, end.faces);
+    if (end.across.length > 0) out.across = estimate(n, "across", end.across, asked.tool, asked.condition, end.faces);
+    return out;
+  });
+  const measured = ends.flatMap((e) => [e.cap, e.across]).filter((m): m is Measured => m !== undefined);
+  const answer = blank(known, measured, asked);
+  return unusable(answer, ends, measured, known) ?? conclude(answer, ends, left(ends, known), known);
+}
+
+function blank(chart: Prepared, measured: readonly Measured[], asked: Asked): Answer {
+  return {
+    verdict: "measure-again", says: { head: "", because: [], next: [] }, sizes: [], near: [], sameFigures: [],
+    conversions: [], ends: [], readings: measured.map((m) => m.estimate), complaints: asked.complaints, slips: [],
+    tellApart: [], chart: { version: chart.version },
+  };
+}
+
+// Reasons not to look into the chart at all, in the order a person should mend them.
+function unusable(answer: Answer, ends: readonly MeasuredEnd[], measured: readonly Measured[], chart: Prepared): Answer | undefined {
+  const stop = (head: string, because: string[], todo: string[]): Answer => {
+    const verdict: Verdict = "measure-again";
+    return { ...answer, verdict, says: { head, because, next: todo } };
+  };
+  if (answer.complaints.length > 0) {
+    return stop(say.cannotRead(answer.complaints.length), [...new Set(answer.complaints.map((c) => c.says))], [next.putRight()]);
+  }
+  if (measured.length === 0) return stop(say.nothingMeasured(), [], [next.firstReading()]);
+  const troubles = measured.map((m) => m.trouble).filter((t): t is string => t !== undefined);
+  if (troubles.length > 0) return stop(say.doNotBelong(), troubles, [next.cleanAndRepeat()]);
+  for (const end of ends) {
+    const right = facesOfChart(end, chart);
+    if (right !== undefined) {
+      const words = list(right.map((f) => facesWords[f]), "or");
+      return stop(say.otherFaces(right), [say.facesInChart(end.hold, end.faces, right)], [next.measureOtherFaces(words)]);
+    }
+  }
+  return undefined;
+}
+
+// The faces the chart has for that hold, when none of its rows can be compared with the
+// faces that were measured; undefined when some can.
+function facesOfChart(end: MeasuredEnd, chart: Prepared): Faces[] | undefined {
+  if (end.across === undefined || end.faces === "unknown") return undefined;
+  const faces = new Set<Faces>();
+  for (const row of chart.rows) {
+    for (const e of row.ends) if (end.hold === "unknown" || e.hold === end.hold) faces.add(e.faces);
+  }
+  if (faces.size === 0 || faces.has(end.faces) || (end.hold !== "unknown" && faces.has("unknown"))) return undefined;
+  faces.delete("unknown");
+  return faces.size === 0 ? undefined : [...faces];
+}
+
+// The sizes that are left, likeliest first. A row that misses by a hair stays in the
+// weighing: were it dropped, its neighbour would look certain.
+function left(ends: readonly MeasuredEnd[], chart: Prepared): Weighed[] {
+  const fits = chart.rows
+    .filter((row) => ends.length === 2 || row.ends.length === 1)
+    .map((row) => fitRow(ends, row))
+    .filter((f): f is RowFit => f !== undefined && f.near);
+  const weighed = weigh(ends, fits, chart);
+  const agrees = (w: Weighed): boolean => w.fits.some((f) => f.agrees);
+  if (!weighed.some(agrees)) return [];
+  const out = weighed.filter((w) => w.probability >= (agrees(w) ? given.leftAt : 1 - given.claimAt));
+  return out.some(agrees) ? out : weighed.filter(agrees).slice(0, 1);
+}

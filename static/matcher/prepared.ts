@@ -1,0 +1,106 @@
+// The chart made ready for arithmetic: decimals parsed, each figure with its own
+// standard uncertainty, each row with its size. Made once for each chart.
+import type { Basis, Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
+import * as given from "./assumptions";
+import * as gum from "./gum";
+
+export interface Figure {
+  mm: number;
+  standard: number; // of the chart's figure and of making the part
+  text: string; // the chart's own digits and unit
+}
+
+export interface KnownValue extends Figure {
+  others: Figure[]; // other figures that say something else than the leading one
+}
+
+export interface KnownEnd {
+  hold: Hold;
+  holdBasis: Basis;
+  faces: Faces;
+  facesBasis: Basis;
+  cap: KnownValue | null;
+  across: KnownValue | null;
+}
+
+export interface KnownRow {
+  index: number;
+  row: ChartRow;
+  size: string; // rows with the same key are one size
+  basis: Basis; // weakest of everything the row rests on
+  ends: KnownEnd[];
+}
+
+export interface Prepared {
+  version: string;
+  rows: KnownRow[];
+  sizes: number;
+}
+
+// From weakest to strongest.
+const strength: readonly Basis[] = ["memory", "common-practice", "measured", "published"];
+
+export function weaker(a: Basis, b: Basis): Basis {
+  return strength.indexOf(a) <= strength.indexOf(b) ? a : b;
+}
+
+export function stronger(a: Basis, b: Basis): Basis {
+  return weaker(a, b) === a ? b : a;
+}
+
+const ready = new WeakMap<Chart, Prepared>();
+
+/** prepare refuses a chart of another format with a sentence the reader can act on. */
+export function prepare(chart: Chart): Prepared {
+  const before = ready.get(chart);
+  if (before !== undefined) return before;
+  if (chart.format !== 1) throw new Error("This page and its chart do not go together. Load the page again.");
+  const rows = chart.rows.map(known);
+  const made = { version: chart.version, rows, sizes: new Set(rows.map((r) => r.size)).size };
+  ready.set(chart, made);
+  return made;
+}
+
+function known(row: ChartRow, index: number): KnownRow {
+  let basis = row.basis;
+  for (const end of row.ends) {
+    for (const v of [end.cap, end.across]) if (v) basis = weaker(basis, v.basis);
+  }
+  // A conversion joint is never one size with another row.
+  const size = row.ends.length === 1 ? `size ${row.size}` : row.ref;
+  return { index, row, size, basis, ends: row.ends.map(knownEnd) };
+}
+
+function knownEnd(end: ChartEnd): KnownEnd {
+  return {
+    hold: end.hold, holdBasis: end.holdBasis, faces: end.faces, facesBasis: end.facesBasis,
+    cap: knownValue(end.cap, "cap"), across: knownValue(end.across, "across"),
+  };
+}
+
+function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null {
+  if (v === null) return null;
+  const lead = figure(v, quantity);
+  // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
+  const others = (v.others ?? []).filter((o) => Math.abs(Number(o.mm) - lead.mm) > Number(o.half)).map((o) => figure(o, quantity));
+  return { ...lead, others };
+}
+
+function figure(v: Omit<ChartValue, "others">, quantity: Quantity): Figure {
+  const half = Math.max(Number(v.half), floor(v.basis, quantity));
+  const made = quantity === "cap" ? given.madeCap : given.madeAcross;
+  return {
+    mm: Number(v.mm),
+    standard: Math.hypot(gum.rectangular(half), gum.rectangular(made)),
+    text: `${v.text} ${v.unit}`,
+  };
+}
+
+function floor(basis: Basis, quantity: Quantity): number {
+  switch (basis) {
+    case "published":
+    case "measured": return 0;
+    case "common-practice": return given.commonPractice;
+    case "memory": return quantity === "cap" ? given.memoryCap : given.memoryAcross;
+  }
+}

@@ -1,0 +1,64 @@
+// What to do next, one step to a sentence.
+import type { Hold } from "./types";
+import type { MeasuredEnd, RowFit } from "./agree";
+import type { Doubt } from "./claim";
+import { both, facesWords, holdWords, list } from "./speech-words";
+
+export const beforePressing = (): string =>
+  "Before you press it in, lay the new joint beside the old one: caps, across and clips must look the same.";
+export const takeBoth = (): string => "Measure both the cap and the across.";
+export const firstReading = (): string => "Measure a cap, then the across, and enter each reading.";
+export const putRight = (): string => "Change or remove what is marked, then look again.";
+export const otherPair = (): string =>
+  "Measure the other pair of caps too: some conversion joints have one end like this.";
+export const lookAtHold = (): string => "Look how it is held, and choose that.";
+export const cleanAndRepeat = (): string =>
+  "Clean the caps, push them home, and take each reading again, two or three times.";
+export const checkFaces = (hold: Hold, faces: string): string =>
+  hold === "unknown" ? "Look how it is held: that tells which faces to measure between." : `Check that you measured ${faces}.`;
+export const measureOtherFaces = (faces: string): string => `Take the across again, ${faces}.`;
+export const whichEnd = (): string => "Order by the two ends, with their figures, and ask for a joint that joins them.";
+
+/** One reading of something can hide a slip. */
+export function secondReading(asked: readonly MeasuredEnd[]): string | undefined {
+  const once = [...new Set(asked.flatMap((e) => [e.cap, e.across]).filter((m) => m?.readings === 1).map((m) => m?.quantity ?? ""))];
+  return once.length === 0 ? undefined : `Take a second reading of the ${list(once)}: one reading can hide a slip.`;
+}
+
+/** Ask the counter by figures when no name is known. */
+export function orderByFigures(asked: readonly MeasuredEnd[]): string {
+  const ends = asked.map((e) => {
+    const parts: string[] = [];
+    if (e.cap) parts.push(`cap ${both(e.cap.mm)}`);
+    if (e.across) parts.push(`across ${both(e.across.mm)}${e.faces === "unknown" ? "" : ` ${facesWords[e.faces]}`}`);
+    if (e.hold !== "unknown") parts.push(`held by ${holdWords[e.hold]}`);
+    return parts.join(", ");
+  });
+  return `If the readings come out the same, ask for it by its figures: ${ends.join("; and ")}.`;
+}
+
+/** The step that settles a doubt. */
+export function settle(doubt: Doubt, fit: RowFit): string | undefined {
+  switch (doubt.kind) {
+    case "one-quantity": return `Measure the ${doubt.missing} too.`;
+    case "second-size": return doubt.says;
+    case "hold-not-asked":
+      return doubt.hold === "unknown"
+        ? lookAtHold()
+        : `Look how yours is held: this size has ${holdWords[doubt.hold]}.`;
+    case "faces-not-asked": return "Say which faces you measured the across between.";
+    case "coarse": return "Measure with a caliper, and write every digit it shows.";
+    case "memory": return "Recalled, not published: compare every figure with the old joint before ordering.";
+    case "chart-hold": return "Ask how it is held before ordering, and compare it with yours.";
+    case "chart-faces": return "Ask which faces its across is measured between before ordering.";
+    case "other-figure": return "Take the reading again: sources differ on this size.";
+    case "no-figure": return `Ask for the ${doubt.quantity} of ${fit.row.row.name} before ordering.`;
+    case "not-likely": return cleanAndRepeat();
+  }
+}
+
+/** A hold that is only recalled can be seen on the joint itself. */
+export function checkHold(fit: RowFit): string | undefined {
+  const holds = [...new Set(fit.ends.filter((e) => e.end.holdBasis === "memory" && e.end.hold !== "unknown").map((e) => holdWords[e.end.hold]))];
+  return holds.length === 0 ? undefined : `Check on the new joint that it is held by ${list(holds)}: the chart only recalls that.`;
+}

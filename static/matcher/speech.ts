@@ -1,0 +1,107 @@
+// What a verdict says: first the verdict, then the numbers beside the chart's, then
+// what to do. Short plain words, for somebody with dirty hands. Every sentence is made
+// here or in a speech-*.ts beside it, from numbers and words alone, so that they can be
+// read together and put into another language.
+//
+// Never a share of a hundred, and never that a joint will hold: only what was compared.
+import type { Faces, Hold, Size } from "./types";
+import type { EndFit, MeasuredEnd, RowFit } from "./agree";
+import type { Doubt } from "./claim";
+import { basisWords, both, called, capital, facesWords, holdWords, isNothing, list, offBy, some } from "./speech-words";
+
+// ---- heads
+
+export function identified(names: readonly string[], conversion: boolean): string {
+  return conversion ? `This is the ${called(names)} conversion joint.` : `This is the ${called(names)} size.`;
+}
+
+export function possible(names: readonly string[], doubt: Doubt | undefined): string {
+  return `It may be the ${called(names)} size, but ${doubt === undefined ? "these readings do not settle it" : but(doubt)}.`;
+}
+
+function but(doubt: Doubt): string {
+  switch (doubt.kind) {
+    case "one-quantity": return `only the ${doubt.measured} was measured`;
+    case "second-size": return "one reading does not go with it";
+    case "hold-not-asked": return "how yours is held is not known yet";
+    case "faces-not-asked": return "the faces you measured between are not known";
+    case "coarse": return "these readings are too coarse to name it outright";
+    case "memory": return "the chart's figures for it are recalled, not published";
+    case "chart-hold": return "the chart does not know how that joint is held";
+    case "chart-faces": return "the chart does not know which faces its across goes with";
+    case "other-figure": return `the ${doubt.quantity} agrees only with another figure given for it`;
+    case "no-figure": return `the chart has no ${doubt.quantity} for it`;
+    case "not-likely": return "these readings do not settle it";
+  }
+}
+
+export const between = (names: readonly string[]): string =>
+  `These readings fit ${names.length} sizes: ${some(names, 4)}.`;
+export const notInChart = (ends: number): string =>
+  ends === 2 ? "No row of the chart has these two ends." : "This joint is in no row of the chart.";
+export const cannotRead = (n: number): string =>
+  n === 1 ? "One thing must be put right first." : `${n} things must be put right first.`;
+export const nothingMeasured = (): string => "There is no reading yet.";
+export const doNotBelong = (): string => "Measure again: these readings do not belong together.";
+export const otherFaces = (right: readonly Faces[]): string => `Measure again, ${list(right.map((f) => facesWords[f]), "or")}.`;
+
+// ---- because
+
+/** The readings beside the chart's figures, one sentence for each. */
+export function beside(fit: RowFit): string[] {
+  return fit.ends.flatMap((end, n) =>
+    end.fits.map((f) => {
+      const what = `${fit.ends.length > 1 ? `end ${n + 1} ` : ""}${f.quantity}`;
+      const yours = isNothing(f.difference) ? "yours is the same" : `yours is ${offBy(f.difference, f.quantity)}`;
+      return `${capital(what)} ${both(f.measured.mm)}. The chart has ${f.figure.text}: ${yours}.`;
+    }),
+  );
+}
+
+/** How far readings and chart together may be off; from the expanded uncertainties. */
+export function within(bounds: readonly { quantity: string; mm: number }[]): string {
+  return `Readings and chart together can be off by ${list(bounds.map((b) => `±${both(b.mm)} on the ${b.quantity}`))}, so ${bounds.length > 1 ? "these agree" : "this agrees"}.`;
+}
+
+export function nextNearest(size: Size): string {
+  const miss = size.because.slice(0, 1).toLowerCase() + size.because.slice(1);
+  return `The nearest other size is ${size.names[0] ?? ""}: ${miss}`;
+}
+
+export function nearestMisses(size: Size): string {
+  const miss = size.because.slice(0, 1).toLowerCase() + size.because.slice(1);
+  return `The nearest is ${size.names[0] ?? ""}, and it does not match: ${miss}`;
+}
+
+/** What the chart's figures, hold and faces rest on; the last two only where they rest on less. */
+export function basis(fit: RowFit): string[] {
+  const says = [`The chart's figures for it are ${basisWords[fit.row.basis]}.`];
+  const weak = (end: EndFit): string[] => {
+    if (fit.row.basis === "memory" || end.end.hold === "unknown") return [];
+    const parts: string[] = [];
+    if (end.end.holdBasis === "memory") parts.push(`that it is held by ${holdWords[end.end.hold]}`);
+    if (end.end.facesBasis === "memory" && end.end.faces !== "unknown") parts.push(`that it is measured ${facesWords[end.end.faces]}`);
+    return parts;
+  };
+  const parts = [...new Set(fit.ends.flatMap(weak))];
+  if (parts.length > 0) says.push(`${capital(list(parts))} is recalled, not published.`);
+  return says;
+}
+
+export const otherHolds = (sizes: readonly Size[]): string[] =>
+  sizes.map((s) => `${s.names.join(" and ")} ${s.names.length > 1 ? "have" : "has"} the same figures but ${s.names.length > 1 ? "are" : "is"} held by ${holdWords[s.hold]}.`);
+
+/** What was compared, and what was not. */
+export function checked(asked: readonly MeasuredEnd[], conversion: boolean): string {
+  const quantities = [...new Set(asked.flatMap((e) => [...(e.cap ? ["cap"] : []), ...(e.across ? ["across"] : [])]))];
+  const seen = asked.every((e) => e.hold !== "unknown") ? ", and how it is held" : "";
+  const other = asked.length === 1 && !conversion ? "the other pair of caps, " : "";
+  return `Compared: ${list(quantities)}${seen}. Not compared: ${other}clip thickness, wear inside the caps, the yokes.`;
+}
+
+export const holdNotInChart = (hold: Hold): string =>
+  `The chart has no row held by ${holdWords[hold]}.${hold === "injected" ? " The joint sold to replace one usually has inside clips." : ""}`;
+export const notComplete = (): string => "The chart is not complete: a joint that is not in it can still be a common one.";
+export const facesInChart = (hold: Hold, asked: Faces, right: readonly Faces[]): string =>
+  `Your across is ${facesWords[asked]}. The chart has ${hold === "unknown" ? "acrosses" : `joints held by ${holdWords[hold]}`} ${list(right.map((f) => facesWords[f]), "or")} only, and the two differ by more than the step between some sizes.`;
+export const coarseReadings = (): string => "A rule, a tape or a whole millimetre cannot part sizes this close.";
