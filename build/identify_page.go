@@ -51,13 +51,13 @@ var conditions = []templates.Choice{
 	{Value: "rusted", Label: "rusted"},
 }
 
-// facesToOffer are the faces a hold may be measured between; who cannot tell the hold
-// cannot tell the faces.
+// facesToOffer are the faces a hold may be measured between. Who cannot tell the hold
+// may still know where the jaws were.
 func facesToOffer(h tables.Hold) []tables.Faces {
 	if faces := tables.FacesFor(h); len(faces) > 0 {
 		return faces
 	}
-	return []tables.Faces{tables.UnknownFaces}
+	return []tables.Faces{tables.UnknownFaces, tables.OverCaps, tables.GrooveInner, tables.GrooveOuter, tables.UnderPlates}
 }
 
 // identify is the page of the matcher. Without script it is the method by hand.

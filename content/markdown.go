@@ -135,9 +135,21 @@ type tableFrame struct{}
 func (tableFrame) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	r.Register(extast.KindTable, func(w util.BufWriter, _ []byte, _ ast.Node, entering bool) (ast.WalkStatus, error) {
 		if entering {
-			_, _ = w.WriteString("<div class=\"scroll\" tabindex=\"0\">\n<table>\n")
+			_, _ = w.WriteString("<div class=\"scroll\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">\n<table>\n")
 		} else {
 			_, _ = w.WriteString("</table>\n</div>\n")
+		}
+		return ast.WalkContinue, nil
+	})
+	r.Register(extast.KindTableCell, func(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+		start, end := "<td>", "</td>\n"
+		if node.Parent().Kind() == extast.KindTableHeader {
+			start, end = `<th scope="col">`, "</th>\n"
+		}
+		if entering {
+			_, _ = w.WriteString(start)
+		} else {
+			_, _ = w.WriteString(end)
 		}
 		return ast.WalkContinue, nil
 	})

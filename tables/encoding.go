@@ -28,7 +28,7 @@ func (r *reader) clean(src []byte) []byte {
 		switch {
 		case c == utf8.RuneError && size == 1:
 			report("encoding", fmt.Sprintf("the byte 0x%02X is not UTF-8", src[0]), notUTF8(src[0]))
-			out = append(out, '?')
+			out = utf8.AppendRune(out, utf8.RuneError)
 		case c == '\t':
 			if tabbed != at.Line {
 				report("tab", "a tab", "use spaces")

@@ -13,7 +13,7 @@ func nearest(name string, known []string) []string {
 	low := strings.ToLower(name)
 	for _, k := range known {
 		switch d := distance(low, strings.ToLower(k)); {
-		case d <= 1 || (d == 2 && len(k) > 5):
+		case len(name)+len(k) > 4 && (d <= 1 || (d == 2 && len(k) > 5)):
 			typo = append(typo, k)
 		case len(name) > 2 && strings.HasPrefix(strings.ToLower(k), low):
 			longer = append(longer, k)
@@ -94,17 +94,30 @@ func rangeHints(q Quantity, c Column) []string {
 		mm := toMM(r, unit)
 		return mm.Cmp(c.Least.mm()) >= 0 && mm.Cmp(c.Greatest.mm()) <= 0
 	}
+	other := map[Unit]Unit{Inch: Millimetre, Millimetre: Inch}[q.Unit]
+	if other != NoUnit && fits(q.value, other) && writtenAs(q, other) {
+		meant := Quantity{Text: q.Text, Unit: other, value: q.value, step: q.step}
+		unit := []string{meant.String()+" would be "+meant.Converted()+"; was it meant in "+string(other)+"? then write unit: "+string(other)+" beside it"}
+		if q.decimals() != 2 {
+			return unit
+		}
+		hints = unit
+	}
 	for _, factor := range [][2]int64{{1, 10}, {10, 1}, {1, 100}, {100, 1}, {1, 1000}, {1000, 1}} {
 		moved := new(big.Rat).Mul(q.value, big.NewRat(factor[0], factor[1]))
 		if !strings.Contains(q.Text, "/") && c.Kind == Length && fits(moved, q.Unit) {
-			hints = append(hints, "the digits look shifted; "+exact(moved)+" would fit")
-			break
+			return append([]string{"the digits look shifted; " + exact(moved) + " would fit"}, hints...)
 		}
 	}
-	other := map[Unit]Unit{Inch: Millimetre, Millimetre: Inch}[q.Unit]
-	if other != NoUnit && fits(q.value, other) {
-		meant := Quantity{Text: q.Text, Unit: other, value: q.value, step: q.step}
-		hints = append(hints, meant.String()+" would be "+meant.Converted()+"; was it meant in "+string(other)+"? then write unit: "+string(other)+" beside it")
-	}
 	return hints
+}
+
+// writtenAs reports whether the digits could be of that unit: the trade writes inches
+// to a thousandth or in fractions and millimetres to a tenth; with two decimals it
+// may be either.
+func writtenAs(q Quantity, unit Unit) bool {
+	if unit == Inch {
+		return q.decimals() >= 2 || strings.Contains(q.Text, "/")
+	}
+	return q.decimals() <= 2 && !strings.Contains(q.Text, "/")
 }

@@ -39,6 +39,7 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 			row.Values[column.ID] = l.readValue(r, f.value, path+"."+column.ID, column, t.Joint() && column.ID == acrossColumn)
 		case !(conversion && measure):
 			r.fail(n, path, "missing-key", numbered("the column %q is missing", column.ID), "write "+column.ID+": {is: unknown} when it is not known")
+			row.Values[column.ID] = Value{State: Unknown, Pos: r.pos(n)}
 		}
 	}
 	link := &links{reader: r}
@@ -105,7 +106,13 @@ func (r *reader) joint(row *Row, got map[string]field, path string) {
 	if !row.Table.Joint() {
 		return
 	}
-	end := End{Hold: row.Values[holdColumn], Cap: row.Values[capColumn], Across: row.Values[acrossColumn]}
+	of := func(column string) Value {
+		if v, there := row.Values[column]; there {
+			return v
+		}
+		return Value{State: Unknown, Pos: row.Pos} // the table does not declare it, which was reported
+	}
+	end := End{Hold: of(holdColumn), Cap: of(capColumn), Across: of(acrossColumn)}
 	if !goTogether(end.Hold.Hold(), end.Across.Faces) {
 		r.failAt(end.Across.Pos, path+"."+acrossColumn, "wrong-faces",
 			numbered("the faces %q do not go with the hold %q", end.Across.Faces, end.Hold.Hold()), "measure "+joined(facesOf[end.Hold.Hold()]))

@@ -149,8 +149,8 @@ func (r *reader) column(f field, t *Table, path string) (Column, bool) {
 		if !r.need(f.value, path, got, "least", "greatest") {
 			return c, false
 		}
-		least, okLeast := r.quantity(got["least"].value, path+".least", c.Kind, c.Unit)
-		greatest, okGreatest := r.quantity(got["greatest"].value, path+".greatest", c.Kind, c.Unit)
+		least, okLeast := r.limit(got["least"].value, path+".least", c)
+		greatest, okGreatest := r.limit(got["greatest"].value, path+".greatest", c)
 		if !okLeast || !okGreatest {
 			return c, false
 		}
@@ -161,6 +161,15 @@ func (r *reader) column(f field, t *Table, path string) (Column, bool) {
 		c.Least, c.Greatest = least, greatest
 	}
 	return c, true
+}
+
+// limit reads a least or greatest value.
+func (r *reader) limit(n *node, path string, c Column) (Quantity, bool) {
+	text, ok := r.text(n, path)
+	if !ok {
+		return Quantity{}, false
+	}
+	return r.number(n, text, path, c.Kind, c.Unit)
 }
 
 // jointColumns checks that hold, cap and across come together and as what they are;

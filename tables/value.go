@@ -16,7 +16,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, across boo
 	known := keysFor(c, across)
 	if n.Kind == yaml.ScalarNode && n.Tag != "!!null" && n.Value != "" {
 		r.fail(n, path, "wrong-shape", numbered("%q where a value in braces is expected", n.Value), "write {is: "+n.Value+", basis: ...}")
-		return Value{Pos: r.pos(n)}
+		return Value{State: Unknown, Pos: r.pos(n)}
 	}
 	got, ok := r.fields(n, path, append(slices.Clone(known), "others"), func(key string) string {
 		if key == "faces" || key == "faces-basis" {
@@ -25,7 +25,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, across boo
 		return ""
 	})
 	if !ok || !r.inline(n, path) {
-		return Value{Pos: r.pos(n)}
+		return Value{State: Unknown, Pos: r.pos(n)}
 	}
 	v := l.readFigure(r, n, path, c, across, got)
 	v = l.readFaces(r, n, path, across, got, v)
@@ -83,7 +83,7 @@ func (l *loader) readFigure(r *reader, n *node, path string, c Column, across bo
 		v.Text, v.State = r.absence(is, path)
 	default:
 		if v.Text, v.State = r.absence(is, path); v.State == Given {
-			if q, ok := r.quantity(is, path, c.Kind, unit); ok {
+			if q, ok := r.number(is, v.Text, path, c.Kind, unit); ok {
 				v.Quantity, v.Text = q, ""
 				r.plausible(is, path, q, c)
 			} else {
@@ -109,15 +109,15 @@ func (r *reader) absence(n *node, path string) (string, State) {
 	return text, Given
 }
 
-// quantity reads a number of a length or count column.
-func (r *reader) quantity(n *node, path string, kind Kind, unit Unit) (Quantity, bool) {
-	text, ok := r.text(n, path)
-	if !ok {
-		return Quantity{}, false
-	}
+// number reads the text of a length or count column.
+func (r *reader) number(n *node, text, path string, kind Kind, unit Unit) (Quantity, bool) {
 	q, err := ParseQuantity(text, unit)
 	if err != nil {
-		r.fail(n, path, "bad-number", err.Error(), numberHints(text)...)
+		hints := numberHints(text)
+		if _, err := ParseQuantity(text, Inch); err == nil && kind == Length {
+			hints = []string{"write unit: in beside it"}
+		}
+		r.fail(n, path, "bad-number", err.Error(), hints...)
 		return q, false
 	}
 	if kind == Count && !q.value.IsInt() {

@@ -167,12 +167,13 @@ func see[T any](b *tab, expression string) T {
 	return value
 }
 
-// until waits for an expression to hold.
+// until waits for an expression to hold. While one page gives way to another it may
+// throw or find nobody to answer; that is only not yet.
 func (b *tab) until(what, expression string) {
 	b.t.Helper()
 	end := time.Now().Add(10 * time.Second)
 	for time.Now().Before(end) {
-		if see[bool](b, "Boolean("+expression+")") {
+		if holds, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool]("Boolean("+expression+")")); err == nil && holds {
 			return
 		}
 		time.Sleep(10 * time.Millisecond)

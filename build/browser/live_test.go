@@ -14,7 +14,7 @@ import (
 	"capspan/build"
 )
 
-// A page open under serve: a spoiled table is told at its top and nothing else changes;
+// A page open under serve: a spoiled table is told over it and nothing else changes;
 // a changed page comes up by itself.
 func TestLiveReload(t *testing.T) {
 	dir, src := t.TempDir(), build.Embedded()
@@ -58,12 +58,12 @@ func TestLiveReload(t *testing.T) {
 	}
 	before := see[string](b, `document.querySelector("main").innerHTML`)
 	save("tables/joints-inch.yaml", "rows:", "rows: spoiled\nrows:")
-	b.until("the problem", `document.querySelector("body > [role=status]")?.textContent.includes("tables/joints-inch.yaml:")`)
+	b.until("the problem", `document.querySelector(".live-problems")?.textContent.includes("tables/joints-inch.yaml:")`)
 	if see[string](b, `document.querySelector("main").innerHTML`) != before {
 		t.Error("the page itself changed")
 	}
 	save("tables/joints-inch.yaml", "rows: spoiled\n", "")
-	b.until("the problem to go", `document.querySelector("body > [role=status]") === null`)
+	b.until("the problem to go", `document.querySelector(".live-problems") === null`)
 	save("content/about.md", "\n---\n", "\n---\n\nA new paragraph.\n")
 	b.until("the changed page", `document.querySelector("main").innerText.includes("A new paragraph.")`)
 }

@@ -161,9 +161,6 @@ func complaints(list []matcher.Complaint, name func(matcher.Complaint) string) s
 	lines := make([]string, len(list))
 	for i, c := range list {
 		lines[i] = fmt.Sprintf("%s: %s", name(c), c.Says)
-		if c.Text != "" && !strings.Contains(c.Says, c.Text) {
-			lines[i] = fmt.Sprintf("%s: %q: %s", name(c), c.Text, c.Says)
-		}
 	}
 	return strings.Join(lines, "\ncapspan: ")
 }

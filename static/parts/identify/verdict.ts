@@ -70,8 +70,8 @@ function parts(answer: Answer, lead: Unit, rows: Rows): HTMLElement[] {
     ),
     ends(answer, rows),
     answer.conversions.length ? titled(words.conversions, rows(answer.conversions)) : null,
-    otherSizes(words.sameFigures, answer.sameFigures, lead, rows, words.sameFiguresAbout),
-    otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, lead, rows),
+    otherSizes(words.sameFigures, answer.sameFigures, rows, words.sameFiguresAbout),
+    otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, rows),
     readings(answer),
     caution(answer),
   ];
@@ -113,8 +113,8 @@ function sizeCard(size: Size, lead: Unit, rows: Rows, several: boolean): HTMLEle
   );
 }
 
-// Rows that are not the answer: each carries the word that says so.
-function otherSizes(title: string, list: Size[], lead: Unit, rows: Rows, about?: string): HTMLElement | null {
+// Rows that are not the answer: each carries the word that says so; its sentence has the figures in both units.
+function otherSizes(title: string, list: Size[], rows: Rows, about?: string): HTMLElement | null {
   if (list.length === 0) return null;
   return titled(
     title,
@@ -130,7 +130,6 @@ function otherSizes(title: string, list: Size[], lead: Unit, rows: Rows, about?:
           make("span", { class: "size__word" }, about ? `${holdWords[size.hold]}.` : words.doesNotMatch),
           ` ${size.because}`,
         ),
-        about ? null : comparisonTable(size, lead),
       ),
     ),
   );

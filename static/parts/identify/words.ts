@@ -58,7 +58,7 @@ export const words = {
   yours: "Yours",
   chart: "Chart",
   difference: "Off by",
-  within: "May be",
+  within: "Agrees within",
   tooFar: "too far",
   sizeLeft: "The size",
   sizesLeft: "Sizes left",
@@ -84,7 +84,7 @@ export const words = {
   cautionMemory: "The chart has this row from memory, without a source. Have the size confirmed before ordering.",
   cautionFit:
     "Wear eye protection when caps are pressed or driven and stay out of line with the press. Vehicle level, wheels chocked, on rated stands; mark the phase before taking anything apart. The maker's manual and a driveline shop have the last word.",
-  toDetails: "show the reasons",
+  toDetails: "see why",
   copied: "The address of these readings is on the clipboard.",
   copyByHand: "Copying is not allowed here. Select the address below and copy it.",
   shared: "Sent.",
