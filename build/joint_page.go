@@ -51,7 +51,7 @@ func holdOf(v tables.Value) string {
 // jointPage is one row: drawing, figures, what shares them, and why they are believed.
 func (s *site) jointPage(row *tables.Row) (templates.Page, diag.Pos) {
 	body := &templates.Joint{
-		ID: row.ID, Title: row.ID, Table: row.Table.Title, Also: row.Also, Note: sentence(row.Note),
+		ID: row.ID, Title: row.ID, Lead: capital(figuresOf(row)), Table: row.Table.Title, Also: row.Also, Note: sentence(row.Note),
 		TableLink:   templates.Link{Href: s.at(tableAddress(row.Table)), Text: row.Table.Title},
 		Basis:       basisSentence(row),
 		Confirm:     row.Basis == tables.Memory,

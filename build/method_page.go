@@ -25,7 +25,7 @@ func (s *site) methodPage() (templates.Page, diag.Pos, error) {
 	for _, a := range assumptions {
 		value := strconv.FormatFloat(a.Value, 'f', -1, 64)
 		if a.Unit != "" {
-			value += " " + a.Unit
+			value += "\u00a0" + a.Unit
 		}
 		body.Constants = append(body.Constants, templates.Constant{
 			Says: a.Says, Value: value, Basis: methodBasis(a.Basis), Source: s.sourceNamed(a.Source)})

@@ -98,14 +98,17 @@ func (s *site) columnCells(row *tables.Row, c tables.Column) []templates.Cell {
 	}
 	var cells []templates.Cell
 	for _, end := range row.Ends {
+		var cell templates.Cell
 		switch c.ID {
 		case "hold":
-			cells = append(cells, s.holdCell(end.Hold))
+			cell = s.holdCell(end.Hold)
 		case "cap":
-			cells = append(cells, s.cell(end.Cap))
+			cell = s.cell(end.Cap)
 		case "across":
-			cells = append(cells, s.cell(end.Across))
+			cell = s.cell(end.Across)
 		}
+		cell.Others = nil // they belong to the row this end is like, which shows them
+		cells = append(cells, cell)
 	}
 	return cells
 }

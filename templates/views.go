@@ -113,6 +113,7 @@ type TableRow struct {
 // Joint is the page of one row.
 type Joint struct {
 	ID, Title, Table                      string
+	Lead                                  string // its figures in one line
 	TableLink                             Link
 	Also                                  []string
 	Ends                                  []JointEnd

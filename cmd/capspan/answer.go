@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"text/tabwriter"
 	"unicode/utf8"
@@ -23,6 +24,7 @@ const mmPerInch = 25.4
 // one has ≈ before it.
 func printAnswer(w io.Writer, a matcher.Answer) error {
 	p := &printer{}
+	p.para("", "Verdict: "+string(a.Verdict))
 	p.para("", a.Says.Head)
 	for _, s := range a.Says.Because {
 		p.para("  ", s)
@@ -33,10 +35,11 @@ func printAnswer(w io.Writer, a matcher.Answer) error {
 	for _, s := range a.Slips {
 		p.para("  ", s.Says)
 	}
-	p.sizes(sizesTitle(a), a.Sizes)
+	p.sizes(sizesTitle(a), a.Sizes, true)
 	p.readings(a.Readings)
-	p.sizes("Nearest in the chart, NOT matching", a.Near)
-	p.sizes("Same figures, other hold", a.SameFigures)
+	// What is not the answer says so in a sentence and gets no table that looks like one.
+	p.sizes("Nearest in the chart, NOT matching", a.Near, false)
+	p.sizes("Same figures, other hold", a.SameFigures, false)
 	if len(a.Conversions) > 0 {
 		p.title("Conversion joints with this end")
 		p.para("  ", strings.Join(a.Conversions, ", "))
@@ -46,7 +49,7 @@ func printAnswer(w io.Writer, a matcher.Answer) error {
 		next = append(next, t.Says)
 	}
 	for _, s := range a.Says.Next {
-		if !contains(next, s) {
+		if !slices.Contains(next, s) {
 			next = append(next, s)
 		}
 	}
@@ -69,15 +72,6 @@ func sizesTitle(a matcher.Answer) string {
 		return "Possible, to be confirmed"
 	}
 	return "Sizes that remain"
-}
-
-func contains(list []string, s string) bool {
-	for _, have := range list {
-		if have == s {
-			return true
-		}
-	}
-	return false
 }
 
 // printer collects the text.
@@ -111,22 +105,28 @@ func (p *printer) item(lead, text string) {
 	}
 }
 
-// sizes writes each size with its rows, its evidence and a table of what was measured
-// beside what the chart says.
-func (p *printer) sizes(title string, sizes []matcher.Size) {
+// sizes writes each size with its rows and its evidence, and with figures a table of
+// what was measured beside what the chart says.
+func (p *printer) sizes(title string, sizes []matcher.Size, figures bool) {
 	if len(sizes) == 0 {
 		return
 	}
 	p.title(title)
 	for _, s := range sizes {
+		hold := string(s.Hold)
+		if hold == "unknown" {
+			hold = "hold unknown"
+		}
 		head := strings.Join(s.Names, " = ") + " (" + strings.Join(s.Rows, ", ") + "), " +
-			string(s.Hold) + ", " + strings.ReplaceAll(string(s.Basis), "-", " ")
+			hold + ", " + strings.ReplaceAll(string(s.Basis), "-", " ")
 		if s.Probability > 0 {
 			head += ", " + percent(s.Probability)
 		}
 		p.item("  ", head)
 		p.item("    ", s.Because)
-		p.comparisons(s.Ends)
+		if figures {
+			p.comparisons(s.Ends)
+		}
 	}
 }
 
@@ -181,8 +181,36 @@ func (p *printer) comparisons(ends []matcher.ComparedEnd) {
 	}
 }
 
-func millimetres(mm float64, sign string) string { return fmt.Sprintf("%"+sign+".2f mm", mm) }
-func inches(mm float64, sign string) string      { return fmt.Sprintf("%"+sign+".4f in", mm/mmPerInch) }
+func millimetres(mm float64, sign string) string { return length(mm, sign, 2) + " mm" }
+func inches(mm float64, sign string) string      { return length(mm/mmPerInch, sign, 4) + " in" }
+
+// length rounds first, so that no difference reads -0.00.
+func length(value float64, sign string, decimals int) string {
+	scale := math.Pow10(decimals)
+	value = math.Round(value*scale) / scale
+	if value == 0 {
+		return fmt.Sprintf("%.*f", decimals, 0.0)
+	}
+	return fmt.Sprintf("%"+sign+".*f", decimals, value)
+}
+
+// counted lists readings, those that came several times in a row once.
+func counted(readings []string) string {
+	var parts []string
+	for i := 0; i < len(readings); {
+		n := 1
+		for i+n < len(readings) && readings[i+n] == readings[i] {
+			n++
+		}
+		part := readings[i]
+		if n > 1 {
+			part += fmt.Sprintf(" (%d times)", n)
+		}
+		parts = append(parts, part)
+		i += n
+	}
+	return strings.Join(parts, ", ")
+}
 
 // readings writes what the readings came to and what was set aside.
 func (p *printer) readings(list []matcher.Estimate) {
@@ -202,10 +230,10 @@ func (p *printer) readings(list []matcher.Estimate) {
 		text := fmt.Sprintf("%s ± %s (≈ %s ± %s)", millimetres(e.Value, ""), millimetres(e.Uncertainty, ""),
 			inches(e.Value, ""), inches(e.Uncertainty, ""))
 		if len(e.Used) > 0 {
-			text += " from " + strings.Join(e.Used, ", ")
+			text += " from " + counted(e.Used)
 		}
 		if len(e.SetAside) > 0 {
-			text += "; set aside: " + strings.Join(e.SetAside, ", ")
+			text += "; set aside: " + counted(e.SetAside)
 		}
 		p.item("  "+name+": ", text)
 		p.item("    ", e.Why)

@@ -53,6 +53,8 @@ export const coarseVernierStep = assume("coarse-vernier-step", 0.05, "mm", "publ
 export const micrometerStep = assume("micrometer-step", 0.01, "mm", "common-practice", "", "Step of a plain micrometer.");
 export const ruleStep = assume("rule-step", 0.5, "mm", "common-practice", "", "Finest line of a steel rule; 1/64 in is 0.4 mm.");
 export const tapeStep = assume("tape-step", 1.0, "mm", "common-practice", "", "Finest line of a tape.");
+export const coarseStep = assume("coarse-step", 0.5, "mm", "judgement", "",
+  "A last digit of this or more is asked to be written finer.");
 export const coarsestFraction = assume("coarsest-fraction", 32, "", "judgement", "",
   "A fraction with a denominator up to this is taken as read to 1/32 in; people leave out the halves.");
 
@@ -111,6 +113,10 @@ export const tailDof = assume("tail-dof", 8, "", "judgement", "", "Greatest degr
 export const priorCommon = assume("prior-common-practice", 0.8, "", "judgement", "", "Weight of a row of common practice beside a published one.");
 export const priorMemory = assume("prior-memory", 0.3, "", "judgement", "", "Weight of a recalled row beside a published one.");
 export const priorOpen = assume("prior-open", 0.5, "", "judgement", "", "Weight of a row for each of hold and faces the chart does not know.");
+export const priorOther = assume("prior-other-figure", 0.1, "", "judgement", "",
+  "Weight of agreeing with another figure given for a size beside agreeing with the leading one.");
+export const wholeDigits = assume("whole-digits", 0.25, "mm", "judgement", "",
+  "A chart figure with half a last digit of this or more is said to be coarse.");
 export const priorAbsent = assume("prior-absent", 0.05, "", "judgement", "", "Chance, before measuring, that a joint is not in the chart.");
 export const spreadCap = assume("absent-spread-cap", 3, "mm", "judgement", "", "How wide unknown sizes scatter round known caps.");
 export const spreadAcross = assume("absent-spread-across", 10, "mm", "judgement", "", "How wide unknown sizes scatter round known acrosses.");

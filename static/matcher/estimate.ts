@@ -16,6 +16,7 @@ export interface Measured {
   parts: gum.Component[]; // of the reading alone
   standard: number;
   readings: number; // how many were used
+  step: number; // the last digit taken as read, mm
   estimate: Estimate;
   trouble?: string; // why these readings cannot be used
   doubt?: string; // why a reading set aside may be a second size rather than a slip
@@ -25,7 +26,9 @@ export function estimate(
   end: number, quantity: Quantity, readings: readonly Reading[], tool: Tool, condition: Condition, faces: Faces,
 ): Measured {
   const middle = gum.median(readings.map((r) => r.mm));
-  const limits = typeB(quantity, middle, readings, tool, condition, faces);
+  // The finest reading shows how the scale was read: 1.06 beside 1.061 had its nought dropped.
+  const step = Math.max(toolStep(tool), Math.min(...readings.map((r) => r.step)));
+  const limits = typeB(quantity, middle, step, tool, condition, faces);
   const floor = Math.max(quantity === "cap" ? given.capFloor : given.acrossFloor, 4 * gum.combine(limits));
   const { used, aside } = setAside(readings, middle, floor);
 
@@ -41,7 +44,7 @@ export function estimate(
   const uncertainty = gum.coverage(0.95, gum.welchSatterthwaite(sources)) * standard;
 
   const out: Measured = {
-    end, quantity, mm: value, parts: sources, standard, readings: used.length,
+    end, quantity, mm: value, parts: sources, standard, readings: used.length, step,
     estimate: {
       end, quantity, used: used.map((r) => r.text), setAside: aside.map((r) => r.text), value, uncertainty, unit: "mm",
       why: say.why(quantity, used.length, uncertainty, largest(sources), aside.map((r) => r.mm - value)),
@@ -62,12 +65,10 @@ interface Source extends gum.Component {
 
 // What no repeating can find out: JCGM 100 4.3.
 function typeB(
-  quantity: Quantity, mm: number, readings: readonly Reading[], tool: Tool, condition: Condition, faces: Faces,
+  quantity: Quantity, mm: number, step: number, tool: Tool, condition: Condition, faces: Faces,
 ): Source[] {
   const groove = quantity === "across" && (faces === "groove-inner" || faces === "groove-outer") && tool !== "steel-rule" && tool !== "tape";
   const limit = toolLimit(tool, mm) + (groove ? given.grooveReading : 0);
-  // The finest reading shows how the scale was read: 1.06 beside 1.061 had its nought dropped.
-  const step = Math.max(toolStep(tool), Math.min(...readings.map((r) => r.step)));
   const wear = { new: given.newPart, used: given.usedPart, worn: given.wornPart, rusted: given.rustedPart }[condition];
   return [
     { source: say.sources.tool, standard: gum.rectangular(limit), dof: Infinity },

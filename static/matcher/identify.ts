@@ -71,6 +71,10 @@ function facesOfChart(end: MeasuredEnd, chart: Prepared): Faces[] | undefined {
   return faces.size === 0 ? undefined : [...faces];
 }
 
+function byOther(fit: RowFit): boolean {
+  return fit.ends.some((e) => e.fits.some((f) => f.other));
+}
+
 // The sizes that are left, likeliest first. A row that misses by a hair stays in the
 // weighing: were it dropped, its neighbour would look certain.
 function left(ends: readonly MeasuredEnd[], chart: Prepared): Weighed[] {
@@ -82,5 +86,9 @@ function left(ends: readonly MeasuredEnd[], chart: Prepared): Weighed[] {
   const agrees = (w: Weighed): boolean => w.fits.some((f) => f.agrees);
   if (!weighed.some(agrees)) return [];
   const out = weighed.filter((w) => w.probability >= (agrees(w) ? given.leftAt : 1 - given.claimAt));
+  // What agrees only with another figure given for it is left when nothing agrees with
+  // the leading ones; until then it only takes away from how likely the others are.
+  const leading = out.filter((w) => w.fits.some((f) => f.agrees && !byOther(f)));
+  if (leading.length > 0) return out.filter((w) => !agrees(w) || leading.includes(w));
   return out.some(agrees) ? out : weighed.filter(agrees).slice(0, 1);
 }

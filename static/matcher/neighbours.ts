@@ -12,15 +12,19 @@ function plain(row: KnownRow): boolean {
   return row.ends.length === 1;
 }
 
-/** One row of each size, the best fitting, nearest first. */
-function bySize(fits: readonly RowFit[]): RowFit[] {
-  const sorted = [...fits].sort((a, b) => distance(a) - distance(b) || a.row.index - b.row.index);
-  const seen = new Set<string>();
-  return sorted.filter((f) => !seen.has(f.row.size) && seen.add(f.row.size));
+/** One row of each size, the one to speak of first, nearest first. */
+function bySize(fits: readonly RowFit[], chart: Prepared): RowFit[] {
+  const leads = new Map<string, RowFit>();
+  const place = (f: RowFit): number => twins(f, chart).indexOf(f.row);
+  for (const f of fits) {
+    const before = leads.get(f.row.size);
+    if (before === undefined || place(f) < place(before)) leads.set(f.row.size, f);
+  }
+  return [...leads.values()].sort((a, b) => distance(a) - distance(b) || a.row.index - b.row.index);
 }
 
 function twins(fit: RowFit, chart: Prepared): KnownRow[] {
-  return [fit.row, ...chart.rows.filter((r) => r.size === fit.row.size && r !== fit.row)];
+  return chart.twins.get(fit.row.size) ?? [fit.row];
 }
 
 function size(fit: RowFit, chart: Prepared, because: string): Size {
@@ -40,7 +44,7 @@ function fits(asked: readonly MeasuredEnd[], rows: readonly KnownRow[], anyHold:
 /** The nearest rows that are not left; one of another hold only when nothing of the asked hold is nearer. */
 export function near(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): Size[] {
   const rows = chart.rows.filter((r) => !left.has(r.size) && (asked.length === 2 || plain(r)));
-  const all = bySize(fits(asked, rows, true));
+  const all = bySize(fits(asked, rows, true), chart);
   const held = (f: RowFit): boolean => f.ends.every((e, i) => sameHold(asked[i]?.hold ?? "unknown", e.end.hold));
   const first = all.findIndex(held);
   const chosen = all.filter((f, i) => held(f) || (!f.agrees && i < first));
@@ -52,7 +56,7 @@ export function sameFigures(asked: readonly MeasuredEnd[], chart: Prepared, left
   const end = asked[0];
   if (asked.length !== 1 || end?.cap === undefined || end.across === undefined || end.hold === "unknown") return [];
   const rows = chart.rows.filter((r) => plain(r) && !left.has(r.size) && !sameHold(end.hold, r.ends[0]?.hold ?? "unknown"));
-  return bySize(fits(asked, rows, true).filter((f) => f.agrees)).map((f) => size(f, chart, say.otherHold(f)));
+  return bySize(fits(asked, rows, true).filter((f) => f.agrees), chart).map((f) => size(f, chart, say.otherHold(f)));
 }
 
 /** Conversion joints of which the one measured end agrees with an end. */
@@ -67,8 +71,9 @@ export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): str
 export function eachEnd(asked: readonly MeasuredEnd[], chart: Prepared): Answer["ends"] {
   if (asked.length !== 2) return [];
   return asked.map((end, n) => {
-    const found = bySize(fits([end], chart.rows.filter(plain), false).filter((f) => f.agrees));
-    const closest = bySize(fits([end], chart.rows.filter(plain), false))[0];
+    const alone = fits([end], chart.rows.filter(plain), false);
+    const found = bySize(alone.filter((f) => f.agrees), chart);
+    const closest = bySize(alone, chart)[0];
     return {
       rows: found.flatMap((f) => twins(f, chart).map((r) => r.row.ref)),
       says: say.endIs(n, found.map((f) => f.row.row.name), closest),

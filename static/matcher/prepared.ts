@@ -7,6 +7,7 @@ import * as gum from "./gum";
 export interface Figure {
   mm: number;
   standard: number; // of the chart's figure and of making the part
+  half: number; // half of the last printed digit
   text: string; // the chart's own digits and unit
 }
 
@@ -35,6 +36,7 @@ export interface Prepared {
   version: string;
   rows: KnownRow[];
   sizes: number;
+  twins: Map<string, KnownRow[]>; // by size, the row to speak of first in front
 }
 
 // From weakest to strongest.
@@ -56,9 +58,31 @@ export function prepare(chart: Chart): Prepared {
   if (before !== undefined) return before;
   if (chart.format !== 1) throw new Error("This page and its chart do not go together. Load the page again.");
   const rows = chart.rows.map(known);
-  const made = { version: chart.version, rows, sizes: new Set(rows.map((r) => r.size)).size };
+  const twins = new Map<string, KnownRow[]>();
+  for (const row of [...rows].sort(leadFirst)) twins.set(row.size, [...(twins.get(row.size) ?? []), row]);
+  const made = { version: chart.version, rows, sizes: twins.size, twins };
   ready.set(chart, made);
   return made;
+}
+
+// Of twins the one to speak of first: strongest figures, then strongest hold and faces,
+// then most digits, then the chart's order.
+function leadFirst(a: KnownRow, b: KnownRow): number {
+  return rank(b.basis) - rank(a.basis) || rank(held(b)) - rank(held(a)) || vague(a) - vague(b) || a.index - b.index;
+}
+
+function rank(basis: Basis): number {
+  return strength.indexOf(basis);
+}
+
+function held(row: KnownRow): Basis {
+  return row.ends.map((e) => weaker(e.holdBasis, e.facesBasis)).reduce(weaker, "published");
+}
+
+function vague(row: KnownRow): number {
+  let sum = 0;
+  for (const end of row.ends) sum += (end.cap?.standard ?? 0) + (end.across?.standard ?? 0);
+  return sum;
 }
 
 function known(row: ChartRow, index: number): KnownRow {
@@ -92,6 +116,7 @@ function figure(v: Omit<ChartValue, "others">, quantity: Quantity): Figure {
   return {
     mm: Number(v.mm),
     standard: Math.hypot(gum.rectangular(half), gum.rectangular(made)),
+    half: Number(v.half),
     text: `${v.text} ${v.unit}`,
   };
 }

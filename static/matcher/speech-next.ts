@@ -1,6 +1,7 @@
 // What to do next, one step to a sentence.
 import type { Hold } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
+import * as given from "./assumptions";
 import type { Doubt } from "./claim";
 import { both, facesWords, holdWords, list } from "./speech-words";
 
@@ -25,6 +26,12 @@ export function secondReading(asked: readonly MeasuredEnd[]): string | undefined
   return once.length === 0 ? undefined : `Take a second reading of the ${list(once)}: one reading can hide a slip.`;
 }
 
+/** Half a millimetre is lost by leaving digits out. */
+export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
+  const coarse = [...new Set(asked.flatMap((e) => [e.cap, e.across]).filter((m) => (m?.step ?? 0) >= given.coarseStep).map((m) => m?.quantity ?? ""))];
+  return coarse.length === 0 ? undefined : `Measure the ${list(coarse)} with a caliper and write every digit it shows, noughts too.`;
+}
+
 /** Ask the counter by figures when no name is known. */
 export function orderByFigures(asked: readonly MeasuredEnd[]): string {
   const ends = asked.map((e) => {
@@ -47,7 +54,7 @@ export function settle(doubt: Doubt, fit: RowFit): string | undefined {
         ? lookAtHold()
         : `Look how yours is held: this size has ${holdWords[doubt.hold]}.`;
     case "faces-not-asked": return "Say which faces you measured the across between.";
-    case "coarse": return "Measure with a caliper, and write every digit it shows.";
+    case "coarse": return undefined; // the step about digits says it, or the chart itself is coarse
     case "memory": return "Recalled, not published: compare every figure with the old joint before ordering.";
     case "chart-hold": return "Ask how it is held before ordering, and compare it with yours.";
     case "chart-faces": return "Ask which faces its across is measured between before ordering.";

@@ -16,16 +16,18 @@ export function fits(fit: RowFit): string {
 
 /** By how much a row misses: "Cap 1.03 mm (0.040 in) smaller than yours; across agrees." */
 export function misses(fit: RowFit, held: boolean): string {
-  const says = fit.ends.map((end, n) => `${fit.ends.length > 1 ? `end ${n + 1}: ` : ""}${end.fits.map(miss).join(", ")}`);
+  const says = fit.ends.map((end, n) => `${fit.ends.length > 1 ? `end ${n + 1}: ` : ""}${end.fits.map((f) => miss(f, fit.agrees)).join(", ")}`);
   const held2 = held ? "" : ` It is held by ${list([...new Set(fit.ends.map((e) => holdWords[e.end.hold]))])}.`;
-  const open = fit.agrees && held ? " It is far less likely than what is left." : "";
+  const doubted = fit.agrees && held && !fit.ends.some((e) => e.fits.some((f) => f.other));
+  const open = doubted ? " Its figures allow that, but it is far less likely than what is left." : "";
   const recalled = fit.row.basis === "memory" ? " Recalled, not published." : "";
   return `${capital(says.join("; "))}.${open}${held2}${recalled}`;
 }
 
-function miss(f: Fit): string {
+function miss(f: Fit, exact: boolean): string {
+  if (f.other) return `${f.quantity} agrees only with ${f.figure.text}, another figure given for it`;
   if (isNothing(f.difference)) return `${f.quantity} the same`;
-  if (f.agrees) return `${f.quantity} agrees`;
+  if (f.agrees && !exact) return `${f.quantity} agrees`;
   return `${f.quantity} ${offBy(-f.difference, f.quantity)} than yours`;
 }
 

@@ -59,12 +59,6 @@ export function some(names: readonly string[], most: number, last = "and"): stri
   return `${names.slice(0, most).join(", ")} and ${names.length - most} more`;
 }
 
-/** A size by its names: "1350, also called 30.2x92". */
-export function called(names: readonly string[]): string {
-  const [first, ...rest] = [...new Set(names)];
-  return rest.length === 0 ? `${first ?? ""}` : `${first ?? ""}, also called ${list(rest)}`;
-}
-
 export function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -6,17 +6,24 @@
 // Never a share of a hundred, and never that a joint will hold: only what was compared.
 import type { Faces, Hold, Size } from "./types";
 import type { EndFit, MeasuredEnd, RowFit } from "./agree";
+import * as given from "./assumptions";
 import type { Doubt } from "./claim";
-import { basisWords, both, called, capital, facesWords, holdWords, isNothing, list, offBy, some } from "./speech-words";
+import { basisWords, both, capital, facesWords, holdWords, isNothing, list, offBy, some } from "./speech-words";
 
 // ---- heads
 
 export function identified(names: readonly string[], conversion: boolean): string {
-  return conversion ? `This is the ${called(names)} conversion joint.` : `This is the ${called(names)} size.`;
+  return `This is ${sized(names, conversion)}.`;
 }
 
-export function possible(names: readonly string[], doubt: Doubt | undefined): string {
-  return `It may be the ${called(names)} size, but ${doubt === undefined ? "these readings do not settle it" : but(doubt)}.`;
+export function possible(names: readonly string[], conversion: boolean, doubt: Doubt | undefined): string {
+  return `It may be ${sized(names, conversion)}, but ${doubt === undefined ? "these readings do not settle it" : but(doubt)}.`;
+}
+
+// "the 1350 size, also called 30.2x92"
+function sized(names: readonly string[], conversion: boolean): string {
+  const [first, ...rest] = [...new Set(names)];
+  return `the ${first ?? ""} ${conversion ? "conversion joint" : "size"}${rest.length === 0 ? "" : `, also called ${list(rest)}`}`;
 }
 
 function but(doubt: Doubt): string {
@@ -61,6 +68,15 @@ export function beside(fit: RowFit): string[] {
 /** How far readings and chart together may be off; from the expanded uncertainties. */
 export function within(bounds: readonly { quantity: string; mm: number }[]): string {
   return `Readings and chart together can be off by ${list(bounds.map((b) => `±${both(b.mm)} on the ${b.quantity}`))}, so ${bounds.length > 1 ? "these agree" : "this agrees"}.`;
+}
+
+/** Coarse figures of the chart, which agree with much. */
+export function wholeDigits(fit: RowFit): string[] {
+  const coarse = fit.ends.flatMap((e) => e.fits.filter((f) => f.figure.half >= given.wholeDigits));
+  const widest = Math.max(...coarse.map((f) => f.figure.half));
+  return coarse.length === 0
+    ? []
+    : [`The chart prints ${list([...new Set(coarse.map((f) => f.figure.text))])} without more digits: a joint ${both(widest)} off would agree too.`];
 }
 
 export function nextNearest(size: Size): string {

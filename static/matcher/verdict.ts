@@ -21,7 +21,7 @@ export function conclude(answer: Answer, asked: readonly MeasuredEnd[], left: re
     sameFigures: sameFigures(asked, chart, keys),
     ends: eachEnd(asked, chart),
     tellApart: tellApart(asked, left),
-    conversions: left.length > 0 ? conversions(asked, chart) : [],
+    conversions: left.length === 1 ? conversions(asked, chart) : [],
   };
   const only = left.length === 1 ? left[0] : undefined;
   if (only !== undefined) return one(found, asked, only);
@@ -30,8 +30,8 @@ export function conclude(answer: Answer, asked: readonly MeasuredEnd[], left: re
 
 function size(w: Weighed, chart: Prepared): Size {
   const lead = w.fits[0];
-  const agreeing = w.fits.map((f) => f.row);
-  const rows = [...agreeing, ...chart.rows.filter((r) => r.size === w.size && !agreeing.includes(r))];
+  const weighed = w.fits.map((f) => f.row);
+  const rows = [...weighed, ...(chart.twins.get(w.size) ?? []).filter((r) => !weighed.includes(r))];
   const bases = w.fits.filter((f) => f.agrees).map((f) => f.row.basis);
   return {
     rows: rows.map((r) => r.row.ref), names: rows.map((r) => r.row.name), probability: w.probability,
@@ -52,6 +52,7 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
   const because = [
     ...say.beside(lead),
     say.within(bounds(left)),
+    ...say.wholeDigits(lead),
     ...say.basis(lead),
     ...say.otherHolds(answer.sameFigures),
     ...(nearest === undefined ? [] : [say.nextNearest(nearest)]),
@@ -59,6 +60,7 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
   ];
   const todo = [
     ...against.map((d: Doubt) => next.settle(d, lead)),
+    next.everyDigit(asked),
     next.secondReading(asked),
     answer.conversions.length > 0 ? next.otherPair() : undefined,
     next.checkHold(lead),
@@ -68,7 +70,7 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
     ...answer,
     verdict: against.length === 0 ? "identified" : "possible",
     says: {
-      head: against.length === 0 ? say.identified(left.names, conversion) : say.possible(left.names, against[0]),
+      head: against.length === 0 ? say.identified(left.names, conversion) : say.possible(left.names, conversion, against[0]),
       because, next: said(todo),
     },
   };
@@ -86,6 +88,7 @@ function bounds(size: Size): { quantity: string; mm: number }[] {
 function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly Weighed[]): Answer {
   const coarse = left.some((w) => doubts(asked, w).some((d) => d.kind === "coarse"));
   const halfMeasured = asked.some((e) => e.cap === undefined || e.across === undefined);
+  const told = (measure: string): boolean => answer.tellApart.some((t) => t.measure === measure);
   const second = asked.flatMap((e) => [e.cap?.doubt, e.across?.doubt]);
   const because = [
     ...answer.sizes.slice(0, 4).map((s) => `${s.names.join(" = ")}: ${s.because}`),
@@ -95,17 +98,13 @@ function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly W
   ];
   const todo = [
     ...answer.tellApart.map((t) => t.says),
-    halfMeasured ? next.takeBoth() : undefined,
-    asked.some((e) => e.hold === "unknown") ? next.lookAtHold() : undefined,
+    halfMeasured && !told("cap") && !told("across") ? next.takeBoth() : undefined,
+    asked.some((e) => e.hold === "unknown") && !told("hold") ? next.lookAtHold() : undefined,
     ...second,
-    coarse ? next.settle({ kind: "coarse" }, left[0]?.fits[0] ?? noFit()) : undefined,
+    next.everyDigit(asked),
     next.secondReading(asked),
   ];
   return { ...answer, verdict: "between", says: { head: say.between(answer.sizes.map((s) => s.names[0] ?? "")), because, next: said(todo) } };
-}
-
-function noFit(): never {
-  throw new Error("internal error: a size that is left has no row");
 }
 
 function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): Answer {

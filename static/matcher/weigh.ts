@@ -31,7 +31,7 @@ export function weigh(asked: readonly MeasuredEnd[], fits: readonly RowFit[], ch
   const total = Math.exp(absent - top) + logs.reduce((sum, l) => sum + Math.exp(l - top), 0);
   return [...groups.entries()]
     .map(([size, group], i) => ({
-      size, fits: [...group].sort(leadFirst), probability: Math.exp((logs[i] ?? -Infinity) - top) / total,
+      size, fits: [...group].sort((a, b) => leadFirst(a, b, chart)), probability: Math.exp((logs[i] ?? -Infinity) - top) / total,
     }))
     .sort((a, b) => b.probability - a.probability || first(a) - first(b));
 }
@@ -40,8 +40,9 @@ function first(w: Weighed): number {
   return w.fits[0]?.row.index ?? 0;
 }
 
-function leadFirst(a: RowFit, b: RowFit): number {
-  return Number(b.agrees) - Number(a.agrees) || prior(b.row.basis) - prior(a.row.basis) || a.row.index - b.row.index;
+function leadFirst(a: RowFit, b: RowFit, chart: Prepared): number {
+  const twins = chart.twins.get(a.row.size) ?? [];
+  return Number(b.agrees) - Number(a.agrees) || twins.indexOf(a.row) - twins.indexOf(b.row);
 }
 
 function prior(basis: Basis): number {
@@ -55,6 +56,7 @@ function logWeight(fit: RowFit): number {
     if (end.end.hold === "unknown") sum += Math.log(given.priorOpen);
     if (end.end.faces === "unknown") sum += Math.log(given.priorOpen);
     for (const f of end.fits) {
+      if (f.other) sum += Math.log(given.priorOther);
       sum += gum.studentLogPdf(f.difference / f.standard, Math.min(f.dof, given.tailDof)) - Math.log(f.standard);
     }
     for (const quantity of end.missing) {

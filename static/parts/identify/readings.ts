@@ -41,18 +41,18 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
   }
 
   // Adds what parses, keeps the rest in the field; true when nothing is left there.
-  function add(): boolean {
+  function add(text = input.value): boolean {
     const left: string[] = [];
     const added: string[] = [];
     let first: string | null = null;
-    for (const text of splitReadings(input.value)) {
-      const reading = withUnit(text, options.state().unit);
+    for (const one of splitReadings(text)) {
+      const reading = withUnit(one, options.state().unit);
       const says = options.complaint(reading, quantity);
       if (says === null) {
         readings().push(reading);
         added.push(reading);
       } else {
-        left.push(text);
+        left.push(one);
         first ??= says;
       }
     }
@@ -77,8 +77,7 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
     const text = event.clipboardData?.getData("text") ?? "";
     if (splitReadings(text).length < 2) return; // one reading: let the reader finish it
     event.preventDefault();
-    input.value = [input.value.trim(), text].filter((t) => t !== "").join("; ");
-    add();
+    add(`${input.value}\n${text}`); // not by way of the field, which would swallow the line ends
   });
   part(field, "add").addEventListener("click", () => {
     add();
