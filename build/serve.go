@@ -21,7 +21,7 @@ type ServeOptions struct {
 	Addr    string // host:port; empty means 127.0.0.1:8080; port 0 means any free one
 	Base    string // as in [Options]
 
-	Ready func(address string) // called once, with the address of the front page
+	Ready func(address string) // called once and first, with the address of the front page
 	Built func(Built)          // called after each build, never twice at a time
 }
 
@@ -63,7 +63,7 @@ func Serve(ctx context.Context, opt ServeOptions) error {
 		return err
 	}
 	s := newServer(opt)
-	s.build() // before the address is told: the first page is there when it is asked for
+	first := s.build() // before the address is told: the first page is there when it is asked for
 
 	web := &http.Server{
 		Handler:           s,
@@ -78,10 +78,11 @@ func Serve(ctx context.Context, opt ServeOptions) error {
 	if opt.Ready != nil {
 		opt.Ready("http://" + listener.Addr().String() + s.base)
 	}
+	s.tell(first)
 	for {
 		select {
 		case <-changes:
-			s.build()
+			s.tell(s.build())
 		case err := <-failed:
 			return fmt.Errorf("serve: %w", err)
 		case <-ctx.Done():
@@ -123,7 +124,7 @@ func listen(ctx context.Context, addr string) (net.Listener, error) {
 }
 
 // build makes the site again and, when it differs, puts it up and tells open pages.
-func (s *server) build() {
+func (s *server) build() Built {
 	start := time.Now()
 	out, problems := Site(s.opt.Sources, Options{Base: s.base, Live: s.base + liveName})
 	built := Built{Problems: problems, Kept: problems.Blocked()}
@@ -141,8 +142,12 @@ func (s *server) build() {
 		}
 	}
 	built.Took = time.Since(start)
+	return built
+}
+
+func (s *server) tell(b Built) {
 	if s.opt.Built != nil {
-		s.opt.Built(built)
+		s.opt.Built(b)
 	}
 }
 

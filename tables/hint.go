@@ -97,7 +97,7 @@ func rangeHints(q Quantity, c Column) []string {
 	other := map[Unit]Unit{Inch: Millimetre, Millimetre: Inch}[q.Unit]
 	if other != NoUnit && fits(q.value, other) && writtenAs(q, other) {
 		meant := Quantity{Text: q.Text, Unit: other, value: q.value, step: q.step}
-		unit := []string{meant.String()+" would be "+meant.Converted()+"; was it meant in "+string(other)+"? then write unit: "+string(other)+" beside it"}
+		unit := []string{meant.String() + " would be " + meant.Converted() + "; was it meant in " + string(other) + "? then write unit: " + string(other) + " beside it"}
 		if q.decimals() != 2 {
 			return unit
 		}

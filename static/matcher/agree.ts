@@ -111,6 +111,8 @@ function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: 
   for (let i = 0; i < asked.length; i++) {
     const [a, e] = [asked[i], ends[i]];
     if (a === undefined || e === undefined || !(anyHold || sameHold(a.hold, e.hold))) return undefined;
+    // A figure for a cap means plain caps: such a row is no wing joint, whatever it leaves open.
+    if (a.hold === "wing" && e.hold !== "wing" && e.cap !== null) return undefined;
     const fit = fitEnd(a, e);
     if (fit === undefined) return undefined;
     out.push(fit);

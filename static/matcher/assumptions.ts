@@ -121,6 +121,8 @@ export const priorAbsent = assume("prior-absent", 0.05, "", "judgement", "", "Ch
 export const spreadCap = assume("absent-spread-cap", 3, "mm", "judgement", "", "How wide unknown sizes scatter round known caps.");
 export const spreadAcross = assume("absent-spread-across", 10, "mm", "judgement", "", "How wide unknown sizes scatter round known acrosses.");
 export const leftAt = assume("left-at", 0.02, "", "judgement", "", "A size less likely than this is no longer left.");
+export const otherLeftAt = assume("other-left-at", 0.2, "", "judgement", "",
+  "A size that agrees only with another figure given for it must be this likely to be left beside one that agrees outright.");
 export const claimAt = assume("claim-at", 0.95, "", "judgement", "", "A size must be this likely to be named outright.");
 export const coarseCap = assume("coarse-cap", 1.0, "mm", "judgement", "", "A cap known no better than this names no size outright.");
 export const coarseAcross = assume("coarse-across", 1.5, "mm", "judgement", "", "An across known no better than this names no size outright.");

@@ -18,8 +18,13 @@ export interface Measured {
   readings: number; // how many were used
   step: number; // the last digit taken as read, mm
   estimate: Estimate;
-  trouble?: string; // why these readings cannot be used
+  trouble?: Trouble; // why these readings cannot be used
   doubt?: string; // why a reading set aside may be a second size rather than a slip
+}
+
+export interface Trouble {
+  says: string;
+  twoEnds: boolean; // the readings look like those of two different ends
 }
 
 export function estimate(
@@ -127,11 +132,11 @@ function setAside(readings: readonly Reading[], middle: number, floor: number): 
   return { used, aside: readings.filter((_, i) => worst.includes(i)) };
 }
 
-function cannotBelong(quantity: Quantity, values: readonly number[], floor: number): string | undefined {
-  if (values.length === 2 && spread(values) > 1.5 * floor) return say.twoDisagree(quantity, spread(values));
+function cannotBelong(quantity: Quantity, values: readonly number[], floor: number): Trouble | undefined {
+  if (values.length === 2 && spread(values) > 1.5 * floor) return { says: say.twoDisagree(quantity, spread(values)), twoEnds: false };
   const groups = twoGroups(values, floor);
-  if (groups !== undefined) return say.twoGroups(quantity, groups);
-  if (spread(values) > 3 * floor) return say.spreadTooFar(quantity, spread(values));
+  if (groups !== undefined) return { says: say.twoGroups(quantity, groups), twoEnds: true };
+  if (spread(values) > 3 * floor) return { says: say.spreadTooFar(quantity, spread(values)), twoEnds: false };
   return undefined;
 }
 

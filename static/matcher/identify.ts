@@ -4,7 +4,7 @@
 import type { Answer, Chart, Faces, Verdict } from "./types";
 import { fitRow, type MeasuredEnd, type RowFit } from "./agree";
 import * as given from "./assumptions";
-import { estimate, type Measured } from "./estimate";
+import { estimate, type Measured, type Trouble } from "./estimate";
 import { prepare, type Prepared } from "./prepared";
 import { understand, type Asked } from "./query";
 import * as say from "./speech";
@@ -46,8 +46,11 @@ function unusable(answer: Answer, ends: readonly MeasuredEnd[], measured: readon
     return stop(say.cannotRead(answer.complaints.length), [...new Set(answer.complaints.map((c) => c.says))], [next.putRight()]);
   }
   if (measured.length === 0) return stop(say.nothingMeasured(), [], [next.firstReading()]);
-  const troubles = measured.map((m) => m.trouble).filter((t): t is string => t !== undefined);
-  if (troubles.length > 0) return stop(say.doNotBelong(), troubles, [next.cleanAndRepeat()]);
+  const troubles = measured.map((m) => m.trouble).filter((t): t is Trouble => t !== undefined);
+  if (troubles.length > 0) {
+    const todo = troubles.map((t) => (t.twoEnds ? next.eachPair() : next.cleanAndRepeat()));
+    return stop(say.doNotBelong(), troubles.map((t) => t.says), [...new Set(todo)]);
+  }
   for (const end of ends) {
     const right = facesOfChart(end, chart);
     if (right !== undefined) {
@@ -86,9 +89,11 @@ function left(ends: readonly MeasuredEnd[], chart: Prepared): Weighed[] {
   const agrees = (w: Weighed): boolean => w.fits.some((f) => f.agrees);
   if (!weighed.some(agrees)) return [];
   const out = weighed.filter((w) => w.probability >= (agrees(w) ? given.leftAt : 1 - given.claimAt));
-  // What agrees only with another figure given for it is left when nothing agrees with
-  // the leading ones; until then it only takes away from how likely the others are.
-  const leading = out.filter((w) => w.fits.some((f) => f.agrees && !byOther(f)));
-  if (leading.length > 0) return out.filter((w) => !agrees(w) || leading.includes(w));
+  // What agrees only with another figure given for it must be likelier than that to be
+  // left beside what agrees outright; it still takes away from the claim of the others.
+  const outright = out.filter((w) => w.fits.some((f) => f.agrees && !byOther(f)));
+  if (outright.length > 0) {
+    return out.filter((w) => !agrees(w) || outright.includes(w) || w.probability >= given.otherLeftAt);
+  }
   return out.some(agrees) ? out : weighed.filter(agrees).slice(0, 1);
 }

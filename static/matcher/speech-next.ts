@@ -12,13 +12,15 @@ export const firstReading = (): string => "Measure a cap, then the across, and e
 export const putRight = (): string => "Change or remove what is marked, then look again.";
 export const otherPair = (): string =>
   "Measure the other pair of caps too: some conversion joints have one end like this.";
+export const eachPair = (): string =>
+  "Mark which caps are opposite each other, then enter each pair as an end of its own.";
 export const lookAtHold = (): string => "Look how it is held, and choose that.";
 export const cleanAndRepeat = (): string =>
   "Clean the caps, push them home, and take each reading again, two or three times.";
 export const checkFaces = (hold: Hold, faces: string): string =>
   hold === "unknown" ? "Look how it is held: that tells which faces to measure between." : `Check that you measured ${faces}.`;
 export const measureOtherFaces = (faces: string): string => `Take the across again, ${faces}.`;
-export const whichEnd = (): string => "Order by the two ends, with their figures, and ask for a joint that joins them.";
+export const whichEnd = (): string => "Ask for a joint that joins these two ends: each end is a known one, the pair is not in the chart.";
 
 /** One reading of something can hide a slip. */
 export function secondReading(asked: readonly MeasuredEnd[]): string | undefined {

@@ -25,8 +25,8 @@ export function facesDoNotGo(hold: Hold, faces: Faces, right: readonly Faces[]):
 }
 
 export function noSuchLength(quantity: Quantity, r: Reading): string {
-  const seen = quantity === "cap" ? "No driveline joint has a cap of" : "No driveline joint is as wide or as narrow as";
-  return `${seen} ${both(r.mm)}. Look at the unit and the decimal point${otherUnit(quantity, r)}.`;
+  const seen = quantity === "cap" ? `has a cap of ${both(r.mm)}` : `measures ${both(r.mm)} across`;
+  return `No driveline joint ${seen}. Look at the unit and the decimal point${otherUnit(quantity, r)}.`;
 }
 
 // A caliper left in the other unit is the likeliest reason.

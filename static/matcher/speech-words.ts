@@ -32,9 +32,10 @@ export const basisWords: Record<Basis, string> = {
 
 export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
 
-/** Millimetres, with inches behind: "26.93 mm (1.060 in)". */
+/** Millimetres, with inches behind: "26.93 mm (1.060 in)"; below a thousandth of an inch one digit more. */
 export function both(mm: number): string {
-  return `${mm.toFixed(2)} mm (${(mm / inch).toFixed(3)} in)`;
+  const digits = Math.abs(mm) < inch / 1000 ? 4 : 3;
+  return `${mm.toFixed(2)} mm (${(mm / inch).toFixed(digits)} in)`;
 }
 
 /** How one length lies to another: "0.05 mm (0.002 in) smaller". */

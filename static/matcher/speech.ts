@@ -4,7 +4,7 @@
 // read together and put into another language.
 //
 // Never a share of a hundred, and never that a joint will hold: only what was compared.
-import type { Faces, Hold, Size } from "./types";
+import type { Faces, Hold, Quantity, Size } from "./types";
 import type { EndFit, MeasuredEnd, RowFit } from "./agree";
 import * as given from "./assumptions";
 import type { Doubt } from "./claim";
@@ -108,11 +108,10 @@ export const otherHolds = (sizes: readonly Size[]): string[] =>
   sizes.map((s) => `${s.names.join(" and ")} ${s.names.length > 1 ? "have" : "has"} the same figures but ${s.names.length > 1 ? "are" : "is"} held by ${holdWords[s.hold]}.`);
 
 /** What was compared, and what was not. */
-export function checked(asked: readonly MeasuredEnd[], conversion: boolean): string {
-  const quantities = [...new Set(asked.flatMap((e) => [...(e.cap ? ["cap"] : []), ...(e.across ? ["across"] : [])]))];
+export function checked(compared: readonly Quantity[], asked: readonly MeasuredEnd[]): string {
   const seen = asked.every((e) => e.hold !== "unknown") ? ", and how it is held" : "";
-  const other = asked.length === 1 && !conversion ? "the other pair of caps, " : "";
-  return `Compared: ${list(quantities)}${seen}. Not compared: ${other}clip thickness, wear inside the caps, the yokes.`;
+  const other = asked.length === 1 ? "the other pair of caps, " : "";
+  return `Compared: ${list([...new Set(compared)])}${seen}. Not compared: ${other}clip thickness, wear inside the caps, the yokes.`;
 }
 
 export const holdNotInChart = (hold: Hold): string =>

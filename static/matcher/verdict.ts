@@ -1,6 +1,6 @@
 // From the sizes that are left to a verdict and what is said of it.
-import type { Answer, Size } from "./types";
-import { compared, type MeasuredEnd } from "./agree";
+import type { Answer, Quantity, Size } from "./types";
+import { compared, quantities, type MeasuredEnd } from "./agree";
 import { doubts, type Doubt } from "./claim";
 import { conversions, eachEnd, near, sameFigures } from "./neighbours";
 import { stronger, type Prepared } from "./prepared";
@@ -56,7 +56,7 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
     ...say.basis(lead),
     ...say.otherHolds(answer.sameFigures),
     ...(nearest === undefined ? [] : [say.nextNearest(nearest)]),
-    say.checked(asked, conversion),
+    say.checked(quantitiesOf(left), asked),
   ];
   const todo = [
     ...against.map((d: Doubt) => next.settle(d, lead)),
@@ -74,6 +74,10 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
       because, next: said(todo),
     },
   };
+}
+
+function quantitiesOf(size: Size): Quantity[] {
+  return quantities.filter((q) => size.ends.some((e) => e[q] !== undefined));
 }
 
 // The widest bound of each quantity, over both ends.
@@ -94,7 +98,7 @@ function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly W
     ...answer.sizes.slice(0, 4).map((s) => `${s.names.join(" = ")}: ${s.because}`),
     ...say.otherHolds(answer.sameFigures),
     ...(coarse ? [say.coarseReadings()] : []),
-    say.checked(asked, true),
+    say.checked(answer.sizes.flatMap(quantitiesOf), asked),
   ];
   const todo = [
     ...answer.tellApart.map((t) => t.says),
@@ -119,10 +123,10 @@ function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): A
   ];
   const first = asked.find((e) => e.across !== undefined);
   const bothFound = asked.length === 2 && answer.ends.every((e) => e.rows.length > 0);
-  const todo = [
+  const todo = bothFound ? [next.whichEnd(), next.orderByFigures(asked)] : [
     first === undefined ? undefined : next.checkFaces(first.hold, facesWords[first.faces]),
     next.cleanAndRepeat(),
-    bothFound ? next.whichEnd() : next.orderByFigures(asked),
+    next.orderByFigures(asked),
   ];
   return { ...answer, verdict: "not-in-chart", says: { head: say.notInChart(asked.length), because, next: said(todo) } };
 }

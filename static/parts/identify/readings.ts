@@ -110,7 +110,9 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
       kind === "aside"
         ? make("s", { class: "reading__text num" }, reading)
         : make("span", { class: "reading__text num" }, reading),
+      " ",
       kind !== "" && make("span", { class: "reading__word" }, kind === "aside" ? words.setAside : words.misread),
+      " ",
       button,
     );
   }
