@@ -42,6 +42,9 @@ func chartEnd(end tables.End) matcher.ChartEnd {
 	if end.Hold.State == tables.Given {
 		out.Hold = end.Hold.Text
 	}
+	if out.HoldBasis == "" {
+		out.HoldBasis = string(tables.Memory) // an unknown hold rests on nothing
+	}
 	if out.FacesBasis == "" {
 		out.FacesBasis = string(across.Basis)
 	}

@@ -180,11 +180,8 @@ func (l *loader) resolveTwins() {
 	for row := range l.set.rows() {
 		slices.SortFunc(row.Twins, func(a, b *Row) int { return order[a] - order[b] })
 	}
-	for _, pair := range l.set.sameSizes() {
+	for _, pair := range l.set.unnamedTwins() {
 		first, second := pair[0], pair[1]
-		if slices.Contains(first.Twins, second) {
-			continue
-		}
 		l.list.Add(diag.Problem{Pos: second.Pos, Path: second.Ref(), Rule: "unnamed-twins",
 			Fact:  numbered("a caliper cannot tell %q from %q, and they do not name each other as twins", second.Ref(), first.Ref()),
 			Hints: []string{numbered("add twins: [%s] here and twins: [%s] there", first.ID, second.ID)},

@@ -147,6 +147,24 @@ func TestInchCapsAre64ths(t *testing.T) {
 	}
 }
 
+// Each file lists its keys at its head, for those who never see this code.
+func TestShippedFilesListTheirKeys(t *testing.T) {
+	for name, src := range shippedFiles(t) {
+		keys := headKeys
+		switch name {
+		case registryFile:
+			keys = sourceKeys
+		case retiredFile:
+			keys = retiredKeys
+		}
+		for _, key := range keys {
+			if !strings.Contains(string(src), "\n# "+key+" ") && !strings.HasPrefix(string(src), "# "+key+" ") {
+				t.Errorf("%s does not explain %q", name, key)
+			}
+		}
+	}
+}
+
 // Load with every check has 100 ms at most on the shipped tables.
 func BenchmarkLoad(b *testing.B) {
 	for b.Loop() {

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"cmp"
+	"math"
 	"math/big"
 	"slices"
 )
@@ -108,32 +109,39 @@ func (s *Set) order() map[*Row]int {
 	return order
 }
 
-// sameSizes lists every pair a caliper cannot tell apart, in the chart's order. Rows
-// are sorted by their greater distance across, so that each is compared only with
-// its neighbours: a large chart is not compared pair by pair.
-func (s *Set) sameSizes() [][2]*Row {
+// mostUnnamed bounds the warnings about one row: a file of nothing but copies would
+// else give millions.
+const mostUnnamed = 20
+
+// unnamedTwins lists the pairs a caliper cannot tell apart that do not name each
+// other, in the chart's order. Rows are sorted by their greater distance across, so
+// that each is compared only with its neighbours: a large chart is not compared pair
+// by pair.
+func (s *Set) unnamedTwins() [][2]*Row {
 	type entry struct {
-		row *Row
-		key float64 // only for sorting; the comparison is exact
-		at  int
+		row         *Row
+		across, cap float64 // mm; only to look near by, the comparison is exact
+		at          int
 	}
 	var entries []entry
 	for row := range s.rows() {
 		if len(row.Ends) > 0 {
-			entries = append(entries, entry{row, reach(row), len(entries)})
+			entries = append(entries, entry{row, reach(row, acrossOf), reach(row, capOf), len(entries)})
 		}
 	}
-	slices.SortFunc(entries, func(a, b entry) int { return cmp.Or(cmp.Compare(a.key, b.key), a.at-b.at) })
-	const margin = 0.16 // mm: the limit across, and room for the rounding of the keys
+	slices.SortFunc(entries, func(a, b entry) int { return cmp.Or(cmp.Compare(a.across, b.across), a.at-b.at) })
+	const acrossNear, capNear = 0.16, 0.06 // mm: the limits, and room for rounding
 	var pairs [][2]entry
 	for i, a := range entries {
+		found := 0
 		for _, b := range entries[i+1:] {
-			if b.key-a.key > margin {
+			if b.across-a.across > acrossNear || found == mostUnnamed {
 				break
 			}
-			if !SameSize(a.row, b.row) {
+			if math.Abs(a.cap-b.cap) > capNear || !SameSize(a.row, b.row) || slices.Contains(a.row.Twins, b.row) {
 				continue
 			}
+			found++
 			if a.at < b.at {
 				pairs = append(pairs, [2]entry{a, b})
 			} else {
@@ -149,11 +157,14 @@ func (s *Set) sameSizes() [][2]*Row {
 	return out
 }
 
-// reach is the greater distance across in millimetres, rounded to a float.
-func reach(row *Row) float64 {
+func acrossOf(e End) Value { return e.Across }
+func capOf(e End) Value    { return e.Cap }
+
+// reach is the greater of a figure's values at a joint's ends, in millimetres.
+func reach(row *Row, figure func(End) Value) float64 {
 	most := 0.0
 	for _, end := range row.Ends {
-		most = max(most, end.Across.Quantity.Float())
+		most = max(most, figure(end).Quantity.Float())
 	}
 	return most
 }

@@ -46,6 +46,14 @@ const (
 	Warning              // shown, blocks nothing
 )
 
+// MarshalText writes the level as a word, for the problems as JSON.
+func (l Level) MarshalText() ([]byte, error) {
+	if l == Warning {
+		return []byte("warning"), nil
+	}
+	return []byte("error"), nil
+}
+
 // Note is a second place that explains a problem, such as "first defined at".
 type Note struct {
 	Text string `json:"text"`

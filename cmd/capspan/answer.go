@@ -119,26 +119,12 @@ func (p *printer) sizes(title string, sizes []matcher.Size, figures bool) {
 		}
 		head := strings.Join(s.Names, " = ") + " (" + strings.Join(s.Rows, ", ") + "), " +
 			hold + ", " + strings.ReplaceAll(string(s.Basis), "-", " ")
-		if s.Probability > 0 {
-			head += ", " + percent(s.Probability)
-		}
 		p.item("  ", head)
 		p.item("    ", s.Because)
 		if figures {
 			p.comparisons(s.Ends)
 		}
 	}
-}
-
-// percent never rounds a doubt away.
-func percent(probability float64) string {
-	switch {
-	case probability > 0.999:
-		return "over 99.9 %"
-	case probability < 0.001:
-		return "under 0.1 %"
-	}
-	return fmt.Sprintf("%.1f %%", 100*probability)
 }
 
 // comparisons writes two lines for each figure: in the chart's unit, then in the other.

@@ -35,7 +35,7 @@ This may be the A size.
   which is not enough to order on.
 
 Possible, to be confirmed
-  A (t/a), hold unknown, memory, over 99.9 %
+  A (t/a), hold unknown, memory
     Cap and across agree.
             measured     chart        difference   within
     cap     1.0000 in    1.000 in     0.0000 in    yes: ±0.0100 in

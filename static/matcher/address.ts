@@ -23,7 +23,7 @@ export interface Decoded {
 export function encodeAddress(query: Query, chart?: string): string {
   const parts: string[] = [];
   const put = (key: string, value: string | undefined): void => {
-    if (value !== undefined && value !== "") parts.push(`${key}=${escape(value)}`);
+    if (value !== undefined && value !== "") parts.push(`${key}=${toAddress(value)}`);
   };
   query.ends.slice(0, 2).forEach((end, i) => {
     const n = i === 0 ? "" : "2";
@@ -31,7 +31,7 @@ export function encodeAddress(query: Query, chart?: string): string {
     put(`faces${n}`, end.faces);
     put(`taken${n}`, end.taken);
     for (const key of ["cap", "across"] as const) {
-      const list = (end[key] ?? []).map((text) => escape(short(text, query.unit)));
+      const list = (end[key] ?? []).map((text) => toAddress(short(text, query.unit)));
       if (list.length > 0) parts.push(`${key}${n}=${list.join(",")}`);
     }
   });
@@ -48,7 +48,7 @@ function short(text: string, unit: Unit | undefined): string {
   return r.ok ? r.text.replace(/^(\d+) (\d+\/)/, "$1-$2").replace(" ", "") : text;
 }
 
-function escape(text: string): string {
+function toAddress(text: string): string {
   let whole = "";
   // A lone surrogate cannot be escaped; it is no part of any reading.
   for (const c of text) whole += /^[\ud800-\udfff]$/.test(c) ? "\ufffd" : c;
@@ -82,18 +82,35 @@ export function decodeAddress(fragment: string): Decoded {
     const n = key.endsWith("2") ? 1 : 0;
     const end = ends[n] ?? {};
     const pick = <T extends string>(words: readonly T[]): T | undefined => {
-      const value = unescape(raw);
+      const value = fromAddress(raw);
       const found = words.find((w) => w === value);
       if (found === undefined) complain(n, value, say.unknownWord(key, value.slice(0, 40), words));
       return found;
     };
     switch (n === 1 ? key.slice(0, -1) : key) {
-      case "hold": set(end, "hold", pick<Hold>(holds)); break;
-      case "faces": set(end, "faces", pick<Faces>(allFaces)); break;
-      case "taken": set(end, "taken", pick<"joint" | "yoke">(["joint", "yoke"])); break;
-      case "cap": end.cap = readings(raw); break;
-      case "across": end.across = readings(raw); break;
-      default: common(key, pick, () => unescape(raw), out, () => complain(0, key, say.unknownKey(key.slice(0, 40))));
+      case "hold":
+        set(end, "hold", pick<Hold>(holds));
+        break;
+      case "faces":
+        set(end, "faces", pick<Faces>(allFaces));
+        break;
+      case "taken":
+        set(end, "taken", pick<"joint" | "yoke">(["joint", "yoke"]));
+        break;
+      case "cap":
+        end.cap = readings(raw);
+        break;
+      case "across":
+        end.across = readings(raw);
+        break;
+      default:
+        common(
+          key,
+          pick,
+          () => fromAddress(raw),
+          out,
+          () => complain(0, key, say.unknownKey(key.slice(0, 40))),
+        );
     }
   }
   const second = Object.keys(ends[1] ?? {}).length > 0;
@@ -102,14 +119,27 @@ export function decodeAddress(fragment: string): Decoded {
 }
 
 function common(
-  key: string, pick: <T extends string>(words: readonly T[]) => T | undefined, text: () => string, out: Decoded, unknown: () => void,
+  key: string,
+  pick: <T extends string>(words: readonly T[]) => T | undefined,
+  text: () => string,
+  out: Decoded,
+  unknown: () => void,
 ): void {
   switch (key) {
-    case "unit": set(out.query, "unit", pick<Unit>(unitWords)); break;
-    case "tool": set(out.query, "tool", pick<Tool>(tools)); break;
-    case "condition": set(out.query, "condition", pick<Condition>(conditions)); break;
-    case "chart": out.chart = text().slice(0, 40); break;
-    default: unknown();
+    case "unit":
+      set(out.query, "unit", pick<Unit>(unitWords));
+      break;
+    case "tool":
+      set(out.query, "tool", pick<Tool>(tools));
+      break;
+    case "condition":
+      set(out.query, "condition", pick<Condition>(conditions));
+      break;
+    case "chart":
+      out.chart = text().slice(0, 40);
+      break;
+    default:
+      unknown();
   }
 }
 
@@ -119,14 +149,18 @@ function set<T, K extends keyof T>(to: T, key: K, value: T[K] | undefined): void
 
 // One more than may be read, so that too many are still noticed.
 function readings(raw: string): string[] {
-  return raw.split(",").filter((t) => t !== "").slice(0, mostReadings + 1).map((t) => {
-    const text = unescape(t);
-    const r = parseReading(text);
-    return r.ok ? r.text : text;
-  });
+  return raw
+    .split(",")
+    .filter((t) => t !== "")
+    .slice(0, mostReadings + 1)
+    .map((t) => {
+      const text = fromAddress(t);
+      const r = parseReading(text);
+      return r.ok ? r.text : text;
+    });
 }
 
-function unescape(text: string): string {
+function fromAddress(text: string): string {
   try {
     return decodeURIComponent(text);
   } catch {

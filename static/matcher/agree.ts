@@ -94,19 +94,40 @@ function fitFigure(measured: Measured, figure: Figure, other: boolean): Fit {
     if (off > widest * reach) return false;
     return off <= gum.coverage(given.agreeLevel, dof) * reach;
   };
-  return { quantity: measured.quantity, measured, figure, difference, standard, dof, agrees: within(1), near: within(given.rivalReach), other };
+  return {
+    quantity: measured.quantity,
+    measured,
+    figure,
+    difference,
+    standard,
+    dof,
+    agrees: within(1),
+    near: within(given.rivalReach),
+    other,
+  };
 }
 
 /** fitRow tries a row's ends in either order; undefined when an end cannot be compared or is held another way. */
 export function fitRow(asked: readonly MeasuredEnd[], row: KnownRow, anyHold = false): RowFit | undefined {
   const [one, two] = [row.ends[0], row.ends[1] ?? row.ends[0]];
   if (one === undefined || two === undefined) return undefined;
-  const orders = row.ends.length === 2 && asked.length === 2 ? [[one, two], [two, one]] : [[one, two]];
+  const orders =
+    row.ends.length === 2 && asked.length === 2
+      ? [
+          [one, two],
+          [two, one],
+        ]
+      : [[one, two]];
   const fits = orders.map((ends) => fitEnds(asked, ends, row, anyHold)).filter((f): f is RowFit => f !== undefined);
   return fits.sort((a, b) => distance(a) - distance(b))[0];
 }
 
-function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: KnownRow, anyHold: boolean): RowFit | undefined {
+function fitEnds(
+  asked: readonly MeasuredEnd[],
+  ends: readonly KnownEnd[],
+  row: KnownRow,
+  anyHold: boolean,
+): RowFit | undefined {
   const out: EndFit[] = [];
   for (let i = 0; i < asked.length; i++) {
     const [a, e] = [asked[i], ends[i]];
@@ -124,7 +145,7 @@ function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: 
 export function distance(fit: RowFit): number {
   let sum = 0;
   for (const end of fit.ends) {
-    for (const f of end.fits) sum += Math.pow(f.difference / f.measured.standard, 2);
+    for (const f of end.fits) sum += (f.difference / f.measured.standard) ** 2;
   }
   return Math.sqrt(sum);
 }
@@ -133,8 +154,12 @@ export function compared(fit: EndFit): ComparedEnd {
   const out: ComparedEnd = {};
   for (const f of fit.fits) {
     const c: Comparison = {
-      measured: f.measured.mm, chart: f.figure.mm, chartText: f.figure.text, difference: f.difference,
-      uncertainty: gum.coverage(given.agreeLevel, f.dof) * f.standard, unit: "mm",
+      measured: f.measured.mm,
+      chart: f.figure.mm,
+      chartText: f.figure.text,
+      difference: f.difference,
+      uncertainty: gum.coverage(given.agreeLevel, f.dof) * f.standard,
+      unit: "mm",
     };
     out[f.quantity] = c;
   }

@@ -27,7 +27,8 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed): Doubt[] {
     const fit = lead.ends[i];
     if (fit === undefined) return;
     const known = fit.end;
-    if (end.cap === undefined && known.cap !== null) out.push({ kind: "one-quantity", measured: "across", missing: "cap" });
+    if (end.cap === undefined && known.cap !== null)
+      out.push({ kind: "one-quantity", measured: "across", missing: "cap" });
     if (end.across === undefined) out.push({ kind: "one-quantity", measured: "cap", missing: "across" });
     if (end.hold === "unknown") out.push({ kind: "hold-not-asked", hold: known.hold });
     else if (end.faces === "unknown" && end.across !== undefined) out.push({ kind: "faces-not-asked" });
@@ -47,8 +48,17 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed): Doubt[] {
 }
 
 const order: readonly Doubt["kind"][] = [
-  "one-quantity", "second-size", "hold-not-asked", "faces-not-asked", "coarse", "memory", "chart-hold", "chart-faces",
-  "other-figure", "no-figure", "not-likely",
+  "one-quantity",
+  "second-size",
+  "hold-not-asked",
+  "faces-not-asked",
+  "coarse",
+  "memory",
+  "chart-hold",
+  "chart-faces",
+  "other-figure",
+  "no-figure",
+  "not-likely",
 ];
 
 // One doubt of a kind is enough, though two ends may both have it.

@@ -28,7 +28,12 @@ export interface Trouble {
 }
 
 export function estimate(
-  end: number, quantity: Quantity, readings: readonly Reading[], tool: Tool, condition: Condition, faces: Faces,
+  end: number,
+  quantity: Quantity,
+  readings: readonly Reading[],
+  tool: Tool,
+  condition: Condition,
+  faces: Faces,
 ): Measured {
   const middle = gum.median(readings.map((r) => r.mm));
   // The finest reading shows how the scale was read: 1.06 beside 1.061 had its nought dropped.
@@ -49,10 +54,28 @@ export function estimate(
   const uncertainty = gum.coverage(0.95, gum.welchSatterthwaite(sources)) * standard;
 
   const out: Measured = {
-    end, quantity, mm: value, parts: sources, standard, readings: used.length, step,
+    end,
+    quantity,
+    mm: value,
+    parts: sources,
+    standard,
+    readings: used.length,
+    step,
     estimate: {
-      end, quantity, used: used.map((r) => r.text), setAside: aside.map((r) => r.text), value, uncertainty, unit: "mm",
-      why: say.why(quantity, used.length, uncertainty, largest(sources), aside.map((r) => r.mm - value)),
+      end,
+      quantity,
+      used: used.map((r) => r.text),
+      setAside: aside.map((r) => r.text),
+      value,
+      uncertainty,
+      unit: "mm",
+      why: say.why(
+        quantity,
+        used.length,
+        uncertainty,
+        largest(sources),
+        aside.map((r) => r.mm - value),
+      ),
       budget: sources.map((p) => ({ source: p.source, standard: p.standard, dof: p.dof === Infinity ? null : p.dof })),
     },
   };
@@ -69,10 +92,12 @@ interface Source extends gum.Component {
 }
 
 // What no repeating can find out: JCGM 100 4.3.
-function typeB(
-  quantity: Quantity, mm: number, step: number, tool: Tool, condition: Condition, faces: Faces,
-): Source[] {
-  const groove = quantity === "across" && (faces === "groove-inner" || faces === "groove-outer") && tool !== "steel-rule" && tool !== "tape";
+function typeB(quantity: Quantity, mm: number, step: number, tool: Tool, condition: Condition, faces: Faces): Source[] {
+  const groove =
+    quantity === "across" &&
+    (faces === "groove-inner" || faces === "groove-outer") &&
+    tool !== "steel-rule" &&
+    tool !== "tape";
   const limit = toolLimit(tool, mm) + (groove ? given.grooveReading : 0);
   const wear = { new: given.newPart, used: given.usedPart, worn: given.wornPart, rusted: given.rustedPart }[condition];
   return [
@@ -86,24 +111,34 @@ function toolLimit(tool: Tool, mm: number): number {
   switch (tool) {
     case "digital-caliper":
     case "dial-caliper":
-    case "vernier-caliper": return mm <= 100 ? given.caliperLimit100 : given.caliperLimit300;
-    case "vernier-caliper-coarse": return given.coarseVernierLimit;
+    case "vernier-caliper":
+      return mm <= 100 ? given.caliperLimit100 : given.caliperLimit300;
+    case "vernier-caliper-coarse":
+      return given.coarseVernierLimit;
     case "micrometer":
       return mm <= 50 ? given.micrometerLimit50 : mm <= 75 ? given.micrometerLimit75 : given.micrometerLimitAbove;
-    case "steel-rule": return given.ruleLimit;
-    case "tape": return given.tapeLimit;
+    case "steel-rule":
+      return given.ruleLimit;
+    case "tape":
+      return given.tapeLimit;
   }
 }
 
 function toolStep(tool: Tool): number {
   switch (tool) {
-    case "digital-caliper": return given.digitalStep;
+    case "digital-caliper":
+      return given.digitalStep;
     case "dial-caliper":
-    case "vernier-caliper": return given.dialStep;
-    case "vernier-caliper-coarse": return given.coarseVernierStep;
-    case "micrometer": return given.micrometerStep;
-    case "steel-rule": return given.ruleStep;
-    case "tape": return given.tapeStep;
+    case "vernier-caliper":
+      return given.dialStep;
+    case "vernier-caliper-coarse":
+      return given.coarseVernierStep;
+    case "micrometer":
+      return given.micrometerStep;
+    case "steel-rule":
+      return given.ruleStep;
+    case "tape":
+      return given.tapeStep;
   }
 }
 
@@ -128,12 +163,14 @@ function setAside(readings: readonly Reading[], middle: number, floor: number): 
     .slice(0, Math.floor(n / 3))
     .map((x) => x.index);
   const used = readings.filter((_, i) => !worst.includes(i));
-  if (n === 3 && worst.length === 1 && spread(used.map((r) => r.mm)) > floor / 2) return { used: [...readings], aside: [] };
+  if (n === 3 && worst.length === 1 && spread(used.map((r) => r.mm)) > floor / 2)
+    return { used: [...readings], aside: [] };
   return { used, aside: readings.filter((_, i) => worst.includes(i)) };
 }
 
 function cannotBelong(quantity: Quantity, values: readonly number[], floor: number): Trouble | undefined {
-  if (values.length === 2 && spread(values) > 1.5 * floor) return { says: say.twoDisagree(quantity, spread(values)), twoEnds: false };
+  if (values.length === 2 && spread(values) > 1.5 * floor)
+    return { says: say.twoDisagree(quantity, spread(values)), twoEnds: false };
   const groups = twoGroups(values, floor);
   if (groups !== undefined) return { says: say.twoGroups(quantity, groups), twoEnds: true };
   if (spread(values) > 3 * floor) return { says: say.spreadTooFar(quantity, spread(values)), twoEnds: false };

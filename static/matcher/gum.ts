@@ -62,9 +62,9 @@ export function welchSatterthwaite(parts: readonly Component[]): number {
   const u = combine(parts);
   let sum = 0;
   for (const p of parts) {
-    if (p.dof !== Infinity) sum += Math.pow(p.standard, 4) / p.dof;
+    if (p.dof !== Infinity) sum += p.standard ** 4 / p.dof;
   }
-  return sum === 0 ? Infinity : Math.pow(u, 4) / sum;
+  return sum === 0 ? Infinity : u ** 4 / sum;
 }
 
 // ---- distributions
@@ -77,7 +77,8 @@ export function logGamma(x: number): number {
     x += 1;
   }
   const r = 1 / (x * x);
-  const series = (1 / x) * (1 / 12 - r * (1 / 360 - r * (1 / 1260 - r * (1 / 1680 - r * (1 / 1188 - r * (691 / 360360))))));
+  const series =
+    (1 / x) * (1 / 12 - r * (1 / 360 - r * (1 / 1260 - r * (1 / 1680 - r * (1 / 1188 - r * (691 / 360360))))));
   return (x - 0.5) * Math.log(x) - x + 0.9189385332046727 + series - lift; // 0.918... is ln sqrt(2 pi)
 }
 
@@ -115,8 +116,12 @@ function guard(x: number, tiny: number): number {
 /** ln of Student's t density with that many degrees of freedom. */
 export function studentLogPdf(t: number, dof: number): number {
   if (dof === Infinity || dof > 1e7) return -0.5 * t * t - 0.9189385332046727;
-  return logGamma((dof + 1) / 2) - logGamma(dof / 2) - 0.5 * Math.log(dof * Math.PI)
-    - ((dof + 1) / 2) * Math.log1p((t * t) / dof);
+  return (
+    logGamma((dof + 1) / 2) -
+    logGamma(dof / 2) -
+    0.5 * Math.log(dof * Math.PI) -
+    ((dof + 1) / 2) * Math.log1p((t * t) / dof)
+  );
 }
 
 /** Probability below t. */

@@ -30,32 +30,61 @@ export function identify(chart: Chart, query: unknown): Answer {
 
 function blank(chart: Prepared, measured: readonly Measured[], asked: Asked): Answer {
   return {
-    verdict: "measure-again", says: { head: "", because: [], next: [] }, sizes: [], near: [], sameFigures: [],
-    conversions: [], ends: [], readings: measured.map((m) => m.estimate), complaints: asked.complaints, slips: [],
-    tellApart: [], chart: { version: chart.version },
+    verdict: "measure-again",
+    says: { head: "", because: [], next: [] },
+    sizes: [],
+    near: [],
+    sameFigures: [],
+    conversions: [],
+    ends: [],
+    readings: measured.map((m) => m.estimate),
+    complaints: asked.complaints,
+    slips: [],
+    tellApart: [],
+    chart: { version: chart.version },
   };
 }
 
 // Reasons not to look into the chart at all, in the order a person should mend them.
-function unusable(answer: Answer, ends: readonly MeasuredEnd[], measured: readonly Measured[], chart: Prepared): Answer | undefined {
+function unusable(
+  answer: Answer,
+  ends: readonly MeasuredEnd[],
+  measured: readonly Measured[],
+  chart: Prepared,
+): Answer | undefined {
   const stop = (head: string, because: string[], todo: string[]): Answer => {
     const verdict: Verdict = "measure-again";
     return { ...answer, verdict, says: { head, because, next: todo } };
   };
   if (answer.complaints.length > 0) {
-    return stop(say.cannotRead(answer.complaints.length), [...new Set(answer.complaints.map((c) => c.says))], [next.putRight()]);
+    return stop(
+      say.cannotRead(answer.complaints.length),
+      [...new Set(answer.complaints.map((c) => c.says))],
+      [next.putRight()],
+    );
   }
   if (measured.length === 0) return stop(say.nothingMeasured(), [], [next.firstReading()]);
   const troubles = measured.map((m) => m.trouble).filter((t): t is Trouble => t !== undefined);
   if (troubles.length > 0) {
     const todo = troubles.map((t) => (t.twoEnds ? next.eachPair() : next.cleanAndRepeat()));
-    return stop(say.doNotBelong(), troubles.map((t) => t.says), [...new Set(todo)]);
+    return stop(
+      say.doNotBelong(),
+      troubles.map((t) => t.says),
+      [...new Set(todo)],
+    );
   }
   for (const end of ends) {
     const right = facesOfChart(end, chart);
     if (right !== undefined) {
-      const words = list(right.map((f) => facesWords[f]), "or");
-      return stop(say.otherFaces(right), [say.facesInChart(end.hold, end.faces, right)], [next.measureOtherFaces(words)]);
+      const words = list(
+        right.map((f) => facesWords[f]),
+        "or",
+      );
+      return stop(
+        say.otherFaces(right),
+        [say.facesInChart(end.hold, end.faces, right)],
+        [next.measureOtherFaces(words)],
+      );
     }
   }
   return undefined;

@@ -30,8 +30,13 @@ function twins(fit: RowFit, chart: Prepared): KnownRow[] {
 function size(fit: RowFit, chart: Prepared, because: string): Size {
   const rows = twins(fit, chart);
   return {
-    rows: rows.map((r) => r.row.ref), names: rows.map((r) => r.row.name), probability: 0, basis: fit.row.basis,
-    hold: fit.ends[0]?.end.hold ?? "unknown", ends: fit.ends.map(compared), because,
+    rows: rows.map((r) => r.row.ref),
+    names: rows.map((r) => r.row.name),
+    probability: 0,
+    basis: fit.row.basis,
+    hold: fit.ends[0]?.end.hold ?? "unknown",
+    ends: fit.ends.map(compared),
+    because,
   };
 }
 
@@ -55,8 +60,13 @@ export function near(asked: readonly MeasuredEnd[], chart: Prepared, left: Reado
 export function sameFigures(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): Size[] {
   const end = asked[0];
   if (asked.length !== 1 || end?.cap === undefined || end.across === undefined || end.hold === "unknown") return [];
-  const rows = chart.rows.filter((r) => plain(r) && !left.has(r.size) && !sameHold(end.hold, r.ends[0]?.hold ?? "unknown"));
-  return bySize(fits(asked, rows, true).filter((f) => f.agrees), chart).map((f) => size(f, chart, say.otherHold(f)));
+  const rows = chart.rows.filter(
+    (r) => plain(r) && !left.has(r.size) && !sameHold(end.hold, r.ends[0]?.hold ?? "unknown"),
+  );
+  return bySize(
+    fits(asked, rows, true).filter((f) => f.agrees),
+    chart,
+  ).map((f) => size(f, chart, say.otherHold(f)));
 }
 
 /** Conversion joints of which the one measured end agrees with an end. */
@@ -72,11 +82,18 @@ export function eachEnd(asked: readonly MeasuredEnd[], chart: Prepared): Answer[
   if (asked.length !== 2) return [];
   return asked.map((end, n) => {
     const alone = fits([end], chart.rows.filter(plain), false);
-    const found = bySize(alone.filter((f) => f.agrees), chart);
+    const found = bySize(
+      alone.filter((f) => f.agrees),
+      chart,
+    );
     const closest = bySize(alone, chart)[0];
     return {
       rows: found.flatMap((f) => twins(f, chart).map((r) => r.row.ref)),
-      says: say.endIs(n, found.map((f) => f.row.row.name), closest),
+      says: say.endIs(
+        n,
+        found.map((f) => f.row.row.name),
+        closest,
+      ),
     };
   });
 }

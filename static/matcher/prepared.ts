@@ -97,8 +97,12 @@ function known(row: ChartRow, index: number): KnownRow {
 
 function knownEnd(end: ChartEnd): KnownEnd {
   return {
-    hold: end.hold, holdBasis: end.holdBasis, faces: end.faces, facesBasis: end.facesBasis,
-    cap: knownValue(end.cap, "cap"), across: knownValue(end.across, "across"),
+    hold: end.hold,
+    holdBasis: end.holdBasis,
+    faces: end.faces,
+    facesBasis: end.facesBasis,
+    cap: knownValue(end.cap, "cap"),
+    across: knownValue(end.across, "across"),
   };
 }
 
@@ -106,7 +110,9 @@ function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null
   if (v === null) return null;
   const lead = figure(v, quantity);
   // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
-  const others = (v.others ?? []).filter((o) => Math.abs(Number(o.mm) - lead.mm) > Number(o.half)).map((o) => figure(o, quantity));
+  const others = (v.others ?? [])
+    .filter((o) => Math.abs(Number(o.mm) - lead.mm) > Number(o.half))
+    .map((o) => figure(o, quantity));
   return { ...lead, others };
 }
 
@@ -124,8 +130,11 @@ function figure(v: Omit<ChartValue, "others">, quantity: Quantity): Figure {
 function floor(basis: Basis, quantity: Quantity): number {
   switch (basis) {
     case "published":
-    case "measured": return 0;
-    case "common-practice": return given.commonPractice;
-    case "memory": return quantity === "cap" ? given.memoryCap : given.memoryAcross;
+    case "measured":
+      return 0;
+    case "common-practice":
+      return given.commonPractice;
+    case "memory":
+      return quantity === "cap" ? given.memoryCap : given.memoryAcross;
   }
 }

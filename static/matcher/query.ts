@@ -58,13 +58,18 @@ export function understand(query: unknown): Asked {
 }
 
 function understandEnd(
-  end: Loose, n: number, unit: Unit | undefined, complaints: Complaint[], complain: (says: string, text?: string) => void,
+  end: Loose,
+  n: number,
+  unit: Unit | undefined,
+  complaints: Complaint[],
+  complain: (says: string, text?: string) => void,
 ): AskedEnd {
   const hold = word<Hold>(end["hold"], holds, "unknown", "hold", complain);
   let faces = facesFor(hold)[0] ?? "unknown";
   if (end["faces"] !== undefined) {
     faces = word<Faces>(end["faces"], allFaces, faces, "faces", complain);
-    if (faces !== "unknown" && !facesFor(hold).includes(faces)) complain(say.facesDoNotGo(hold, faces, facesFor(hold)), faces);
+    if (faces !== "unknown" && !facesFor(hold).includes(faces))
+      complain(say.facesDoNotGo(hold, faces, facesFor(hold)), faces);
   }
   const taken = word<"joint" | "yoke">(end["taken"], ["joint", "yoke"], "joint", "taken", complain);
   if (taken === "yoke") complain(say.yoke(), taken);
@@ -76,7 +81,11 @@ function understandEnd(
 }
 
 function understandReadings(
-  list: unknown, quantity: Quantity, end: number, unit: Unit | undefined, complaints: Complaint[],
+  list: unknown,
+  quantity: Quantity,
+  end: number,
+  unit: Unit | undefined,
+  complaints: Complaint[],
 ): Reading[] {
   if (list === undefined || list === null) return [];
   const complain = (index: number, text: string, says: string): void => {
@@ -117,7 +126,11 @@ function plausible(end: AskedEnd, n: number, complaints: Complaint[]): void {
 }
 
 function word<T extends string>(
-  value: unknown, words: readonly T[], instead: T, name: string, complain: (says: string, text?: string) => void,
+  value: unknown,
+  words: readonly T[],
+  instead: T,
+  name: string,
+  complain: (says: string, text?: string) => void,
 ): T {
   if (value === undefined || value === null || value === "") return instead;
   const found = words.find((w) => w === value);

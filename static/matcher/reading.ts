@@ -25,11 +25,24 @@ export const longest = 24;
 
 // One code point each: vulgar fractions a keyboard offers.
 const vulgar: Record<string, string> = {
-  "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
 };
 
 const units: Record<string, Unit> = {
-  in: "in", "in.": "in", inch: "in", inches: "in", '"': "in", "''": "in", mm: "mm", "mm.": "mm",
+  in: "in",
+  "in.": "in",
+  inch: "in",
+  inches: "in",
+  '"': "in",
+  "''": "in",
+  mm: "mm",
+  "mm.": "mm",
 };
 
 /** parseReading understands one reading; a bare number takes `unit`. It never throws. */
@@ -86,7 +99,7 @@ function decimal(number: string, unit: Unit | undefined): Reading | Refusal {
   return {
     ok: true,
     mm: value * scale,
-    step: Math.pow(10, -digits.length) * scale,
+    step: 10 ** -digits.length * scale,
     unit,
     text: `${digits === "" ? whole : `${whole}.${digits}`} ${unit}`,
   };

@@ -10,9 +10,18 @@ export const sources = {
   condition: "the condition of the part",
 };
 
-export function why(quantity: Quantity, used: number, uncertainty: number, largest: string, aside: readonly number[]): string {
+export function why(
+  quantity: Quantity,
+  used: number,
+  uncertainty: number,
+  largest: string,
+  aside: readonly number[],
+): string {
   const good = `${used === 1 ? "One reading" : `Mean of ${used} readings`}, good to about ±${both(uncertainty)}; most of that is ${largest}.`;
-  return [...aside.map((off) => `Set aside: ${offBy(off, quantity)} than the others. ${reason(quantity, off)}`), good].join(" ");
+  return [
+    ...aside.map((off) => `Set aside: ${offBy(off, quantity)} than the others. ${reason(quantity, off)}`),
+    good,
+  ].join(" ");
 }
 
 // Which way a bad reading errs tells what to look for.
@@ -47,7 +56,9 @@ export function twoGroups(quantity: Quantity, groups: readonly [number, number])
 }
 
 export function spreadTooFar(quantity: Quantity, apart: number): string {
-  return `The ${quantity} readings spread over ${both(apart)}, too far to take a mean. ${quantity === "cap"
-    ? "Clean the caps and measure each across two directions."
-    : "Clean the faces, push the caps home and take three readings again."}`;
+  return `The ${quantity} readings spread over ${both(apart)}, too far to take a mean. ${
+    quantity === "cap"
+      ? "Clean the caps and measure each across two directions."
+      : "Clean the faces, push the caps home and take three readings again."
+  }`;
 }

@@ -18,20 +18,39 @@ export const lookAtHold = (): string => "Look how it is held, and choose that.";
 export const cleanAndRepeat = (): string =>
   "Clean the caps, push them home, and take each reading again, two or three times.";
 export const checkFaces = (hold: Hold, faces: string): string =>
-  hold === "unknown" ? "Look how it is held: that tells which faces to measure between." : `Check that you measured ${faces}.`;
+  hold === "unknown"
+    ? "Look how it is held: that tells which faces to measure between."
+    : `Check that you measured ${faces}.`;
 export const measureOtherFaces = (faces: string): string => `Take the across again, ${faces}.`;
-export const whichEnd = (): string => "Ask for a joint that joins these two ends: each end is a known one, the pair is not in the chart.";
+export const whichEnd = (): string =>
+  "Ask for a joint that joins these two ends: each end is a known one, the pair is not in the chart.";
 
 /** One reading of something can hide a slip. */
 export function secondReading(asked: readonly MeasuredEnd[]): string | undefined {
-  const once = [...new Set(asked.flatMap((e) => [e.cap, e.across]).filter((m) => m?.readings === 1).map((m) => m?.quantity ?? ""))];
+  const once = [
+    ...new Set(
+      asked
+        .flatMap((e) => [e.cap, e.across])
+        .filter((m) => m?.readings === 1)
+        .map((m) => m?.quantity ?? ""),
+    ),
+  ];
   return once.length === 0 ? undefined : `Take a second reading of the ${list(once)}: one reading can hide a slip.`;
 }
 
 /** Half a millimetre is lost by leaving digits out. */
 export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
-  const coarse = [...new Set(asked.flatMap((e) => [e.cap, e.across]).filter((m) => (m?.step ?? 0) >= given.coarseStep).map((m) => m?.quantity ?? ""))];
-  return coarse.length === 0 ? undefined : `Measure the ${list(coarse)} with a caliper and write every digit it shows, noughts too.`;
+  const coarse = [
+    ...new Set(
+      asked
+        .flatMap((e) => [e.cap, e.across])
+        .filter((m) => (m?.step ?? 0) >= given.coarseStep)
+        .map((m) => m?.quantity ?? ""),
+    ),
+  ];
+  return coarse.length === 0
+    ? undefined
+    : `Measure the ${list(coarse)} with a caliper and write every digit it shows, noughts too.`;
 }
 
 /** Ask the counter by figures when no name is known. */
@@ -49,25 +68,43 @@ export function orderByFigures(asked: readonly MeasuredEnd[]): string {
 /** The step that settles a doubt. */
 export function settle(doubt: Doubt, fit: RowFit): string | undefined {
   switch (doubt.kind) {
-    case "one-quantity": return `Measure the ${doubt.missing} too.`;
-    case "second-size": return doubt.says;
+    case "one-quantity":
+      return `Measure the ${doubt.missing} too.`;
+    case "second-size":
+      return doubt.says;
     case "hold-not-asked":
       return doubt.hold === "unknown"
         ? lookAtHold()
         : `Look how yours is held: this size has ${holdWords[doubt.hold]}.`;
-    case "faces-not-asked": return "Say which faces you measured the across between.";
-    case "coarse": return undefined; // the step about digits says it, or the chart itself is coarse
-    case "memory": return "Recalled, not published: compare every figure with the old joint before ordering.";
-    case "chart-hold": return "Ask how it is held before ordering, and compare it with yours.";
-    case "chart-faces": return "Ask which faces its across is measured between before ordering.";
-    case "other-figure": return "Take the reading again: sources differ on this size.";
-    case "no-figure": return `Ask for the ${doubt.quantity} of ${fit.row.row.name} before ordering.`;
-    case "not-likely": return cleanAndRepeat();
+    case "faces-not-asked":
+      return "Say which faces you measured the across between.";
+    case "coarse":
+      return undefined; // the step about digits says it, or the chart itself is coarse
+    case "memory":
+      return "Recalled, not published: compare every figure with the old joint before ordering.";
+    case "chart-hold":
+      return "Ask how it is held before ordering, and compare it with yours.";
+    case "chart-faces":
+      return "Ask which faces its across is measured between before ordering.";
+    case "other-figure":
+      return "Take the reading again: sources differ on this size.";
+    case "no-figure":
+      return `Ask for the ${doubt.quantity} of ${fit.row.row.name} before ordering.`;
+    case "not-likely":
+      return cleanAndRepeat();
   }
 }
 
 /** A hold that is only recalled can be seen on the joint itself. */
 export function checkHold(fit: RowFit): string | undefined {
-  const holds = [...new Set(fit.ends.filter((e) => e.end.holdBasis === "memory" && e.end.hold !== "unknown").map((e) => holdWords[e.end.hold]))];
-  return holds.length === 0 ? undefined : `Check on the new joint that it is held by ${list(holds)}: the chart only recalls that.`;
+  const holds = [
+    ...new Set(
+      fit.ends
+        .filter((e) => e.end.holdBasis === "memory" && e.end.hold !== "unknown")
+        .map((e) => holdWords[e.end.hold]),
+    ),
+  ];
+  return holds.length === 0
+    ? undefined
+    : `Check on the new joint that it is held by ${list(holds)}: the chart only recalls that.`;
 }

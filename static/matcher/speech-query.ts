@@ -6,7 +6,8 @@ import { both, capital, facesWords, holdWords, list } from "./speech-words";
 export const notQuery = (): string => "There is no query here. It must be an object with a list of ends.";
 export const notEnd = (): string => "An end must be an object with a hold and readings.";
 export const notText = (): string => "A reading must be text, such as 27.00 mm.";
-export const notReadings = (quantity: Quantity): string => `The ${quantity} must be a list of readings, such as 27.00 mm.`;
+export const notReadings = (quantity: Quantity): string =>
+  `The ${quantity} must be a list of readings, such as 27.00 mm.`;
 export const howManyEnds = (n: number): string =>
   `A joint has one kind of end, or two: give one or two ends${n > 2 ? `, not ${n}` : ""}.`;
 export const emptyEnd = (n: number): string =>
@@ -21,7 +22,10 @@ export const capWiderThanAcross = (): string =>
   "The cap is at least as wide as the whole joint. Look whether cap and across are in each other's place, or in another unit.";
 
 export function facesDoNotGo(hold: Hold, faces: Faces, right: readonly Faces[]): string {
-  return `A joint held by ${holdWords[hold]} is not measured ${facesWords[faces]}. Measure it ${list(right.map((f) => facesWords[f]), "or")}.`;
+  return `A joint held by ${holdWords[hold]} is not measured ${facesWords[faces]}. Measure it ${list(
+    right.map((f) => facesWords[f]),
+    "or",
+  )}.`;
 }
 
 export function noSuchLength(quantity: Quantity, r: Reading): string {

@@ -2,9 +2,12 @@
 // wrong, then what to write.
 
 export const empty = (): string => "There is nothing here. Write a reading, such as 27.00 mm or 1.062 in.";
-export const tooLong = (most: number): string => `That is longer than ${most} characters. Write one reading, such as 1.062 in.`;
-export const noNumber = (text: string): string => `There is no number in “${text.trim()}”. Write a reading, such as 27.00 mm.`;
-export const notNumber = (number: string): string => `“${number}” is not one number. Write it as 27.00, 1.062 or 1 1/16.`;
+export const tooLong = (most: number): string =>
+  `That is longer than ${most} characters. Write one reading, such as 1.062 in.`;
+export const noNumber = (text: string): string =>
+  `There is no number in “${text.trim()}”. Write a reading, such as 27.00 mm.`;
+export const notNumber = (number: string): string =>
+  `“${number}” is not one number. Write it as 27.00, 1.062 or 1 1/16.`;
 export const signed = (): string => "A length has no plus or minus sign. Leave the sign out.";
 export const zero = (): string => "A length must be more than zero.";
 export const exponent = (): string => "Write the number out in full, without an exponent.";

@@ -28,17 +28,28 @@ function sized(names: readonly string[], conversion: boolean): string {
 
 function but(doubt: Doubt): string {
   switch (doubt.kind) {
-    case "one-quantity": return `only the ${doubt.measured} was measured`;
-    case "second-size": return "one reading does not go with it";
-    case "hold-not-asked": return "how yours is held is not known yet";
-    case "faces-not-asked": return "the faces you measured between are not known";
-    case "coarse": return "these readings are too coarse to name it outright";
-    case "memory": return "the chart's figures for it are recalled, not published";
-    case "chart-hold": return "the chart does not know how that joint is held";
-    case "chart-faces": return "the chart does not know which faces its across goes with";
-    case "other-figure": return `the ${doubt.quantity} agrees only with another figure given for it`;
-    case "no-figure": return `the chart has no ${doubt.quantity} for it`;
-    case "not-likely": return "these readings do not settle it";
+    case "one-quantity":
+      return `only the ${doubt.measured} was measured`;
+    case "second-size":
+      return "one reading does not go with it";
+    case "hold-not-asked":
+      return "how yours is held is not known yet";
+    case "faces-not-asked":
+      return "the faces you measured between are not known";
+    case "coarse":
+      return "these readings are too coarse to name it outright";
+    case "memory":
+      return "the chart's figures for it are recalled, not published";
+    case "chart-hold":
+      return "the chart does not know how that joint is held";
+    case "chart-faces":
+      return "the chart does not know which faces its across goes with";
+    case "other-figure":
+      return `the ${doubt.quantity} agrees only with another figure given for it`;
+    case "no-figure":
+      return `the chart has no ${doubt.quantity} for it`;
+    case "not-likely":
+      return "these readings do not settle it";
   }
 }
 
@@ -50,7 +61,11 @@ export const cannotRead = (n: number): string =>
   n === 1 ? "One thing must be put right first." : `${n} things must be put right first.`;
 export const nothingMeasured = (): string => "There is no reading yet.";
 export const doNotBelong = (): string => "Measure again: these readings do not belong together.";
-export const otherFaces = (right: readonly Faces[]): string => `Measure again, ${list(right.map((f) => facesWords[f]), "or")}.`;
+export const otherFaces = (right: readonly Faces[]): string =>
+  `Measure again, ${list(
+    right.map((f) => facesWords[f]),
+    "or",
+  )}.`;
 
 // ---- because
 
@@ -76,7 +91,9 @@ export function wholeDigits(fit: RowFit): string[] {
   const widest = Math.max(...coarse.map((f) => f.figure.half));
   return coarse.length === 0
     ? []
-    : [`The chart prints ${list([...new Set(coarse.map((f) => f.figure.text))])} without more digits: a joint ${both(widest)} off would agree too.`];
+    : [
+        `The chart prints ${list([...new Set(coarse.map((f) => f.figure.text))])} without more digits: a joint ${both(widest)} off would agree too.`,
+      ];
 }
 
 export function nextNearest(size: Size): string {
@@ -96,7 +113,8 @@ export function basis(fit: RowFit): string[] {
     if (fit.row.basis === "memory" || end.end.hold === "unknown") return [];
     const parts: string[] = [];
     if (end.end.holdBasis === "memory") parts.push(`that it is held by ${holdWords[end.end.hold]}`);
-    if (end.end.facesBasis === "memory" && end.end.faces !== "unknown") parts.push(`that it is measured ${facesWords[end.end.faces]}`);
+    if (end.end.facesBasis === "memory" && end.end.faces !== "unknown")
+      parts.push(`that it is measured ${facesWords[end.end.faces]}`);
     return parts;
   };
   const parts = [...new Set(fit.ends.flatMap(weak))];
@@ -105,7 +123,10 @@ export function basis(fit: RowFit): string[] {
 }
 
 export const otherHolds = (sizes: readonly Size[]): string[] =>
-  sizes.map((s) => `${s.names.join(" and ")} ${s.names.length > 1 ? "have" : "has"} the same figures but ${s.names.length > 1 ? "are" : "is"} held by ${holdWords[s.hold]}.`);
+  sizes.map(
+    (s) =>
+      `${s.names.join(" and ")} ${s.names.length > 1 ? "have" : "has"} the same figures but ${s.names.length > 1 ? "are" : "is"} held by ${holdWords[s.hold]}.`,
+  );
 
 /** What was compared, and what was not. */
 export function checked(compared: readonly Quantity[], asked: readonly MeasuredEnd[]): string {
@@ -116,7 +137,11 @@ export function checked(compared: readonly Quantity[], asked: readonly MeasuredE
 
 export const holdNotInChart = (hold: Hold): string =>
   `The chart has no row held by ${holdWords[hold]}.${hold === "injected" ? " The joint sold to replace one usually has inside clips." : ""}`;
-export const notComplete = (): string => "The chart is not complete: a joint that is not in it can still be a common one.";
+export const notComplete = (): string =>
+  "The chart is not complete: a joint that is not in it can still be a common one.";
 export const facesInChart = (hold: Hold, asked: Faces, right: readonly Faces[]): string =>
-  `Your across is ${facesWords[asked]}. The chart has ${hold === "unknown" ? "acrosses" : `joints held by ${holdWords[hold]}`} ${list(right.map((f) => facesWords[f]), "or")} only, and the two differ by more than the step between some sizes.`;
+  `Your across is ${facesWords[asked]}. The chart has ${hold === "unknown" ? "acrosses" : `joints held by ${holdWords[hold]}`} ${list(
+    right.map((f) => facesWords[f]),
+    "or",
+  )} only, and the two differ by more than the step between some sizes.`;
 export const coarseReadings = (): string => "A rule, a tape or a whole millimetre cannot part sizes this close.";

@@ -9,8 +9,14 @@ import type { Weighed } from "./weigh";
 
 // What a fresh set of caliper readings would know, for a quantity that was not measured.
 const fresh: Record<Quantity, number> = {
-  cap: gum.combine([{ standard: given.capRepeat, dof: 1 }, { standard: gum.rectangular(given.usedPart), dof: 1 }]),
-  across: gum.combine([{ standard: given.acrossRepeat, dof: 1 }, { standard: gum.rectangular(given.usedPart), dof: 1 }]),
+  cap: gum.combine([
+    { standard: given.capRepeat, dof: 1 },
+    { standard: gum.rectangular(given.usedPart), dof: 1 },
+  ]),
+  across: gum.combine([
+    { standard: given.acrossRepeat, dof: 1 },
+    { standard: gum.rectangular(given.usedPart), dof: 1 },
+  ]),
 };
 
 // Seeing a clip settles more than any reading, but a clear difference in size comes first.
@@ -21,27 +27,46 @@ export function tellApart(asked: readonly MeasuredEnd[], left: readonly Weighed[
   if (leads.length < 2) return [];
   const found: { power: number; says: TellApart }[] = [];
   asked.forEach((end, n) => {
+    const which = asked.length === 2 ? n : undefined; // the end needs naming only when there are two
     const holds = new Set(leads.map((f) => f.ends[n]?.end.hold ?? "unknown"));
-    if (end.hold === "unknown" && holds.size > 1 && !holds.has("unknown")) found.push({ power: seeing, says: byHold(leads, n) });
+    if (end.hold === "unknown" && holds.size > 1 && !holds.has("unknown"))
+      found.push({ power: seeing, says: byHold(leads, n, which) });
     for (const quantity of quantities) {
-      const says = byLength(leads, n, quantity, end[quantity] !== undefined);
-      if (says !== undefined) found.push({ power: says.gap / (end[quantity]?.standard ?? fresh[quantity]), says: says.says });
+      const says = byLength(leads, n, which, quantity, end[quantity] !== undefined);
+      if (says !== undefined)
+        found.push({ power: says.gap / (end[quantity]?.standard ?? fresh[quantity]), says: says.says });
     }
   });
   // The first of equals stays first: ends in order, hold before cap before across.
-  return found.sort((a, b) => b.power - a.power).slice(0, 1).map((f) => f.says);
+  return found
+    .sort((a, b) => b.power - a.power)
+    .slice(0, 1)
+    .map((f) => f.says);
 }
 
-function byHold(leads: readonly RowFit[], n: number): TellApart {
+function byHold(leads: readonly RowFit[], n: number, which: number | undefined): TellApart {
   const holdOf = (f: RowFit) => f.ends[n]?.end.hold ?? "unknown";
   return {
-    between: leads.map((f) => f.row.row.ref), measure: "hold",
+    between: leads.map((f) => f.row.row.ref),
+    measure: "hold",
     expect: Object.fromEntries(leads.map((f) => [f.row.row.ref, holdOf(f)])),
-    says: say.tellApart("hold", leads.map((f) => ({ name: f.row.row.name, value: holdWords[holdOf(f)] })), false, 0),
+    says: say.tellApart(
+      "hold",
+      which,
+      leads.map((f) => ({ name: f.row.row.name, value: holdWords[holdOf(f)] })),
+      false,
+      0,
+    ),
   };
 }
 
-function byLength(leads: readonly RowFit[], n: number, quantity: Quantity, measured: boolean): { gap: number; says: TellApart } | undefined {
+function byLength(
+  leads: readonly RowFit[],
+  n: number,
+  which: number | undefined,
+  quantity: Quantity,
+  measured: boolean,
+): { gap: number; says: TellApart } | undefined {
   const faces = new Set(leads.map((f) => f.ends[n]?.end.faces));
   if (quantity === "across" && faces.size > 1 && !faces.has("unknown")) return undefined; // not the same measure
   const figures = leads.map((f) => f.ends[n]?.end[quantity] ?? null);
@@ -53,9 +78,10 @@ function byLength(leads: readonly RowFit[], n: number, quantity: Quantity, measu
   return {
     gap,
     says: {
-      between: leads.map((f) => f.row.row.ref), measure: quantity,
+      between: leads.map((f) => f.row.row.ref),
+      measure: quantity,
       expect: Object.fromEntries(leads.map((f, i) => [f.row.row.ref, lengths[i] ?? NaN])),
-      says: say.tellApart(quantity, options, measured, gap),
+      says: say.tellApart(quantity, which, options, measured, gap),
     },
   };
 }

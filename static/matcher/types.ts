@@ -7,13 +7,23 @@
 
 export type Unit = "in" | "mm";
 export type Basis = "published" | "measured" | "common-practice" | "memory";
-export type Hold =
-  | "outside-clip" | "inside-clip" | "plate" | "strap" | "wing" | "injected" | "staked" | "unknown";
+export type Hold = "outside-clip" | "inside-clip" | "plate" | "strap" | "wing" | "injected" | "staked" | "unknown";
 export type Faces =
-  | "over-caps" | "groove-inner" | "groove-outer" | "under-plates" | "hole-centres" | "wing-outer" | "unknown";
+  | "over-caps"
+  | "groove-inner"
+  | "groove-outer"
+  | "under-plates"
+  | "hole-centres"
+  | "wing-outer"
+  | "unknown";
 export type Tool =
-  | "digital-caliper" | "dial-caliper" | "vernier-caliper" | "vernier-caliper-coarse" | "micrometer"
-  | "steel-rule" | "tape";
+  | "digital-caliper"
+  | "dial-caliper"
+  | "vernier-caliper"
+  | "vernier-caliper-coarse"
+  | "micrometer"
+  | "steel-rule"
+  | "tape";
 export type Condition = "new" | "used" | "worn" | "rusted";
 export type Quantity = "cap" | "across";
 

@@ -12,7 +12,12 @@ import { tellApart } from "./tell-apart";
 import type { Weighed } from "./weigh";
 
 /** conclude fills an answer from readings that can be used. */
-export function conclude(answer: Answer, asked: readonly MeasuredEnd[], left: readonly Weighed[], chart: Prepared): Answer {
+export function conclude(
+  answer: Answer,
+  asked: readonly MeasuredEnd[],
+  left: readonly Weighed[],
+  chart: Prepared,
+): Answer {
   const keys = new Set(left.map((w) => w.size));
   const found: Answer = {
     ...answer,
@@ -34,7 +39,9 @@ function size(w: Weighed, chart: Prepared): Size {
   const rows = [...weighed, ...(chart.twins.get(w.size) ?? []).filter((r) => !weighed.includes(r))];
   const bases = w.fits.filter((f) => f.agrees).map((f) => f.row.basis);
   return {
-    rows: rows.map((r) => r.row.ref), names: rows.map((r) => r.row.name), probability: w.probability,
+    rows: rows.map((r) => r.row.ref),
+    names: rows.map((r) => r.row.name),
+    probability: w.probability,
     basis: bases.reduce(stronger, lead?.row.basis ?? "memory"),
     hold: lead?.ends[0]?.end.hold ?? "unknown",
     ends: lead === undefined ? [] : lead.ends.map(compared),
@@ -70,8 +77,12 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed): Answ
     ...answer,
     verdict: against.length === 0 ? "identified" : "possible",
     says: {
-      head: against.length === 0 ? say.identified(left.names, conversion) : say.possible(left.names, conversion, against[0]),
-      because, next: said(todo),
+      head:
+        against.length === 0
+          ? say.identified(left.names, conversion)
+          : say.possible(left.names, conversion, against[0]),
+      because,
+      next: said(todo),
     },
   };
 }
@@ -108,12 +119,18 @@ function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly W
     next.everyDigit(asked),
     next.secondReading(asked),
   ];
-  return { ...answer, verdict: "between", says: { head: say.between(answer.sizes.map((s) => s.names[0] ?? "")), because, next: said(todo) } };
+  return {
+    ...answer,
+    verdict: "between",
+    says: { head: say.between(answer.sizes.map((s) => s.names[0] ?? "")), because, next: said(todo) },
+  };
 }
 
 function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): Answer {
   const nearest = answer.near[0];
-  const missing = asked.filter((e) => e.hold !== "unknown" && !chart.rows.some((r) => r.ends.some((k) => k.hold === e.hold)));
+  const missing = asked.filter(
+    (e) => e.hold !== "unknown" && !chart.rows.some((r) => r.ends.some((k) => k.hold === e.hold)),
+  );
   const because = [
     ...missing.map((e) => say.holdNotInChart(e.hold)),
     ...(asked.length === 2 ? answer.ends.map((e) => e.says) : []),
@@ -123,12 +140,18 @@ function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): A
   ];
   const first = asked.find((e) => e.across !== undefined);
   const bothFound = asked.length === 2 && answer.ends.every((e) => e.rows.length > 0);
-  const todo = bothFound ? [next.whichEnd(), next.orderByFigures(asked)] : [
-    first === undefined ? undefined : next.checkFaces(first.hold, facesWords[first.faces]),
-    next.cleanAndRepeat(),
-    next.orderByFigures(asked),
-  ];
-  return { ...answer, verdict: "not-in-chart", says: { head: say.notInChart(asked.length), because, next: said(todo) } };
+  const todo = bothFound
+    ? [next.whichEnd(), next.orderByFigures(asked)]
+    : [
+        first === undefined ? undefined : next.checkFaces(first.hold, facesWords[first.faces]),
+        next.cleanAndRepeat(),
+        next.orderByFigures(asked),
+      ];
+  return {
+    ...answer,
+    verdict: "not-in-chart",
+    says: { head: say.notInChart(asked.length), because, next: said(todo) },
+  };
 }
 
 function said(steps: readonly (string | undefined)[]): string[] {

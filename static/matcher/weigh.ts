@@ -31,7 +31,9 @@ export function weigh(asked: readonly MeasuredEnd[], fits: readonly RowFit[], ch
   const total = Math.exp(absent - top) + logs.reduce((sum, l) => sum + Math.exp(l - top), 0);
   return [...groups.entries()]
     .map(([size, group], i) => ({
-      size, fits: [...group].sort((a, b) => leadFirst(a, b, chart)), probability: Math.exp((logs[i] ?? -Infinity) - top) / total,
+      size,
+      fits: [...group].sort((a, b) => leadFirst(a, b, chart)),
+      probability: Math.exp((logs[i] ?? -Infinity) - top) / total,
     }))
     .sort((a, b) => b.probability - a.probability || first(a) - first(b));
 }
@@ -60,7 +62,9 @@ function logWeight(fit: RowFit): number {
       sum += gum.studentLogPdf(f.difference / f.standard, Math.min(f.dof, given.tailDof)) - Math.log(f.standard);
     }
     for (const quantity of end.missing) {
-      sum -= Math.log(quantity === "cap" ? given.greatestCap - given.leastCap : given.greatestAcross - given.leastAcross);
+      sum -= Math.log(
+        quantity === "cap" ? given.greatestCap - given.leastCap : given.greatestAcross - given.leastAcross,
+      );
     }
   }
   return sum;

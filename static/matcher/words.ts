@@ -2,13 +2,32 @@
 import type { Condition, Faces, Hold, Tool, Unit } from "./types";
 
 export const holds: readonly Hold[] = [
-  "outside-clip", "inside-clip", "plate", "strap", "wing", "injected", "staked", "unknown",
+  "outside-clip",
+  "inside-clip",
+  "plate",
+  "strap",
+  "wing",
+  "injected",
+  "staked",
+  "unknown",
 ];
 export const allFaces: readonly Faces[] = [
-  "over-caps", "groove-inner", "groove-outer", "under-plates", "hole-centres", "wing-outer", "unknown",
+  "over-caps",
+  "groove-inner",
+  "groove-outer",
+  "under-plates",
+  "hole-centres",
+  "wing-outer",
+  "unknown",
 ];
 export const tools: readonly Tool[] = [
-  "digital-caliper", "dial-caliper", "vernier-caliper", "vernier-caliper-coarse", "micrometer", "steel-rule", "tape",
+  "digital-caliper",
+  "dial-caliper",
+  "vernier-caliper",
+  "vernier-caliper-coarse",
+  "micrometer",
+  "steel-rule",
+  "tape",
 ];
 export const conditions: readonly Condition[] = ["new", "used", "worn", "rusted"];
 export const unitWords: readonly Unit[] = ["in", "mm"];

@@ -1,0 +1,85 @@
+package tables
+
+import (
+	"errors"
+	"strings"
+
+	"capspan/build/diag"
+	"go.yaml.in/yaml/v4"
+)
+
+// parse gives the mapping a file consists of, or nil.
+func (r *reader) parse(src []byte) *node {
+	text := r.clean(src)
+	var docs []node
+	err := yaml.Load(text, &docs, yaml.WithAllDocuments())
+	var broken *yaml.LoadError
+	switch {
+	case errors.As(err, &broken):
+		r.list.Add(diag.Problem{Pos: diag.Pos{File: r.file, Line: broken.Mark.Line, Col: broken.Mark.Column},
+			Rule: "bad-yaml", Fact: strings.TrimPrefix(broken.Message, "yaml: ")})
+		return nil
+	case err != nil:
+		r.list.Add(diag.Problem{Pos: diag.Pos{File: r.file}, Rule: "bad-yaml", Fact: strings.TrimPrefix(err.Error(), "yaml: ")})
+		return nil
+	case len(docs) == 0:
+		r.list.Add(diag.Problem{Pos: diag.Pos{File: r.file}, Rule: "bad-yaml", Fact: "the file is empty"})
+		return nil
+	case len(docs) > 1:
+		r.fail(&docs[1], "", "bad-yaml", "a second document starts here", "one file is one table; remove the line ---")
+		return nil
+	}
+	root := &docs[0]
+	if root.Kind == yaml.DocumentNode {
+		root = root.Content[0]
+	}
+	r.wholeLines(root, text)
+	if deep := tooDeep(root, r.lim.depth); deep != nil {
+		r.fail(deep, "", "depth", numbered("nested deeper than %d", r.lim.depth))
+		return nil
+	}
+	return root
+}
+
+// wholeLines refuses lines on which nothing starts: the rest of a text or of a value
+// in braces from the line above, a dash alone, a document marker. With one value on
+// one line, comparing lines compares values, and Format can move them.
+func (r *reader) wholeLines(root *node, text []byte) {
+	starts := map[int]bool{}
+	var mark func(n *node)
+	mark = func(n *node) {
+		starts[n.Line] = true
+		for _, c := range n.Content {
+			mark(c)
+		}
+	}
+	mark(root)
+	number := 0
+	for line := range strings.Lines(string(text)) {
+		number++
+		body := strings.TrimSpace(line)
+		if body == "" || body[0] == '#' || starts[number] {
+			continue
+		}
+		at := &node{Line: number, Column: strings.Index(line, body) + 1}
+		switch {
+		case strings.HasPrefix(line, "---"), strings.HasPrefix(line, "..."), line[0] == '%':
+			r.fail(at, "", "bad-yaml", numbered("the document marker %q", body), "one file is one table; leave it out")
+		default:
+			r.fail(at, "", "one-line", "the line is a piece of the value above it", "write each value on one line")
+		}
+	}
+}
+
+// tooDeep finds the first node below the allowed depth.
+func tooDeep(n *node, left int) *node {
+	if left == 0 && len(n.Content) > 0 {
+		return n
+	}
+	for _, c := range n.Content {
+		if deep := tooDeep(c, left-1); deep != nil {
+			return deep
+		}
+	}
+	return nil
+}
