@@ -11,7 +11,7 @@ export interface Assumption {
   value: number;
   unit: "mm" | ""; // empty: a plain number
   basis: AssumptionBasis;
-  source: string; // key in the source registry, or a standard's clause; empty for judgement
+  source: string; // key in the source registry that the figure is, or is taken from; may be empty
   says: string;
 }
 
@@ -183,7 +183,7 @@ export const repeatDof = assume(
   "",
   "judgement",
   "JCGM 100:2008 4.2.4",
-  "How many degrees of freedom the three figures above are worth when pooled with the readings.",
+  "How many degrees of freedom the four figures above are worth when pooled with the readings (4.2.4).",
 );
 
 // ---- condition of the part: half-widths
@@ -194,7 +194,7 @@ export const newPart = assume(
   "mm",
   "published",
   "datsun-521",
-  "A new part: the play a maker allows after fitting, 0 to 0.02 mm.",
+  "A new part is taken to be off by no more than the play one maker allows after fitting, 0 to 0.02 mm.",
 );
 export const usedPart = assume(
   "condition-used",
@@ -202,7 +202,7 @@ export const usedPart = assume(
   "mm",
   "published",
   "toyota",
-  "A used part: the play a maker still allows, up to 0.05 mm.",
+  "A used part, by the play another maker still allows, up to 0.05 mm.",
 );
 export const wornPart = assume(
   "condition-worn",
@@ -210,7 +210,7 @@ export const wornPart = assume(
   "mm",
   "published",
   "dana-dssm",
-  "A worn part: the play at which a maker says to renew, 0.006 in.",
+  "A worn part, by the play at which a maker says to renew, 0.006 in.",
 );
 export const rustedPart = assume("condition-rusted", 0.3, "mm", "judgement", "", "A rusted part.");
 
@@ -246,7 +246,7 @@ export const madeCap = assume(
   "mm",
   "published",
   "iso286",
-  "How much caps of one size differ: h6 is 13 to 19 micrometres wide between 18 and 80 mm.",
+  "How much caps of one size differ: caps are commonly made to h6, 13 to 19 micrometres wide between 18 and 80 mm.",
 );
 export const madeAcross = assume(
   "made-across",
@@ -254,7 +254,7 @@ export const madeAcross = assume(
   "mm",
   "published",
   "mazda-81",
-  "How much joints of one size differ across: one maker's selective clips span 1.22 to 1.38 mm.",
+  "How much joints of one size differ across: half of what one maker's selective clips span, 1.22 to 1.38 mm.",
 );
 
 // ---- repeated readings

@@ -1,0 +1,228 @@
+package matcher_test
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"capspan/build"
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// mustMatch loads the core with the shipped chart.
+func mustMatch(t testing.TB) (*matcher.Matcher, matcher.Chart) {
+	t.Helper()
+	bundle, problems := static.Core(static.FS)
+	if len(problems) > 0 {
+		t.Fatalf("bundle the core: %v", problems)
+	}
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		t.Fatalf("load the tables: %v", problems)
+	}
+	chart := build.Chart(set)
+	m, err := matcher.New(bundle, chart)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m, chart
+}
+
+// vector is one case of testdata/vectors. Source says where its figures come from. What
+// is left out of Want is not looked at.
+type vector struct {
+	Name   string        `json:"name"`
+	Source string        `json:"source"`
+	Query  matcher.Query `json:"query"`
+	Want   struct {
+		Verdict     string   `json:"verdict"`
+		Rows        []string `json:"rows"`  // among the rows of the likeliest size
+		Sizes       *int     `json:"sizes"` // how many are left
+		Basis       string   `json:"basis"` // of the likeliest size
+		Near        []string `json:"near"`  // names among the nearest that do not match
+		SameFigures []string `json:"sameFigures"`
+		SetAside    []string `json:"setAside"`
+		Measure     string   `json:"measure"` // what tells the sizes apart
+		Ends        int      `json:"ends"`
+		Complaints  int      `json:"complaints"`
+		Says        []string `json:"says"` // somewhere in what is said
+	} `json:"want"`
+}
+
+func TestVectors(t *testing.T) {
+	m, _ := mustMatch(t)
+	files, err := filepath.Glob("testdata/vectors/*.json")
+	if err != nil || len(files) < 40 {
+		t.Fatalf("found %d vectors: %v", len(files), err)
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var v vector
+		d := json.NewDecoder(strings.NewReader(string(text)))
+		d.DisallowUnknownFields()
+		if err := d.Decode(&v); err != nil {
+			t.Fatalf("%s: %v", file, err)
+		}
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".json"), func(t *testing.T) {
+			if v.Name == "" || v.Source == "" || v.Want.Verdict == "" {
+				t.Fatalf("%s names no case, source or verdict", file)
+			}
+			a, err := m.Identify(v.Query)
+			if err != nil {
+				t.Fatal(err)
+			}
+			checkVector(t, v, a)
+			checkHonest(t, a)
+		})
+	}
+}
+
+func checkVector(t *testing.T, v vector, a matcher.Answer) {
+	t.Helper()
+	want := v.Want
+	if a.Verdict != want.Verdict {
+		t.Fatalf("%s: got %s (%s), want %s", v.Name, a.Verdict, a.Says.Head, want.Verdict)
+	}
+	var likeliest matcher.Size
+	if len(a.Sizes) > 0 {
+		likeliest = a.Sizes[0]
+	}
+	if want.Sizes != nil && len(a.Sizes) != *want.Sizes {
+		t.Errorf("got %d sizes left, want %d: %+v", len(a.Sizes), *want.Sizes, a.Sizes)
+	}
+	contains(t, "rows of the likeliest size", likeliest.Rows, want.Rows)
+	if want.Basis != "" && likeliest.Basis != want.Basis {
+		t.Errorf("got basis %q, want %q", likeliest.Basis, want.Basis)
+	}
+	contains(t, "near", names(a.Near), want.Near)
+	contains(t, "same figures", rows(a.SameFigures), want.SameFigures)
+	if want.SetAside != nil {
+		var aside []string
+		for _, r := range a.Readings {
+			aside = append(aside, r.SetAside...)
+		}
+		if !slices.Equal(aside, want.SetAside) {
+			t.Errorf("got set aside %q, want %q", aside, want.SetAside)
+		}
+	}
+	if want.Measure != "" && (len(a.TellApart) != 1 || a.TellApart[0].Measure != want.Measure) {
+		t.Errorf("got %+v, want the %s to tell them apart", a.TellApart, want.Measure)
+	}
+	if want.Ends != len(a.Ends) {
+		t.Errorf("got %d ends told of, want %d", len(a.Ends), want.Ends)
+	}
+	if want.Complaints != len(a.Complaints) {
+		t.Errorf("got complaints %+v, want %d", a.Complaints, want.Complaints)
+	}
+	all := strings.Join(said(a), "\n")
+	for _, s := range want.Says {
+		if !strings.Contains(all, s) {
+			t.Errorf("want %q in what is said:\n%s", s, all)
+		}
+	}
+}
+
+func contains(t *testing.T, what string, got, want []string) {
+	t.Helper()
+	for _, w := range want {
+		if !slices.Contains(got, w) {
+			t.Errorf("%s: got %q, want %q among them", what, got, w)
+		}
+	}
+}
+
+func names(sizes []matcher.Size) []string {
+	var out []string
+	for _, s := range sizes {
+		out = append(out, s.Names...)
+	}
+	return out
+}
+
+func rows(sizes []matcher.Size) []string {
+	var out []string
+	for _, s := range sizes {
+		out = append(out, s.Rows...)
+	}
+	return out
+}
+
+// said gathers every sentence of an answer.
+func said(a matcher.Answer) []string {
+	out := append([]string{a.Says.Head}, a.Says.Because...)
+	out = append(out, a.Says.Next...)
+	for _, list := range [][]matcher.Size{a.Sizes, a.Near, a.SameFigures} {
+		for _, s := range list {
+			out = append(out, s.Because)
+		}
+	}
+	for _, e := range a.Ends {
+		out = append(out, e.Says)
+	}
+	for _, r := range a.Readings {
+		out = append(out, r.Why)
+	}
+	for _, c := range a.Complaints {
+		out = append(out, c.Says)
+	}
+	for _, s := range a.TellApart {
+		out = append(out, s.Says)
+	}
+	return out
+}
+
+// checkHonest holds for every answer whatever was asked.
+func checkHonest(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, a matcher.Answer) {
+	t.Helper()
+	switch a.Verdict {
+	case matcher.Identified:
+		if len(a.Sizes) != 1 || len(a.Complaints) > 0 || a.Sizes[0].Basis == "memory" || a.Sizes[0].Hold == "unknown" || a.Sizes[0].Probability < 0.95 {
+			t.Errorf("identified without the right to: %+v, complaints %+v", a.Sizes, a.Complaints)
+		}
+		for _, end := range a.Sizes[0].Ends {
+			for _, c := range []*matcher.Comparison{end.Cap, end.Across} {
+				if c != nil && max(c.Difference, -c.Difference) > c.Uncertainty {
+					t.Errorf("identified though %+v does not agree", *c)
+				}
+			}
+			if end.Across == nil {
+				t.Errorf("identified without an across")
+			}
+		}
+	case matcher.Possible:
+		if len(a.Sizes) != 1 {
+			t.Errorf("possible with %d sizes", len(a.Sizes))
+		}
+	case matcher.Between:
+		if len(a.Sizes) < 2 {
+			t.Errorf("between %d sizes", len(a.Sizes))
+		}
+	case matcher.NotInChart, matcher.MeasureAgain:
+		if len(a.Sizes) > 0 {
+			t.Errorf("%s with sizes %+v", a.Verdict, a.Sizes)
+		}
+	default:
+		t.Errorf("unknown verdict %q", a.Verdict)
+	}
+	if a.Says.Head == "" || len(a.Says.Next) == 0 {
+		t.Errorf("%s says too little: %+v", a.Verdict, a.Says)
+	}
+	for _, s := range said(a) {
+		low := strings.ToLower(s)
+		if s == "" || strings.Contains(s, "%") || strings.Contains(low, "percent") || strings.Contains(low, "safe") ||
+			strings.Contains(s, "NaN") || strings.Contains(s, "undefined") || !strings.ContainsAny(s[len(s)-1:], ".?") {
+			t.Errorf("badly said: %q", s)
+		}
+	}
+}

@@ -1,0 +1,299 @@
+package matcher_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strconv"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+func identify(t interface{ Fatal(...any) }, m *matcher.Matcher, q matcher.Query) matcher.Answer {
+	a, err := m.Identify(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+func number(t interface{ Fatal(...any) }, text string) float64 {
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+// around draws a query of readings near a row, with errors up to a millimetre.
+func around(t *rapid.T, chart matcher.Chart) matcher.Query {
+	row := rapid.SampledFrom(chart.Rows).Draw(t, "row")
+	q := matcher.Query{
+		Tool:      rapid.SampledFrom(matcher.Tools).Draw(t, "tool"),
+		Condition: rapid.SampledFrom(matcher.Conditions).Draw(t, "condition"),
+	}
+	for _, end := range row.Ends {
+		asked := matcher.QueryEnd{Hold: end.Hold}
+		if rapid.IntRange(0, 3).Draw(t, "look") == 0 {
+			asked.Hold = "unknown"
+		}
+		draw := func(v *matcher.ChartValue) []string {
+			if v == nil {
+				return nil
+			}
+			var out []string
+			for range rapid.IntRange(0, 4).Draw(t, "readings") {
+				off := rapid.IntRange(-100, 100).Draw(t, "hundredths")
+				if rapid.Bool().Draw(t, "good") {
+					off /= 20
+				}
+				out = append(out, fmt.Sprintf("%.2f mm", number(t, v.MM)+float64(off)/100))
+			}
+			return out
+		}
+		asked.Cap, asked.Across = draw(end.Cap), draw(end.Across)
+		q.Ends = append(q.Ends, asked)
+	}
+	return q
+}
+
+func TestAnswersAreHonest(t *testing.T) {
+	m, chart := mustMatch(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		q := around(rt, chart)
+		a := identify(rt, m, q)
+		checkHonest(rt, a)
+		if rt.Failed() {
+			rt.Logf("query %+v", q)
+		}
+	})
+}
+
+// essence is what must not change when a query is asked in another way.
+func essence(a matcher.Answer) []string {
+	return append([]string{a.Verdict}, rows(a.Sizes)...)
+}
+
+func TestOrderDoesNotMatter(t *testing.T) {
+	m, chart := mustMatch(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		q := around(rt, chart)
+		want := essence(identify(rt, m, q))
+		turned := q
+		turned.Ends = slices.Clone(q.Ends)
+		slices.Reverse(turned.Ends)
+		for i := range turned.Ends {
+			turned.Ends[i].Cap = slices.Clone(turned.Ends[i].Cap)
+			turned.Ends[i].Across = slices.Clone(turned.Ends[i].Across)
+			slices.Reverse(turned.Ends[i].Cap)
+			slices.Sort(turned.Ends[i].Across)
+		}
+		if diff := cmp.Diff(want, essence(identify(rt, m, turned))); diff != "" {
+			rt.Fatalf("%+v\nturned: %s", q, diff)
+		}
+	})
+}
+
+// One inch is 25.4 mm exactly: thousandths that are whole in both units must give the
+// same sizes.
+func TestUnitsDoNotMatter(t *testing.T) {
+	m, chart := mustMatch(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		row := rapid.SampledFrom(chart.Rows).Draw(rt, "row")
+		end := row.Ends[0]
+		inches := matcher.QueryEnd{Hold: end.Hold}
+		millimetres := matcher.QueryEnd{Hold: end.Hold}
+		set := func(v *matcher.ChartValue, in, mm *[]string) {
+			if v == nil {
+				return
+			}
+			ten := math.Round(number(rt, v.MM)/0.254) + float64(rapid.IntRange(-3, 3).Draw(rt, "off")) // hundredths of an inch
+			*in = []string{fmt.Sprintf("%.3f in", ten/100)}
+			*mm = []string{fmt.Sprintf("%.3f mm", ten*0.254)}
+		}
+		set(end.Cap, &inches.Cap, &millimetres.Cap)
+		set(end.Across, &inches.Across, &millimetres.Across)
+		// A rule's own step is wider than either last digit, so that only the unit differs.
+		ask := func(e matcher.QueryEnd) []string {
+			return essence(identify(rt, m, matcher.Query{Ends: []matcher.QueryEnd{e}, Tool: "vernier-caliper-coarse"}))
+		}
+		if diff := cmp.Diff(ask(inches), ask(millimetres)); diff != "" {
+			rt.Fatalf("%+v: %s", inches, diff)
+		}
+	})
+}
+
+// A joint at the figures of a row from memory is never named outright, and one at the
+// figures of any row keeps that row among what is left.
+func TestEveryRowAtItsOwnFigures(t *testing.T) {
+	m, chart := mustMatch(t)
+	for _, row := range chart.Rows {
+		q := matcher.Query{}
+		for _, end := range row.Ends {
+			asked := matcher.QueryEnd{Hold: end.Hold, Faces: end.Faces}
+			if end.Cap != nil {
+				asked.Cap = []string{fmt.Sprintf("%.3f mm", number(t, end.Cap.MM)), fmt.Sprintf("%.3f mm", number(t, end.Cap.MM))}
+			}
+			if end.Across != nil {
+				asked.Across = []string{fmt.Sprintf("%.3f mm", number(t, end.Across.MM)), fmt.Sprintf("%.3f mm", number(t, end.Across.MM))}
+			}
+			if end.Hold != "unknown" && end.Faces == "unknown" {
+				asked.Faces = ""
+			}
+			q.Ends = append(q.Ends, asked)
+		}
+		a := identify(t, m, q)
+		if !slices.Contains(rows(a.Sizes), row.Ref) {
+			t.Errorf("%s at its own figures: %s, left %q", row.Ref, a.Verdict, rows(a.Sizes))
+		}
+		if row.Basis == "memory" && a.Verdict == matcher.Identified && a.Sizes[0].Basis == "memory" {
+			t.Errorf("%s is from memory and identified", row.Ref)
+		}
+		if row.Basis != "memory" && a.Verdict == matcher.Identified && a.Sizes[0].Rows[0] != row.Ref && !slices.Contains(a.Sizes[0].Rows, row.Ref) {
+			t.Errorf("%s is taken for %s", row.Ref, a.Sizes[0].Rows[0])
+		}
+		checkHonest(t, a)
+	}
+}
+
+// A size farther from every row than any reading can be off is in no row.
+func TestFarSizesAreInNoRow(t *testing.T) {
+	m, chart := mustMatch(t)
+	random := rand.New(rand.NewPCG(1, 2)) // fixed: the same sizes every time
+	tried := 0
+	for tried < 300 {
+		cap, across := 12+random.Float64()*70, 35+random.Float64()*190
+		if cap >= across || nearAny(t, chart, cap, across, 2) {
+			continue
+		}
+		tried++
+		hold := matcher.Holds[random.IntN(len(matcher.Holds))]
+		if hold == "wing" { // its rows have no cap to be far from
+			hold = "plate"
+		}
+		a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{{
+			Hold: hold, Cap: []string{fmt.Sprintf("%.2f mm", cap)}, Across: []string{fmt.Sprintf("%.2f mm", across)},
+		}}})
+		if a.Verdict != matcher.NotInChart {
+			t.Errorf("%s %.2f x %.2f: got %s %q", hold, cap, across, a.Verdict, rows(a.Sizes))
+		}
+		checkHonest(t, a)
+	}
+}
+
+// nearAny reports whether a figure of a row, or another given for it, is that near in
+// both quantities.
+func nearAny(t testing.TB, chart matcher.Chart, cap, across, mm float64) bool {
+	near := func(v *matcher.ChartValue, x float64) bool {
+		if v == nil {
+			return true
+		}
+		for _, o := range append([]matcher.OtherValue{{MM: v.MM}}, v.Others...) {
+			if math.Abs(number(t, o.MM)-x) < mm {
+				return true
+			}
+		}
+		return false
+	}
+	for _, row := range chart.Rows {
+		for _, end := range row.Ends {
+			if near(end.Cap, cap) && near(end.Across, across) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Twins are one size: nobody is asked to choose between names of the same thing.
+func TestTwinsAreOneSize(t *testing.T) {
+	m, chart := mustMatch(t)
+	size := map[string]int{}
+	for _, row := range chart.Rows {
+		if len(row.Ends) == 1 {
+			size[row.Ref] = row.Size
+		}
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		a := identify(rt, m, around(rt, chart))
+		seen := map[int]bool{}
+		for _, s := range a.Sizes {
+			n, plain := size[s.Rows[0]]
+			if plain && seen[n] {
+				rt.Fatalf("size of %s is left twice: %q", s.Rows[0], rows(a.Sizes))
+			}
+			seen[n] = plain
+		}
+	})
+}
+
+func TestSameAnswerTwice(t *testing.T) {
+	m, _ := mustMatch(t)
+	fresh, _ := mustMatch(t)
+	query := []byte(`{"ends": [{"hold": "unknown", "cap": ["27.0 mm"]}]}`)
+	first, err := m.IdentifyJSON(query)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, again := range []*matcher.Matcher{m, fresh} {
+		second, err := again.IdentifyJSON(query)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(first), string(second)); diff != "" {
+			t.Error(diff)
+		}
+	}
+}
+
+func TestManyReadingsDoNotFreeze(t *testing.T) {
+	m, _ := mustMatch(t)
+	caps := slices.Repeat([]string{"1.062 in"}, 100)
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{{Hold: "outside-clip", Cap: caps, Across: slices.Repeat([]string{"3.219 in"}, 100)}}})
+	if a.Verdict != matcher.Identified {
+		t.Errorf("100 readings: got %s", a.Verdict)
+	}
+	a = identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{{Hold: "outside-clip", Cap: slices.Repeat(caps, 100)}}})
+	if a.Verdict != matcher.MeasureAgain || len(a.Complaints) != 1 {
+		t.Errorf("10000 readings: got %s, %d complaints", a.Verdict, len(a.Complaints))
+	}
+}
+
+// A source named beside a constant of the method is in the registry.
+func TestAssumptionsNameSources(t *testing.T) {
+	m, _ := mustMatch(t)
+	set, _ := tables.Load(tables.FS)
+	list, err := m.Assumptions()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range list {
+		if a.Source != "" && !slices.ContainsFunc(set.Sources, func(s *tables.Source) bool { return s.ID == a.Source }) {
+			t.Errorf("%s: source %q is not in the registry", a.ID, a.Source)
+		}
+	}
+}
+
+func BenchmarkIdentify(b *testing.B) {
+	m, chart := mustMatch(b)
+	b.ReportMetric(float64(len(chart.Rows)), "rows")
+	for _, bench := range []struct {
+		name string
+		end  matcher.QueryEnd
+	}{
+		{"identified", matcher.QueryEnd{Hold: "outside-clip", Cap: []string{"1.060 in", "1.061 in"}, Across: []string{"3.226 in", "3.221 in", "3.222 in"}}},
+		{"cap-only", matcher.QueryEnd{Hold: "unknown", Cap: []string{"27.00 mm"}}},
+	} {
+		b.Run(bench.name, func(b *testing.B) {
+			for b.Loop() {
+				identify(b, m, matcher.Query{Ends: []matcher.QueryEnd{bench.end}})
+			}
+		})
+	}
+}
