@@ -8,7 +8,7 @@ import (
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "table.js", static.LiveName, "icon.svg"}
+var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.

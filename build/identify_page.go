@@ -62,7 +62,15 @@ func facesToOffer(h tables.Hold) []tables.Faces {
 
 // identify is the page of the matcher. Without script it is the method by hand.
 func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
-	body := &templates.Identify{Tools: tools, Conditions: conditions, ByHand: byHand.HTML}
+	body := &templates.Identify{Tools: tools, Conditions: conditions, ByHand: byHand.HTML, Holds: holdChoices()}
+	return templates.Page{Address: "/identify/", Title: "Identify a joint", Sheet: "Identify",
+		About:   "Type caliper readings of a universal joint and learn which size it is, or that it is in no chart.",
+		Scripts: []string{"matcher.js", "identify.js"}, Body: body}, byHand.Pos
+}
+
+// holdChoices is the picture key with the faces that go with each hold.
+func holdChoices() []templates.HoldChoice {
+	var list []templates.HoldChoice
 	for _, h := range holdStrip {
 		choice := templates.HoldChoice{Hold: string(h.hold), Label: holdWords[h.hold], See: h.see,
 			Icon: figure.Hold("hold-"+string(h.hold), string(h.hold))}
@@ -75,9 +83,7 @@ func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
 					SVG:     figure.Faces("faces-"+string(h.hold)+"-"+string(f), string(h.hold), string(f)),
 					Caption: capital(facesWords[f])}})
 		}
-		body.Holds = append(body.Holds, choice)
+		list = append(list, choice)
 	}
-	return templates.Page{Address: "/identify/", Title: "Identify a joint", Sheet: "Identify",
-		About:   "Type caliper readings of a universal joint and learn which size it is, or that it is in no chart.",
-		Scripts: []string{"matcher.js", "identify.js"}, Body: body}, byHand.Pos
+	return list
 }

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"html/template"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,7 +50,8 @@ func holdOf(v tables.Value) string {
 }
 
 // jointPage is one row: drawing, figures, what shares them, and why they are believed.
-func (s *site) jointPage(row *tables.Row) (templates.Page, diag.Pos) {
+// The life-size drawing is the one of its sheet.
+func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.Page, diag.Pos) {
 	body := &templates.Joint{
 		ID: row.ID, Title: row.ID, Lead: capital(figuresOf(row)), Table: row.Table.Title, Also: row.Also, Note: sentence(row.Note),
 		TableLink:   templates.Link{Href: s.at(tableAddress(row.Table)), Text: row.Table.Title},
@@ -60,6 +62,7 @@ func (s *site) jointPage(row *tables.Row) (templates.Page, diag.Pos) {
 		Near:        s.rowLinks(s.set.Near(row, nearRows)),
 		Conversions: s.rowLinks(s.set.Conversions(row)),
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", drawing(row)), Caption: caption(row)}},
+		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.jointEnd(row, n, end))
@@ -73,8 +76,8 @@ func (s *site) jointPage(row *tables.Row) (templates.Page, diag.Pos) {
 		body.Sources = append(body.Sources, sourceView(src))
 	}
 	return templates.Page{Address: rowAddress(row.ID), Title: row.ID + ": " + figuresOf(row), Sheet: row.ID,
-		About: fmt.Sprintf("Universal joint %s, %s: how it is held, what shares its size, and why the figures are believed.", row.ID, figuresOf(row)),
-		Body:  body}, row.Pos
+		About:   fmt.Sprintf("Universal joint %s, %s: how it is held, what shares its size, and why the figures are believed.", row.ID, figuresOf(row)),
+		Scripts: []string{"lifesize.js"}, Body: body}, row.Pos
 }
 
 func (s *site) rowLinks(rows []*tables.Row) []templates.Link {

@@ -1,11 +1,14 @@
 package build
 
 import (
+	"html/template"
 	"path"
 	"strings"
+	"sync"
 
 	"capspan/build/diag"
 	"capspan/content"
+	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -42,6 +45,8 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add := func(d draft) { drafts = append(drafts, d) }
 	add(func() (templates.Page, diag.Pos) { return s.home(words[homeText]) })
 	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
+	add(s.sendPage)
+	add(s.cardPage)
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	method, from, err := s.methodPage()
@@ -56,7 +61,9 @@ func (s *site) drafts() ([]draft, diag.List) {
 			continue
 		}
 		for _, row := range table.Rows {
-			add(func() (templates.Page, diag.Pos) { return s.jointPage(row) })
+			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", drawing(row)) })
+			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
+			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
 		}
 	}
 	for _, retired := range s.set.Retired {

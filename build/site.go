@@ -66,25 +66,36 @@ type inputs struct {
 	pages  []*content.Page
 	assets static.Assets
 	frames *templates.Set
+	keeper templates.Keeper
 }
 
-// load reads all four folders at once, so that one run reports the problems of each.
+// load reads all four folders, so that one run reports the problems of each. Pages come
+// last, because they ask the chart and the core; when those have problems of their own,
+// the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
 	var in inputs
 	var found [4]diag.List
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
-	group.Go(func() { in.pages, found[1] = content.Load(src.Content, content.Options{Base: basePath(opt.Base)}) })
-	group.Go(func() { in.assets, found[2] = static.Bundle(src.Static) })
+	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static) })
 	group.Go(func() {
 		frames, err := templates.New(src.Templates)
 		if err != nil {
-			found[3].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
+			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
 		}
 		in.frames = frames
 	})
+	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
+	options := content.Options{Base: basePath(opt.Base)}
+	if !problems.Blocked() {
+		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
+		options.Chart = asked.resolver()
+	}
+	pages, wrong := content.Load(src.Content, options)
+	in.pages = pages
+	problems.Add(wrong...)
 	problems.Sort()
 	return in, problems
 }

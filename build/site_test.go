@@ -32,7 +32,7 @@ func TestSite(t *testing.T) {
 		for _, table := range set.Tables {
 			want := []string{"chart/" + table.ID + "/index.html", "data/" + table.ID + ".csv", "data/" + table.ID + ".json"}
 			for _, row := range table.Rows {
-				want = append(want, "joint/"+row.ID+"/index.html")
+				want = append(want, "joint/"+row.ID+"/index.html", "joint/"+row.ID+"/paper/index.html")
 			}
 			for _, path := range want {
 				if len(files[path]) == 0 {
@@ -95,14 +95,14 @@ func TestLinksOfContributors(t *testing.T) {
 		files map[string]string
 		want  []string
 	}{
-		{"broken link", map[string]string{"extra.md": head + "---\n\nSee [this](/nowhere/).\n"},
-			[]string{`content/extra.md:6:5: /extra/: link "/nowhere/" leads to no page [broken-link]`}},
+		{"broken link", map[string]string{"extra.md": head + "---\n\nSee [this](/no-such-page/).\n"},
+			[]string{`content/extra.md:6:5: /extra/: link "/no-such-page/" leads to no page [broken-link]`}},
 		{"near address", map[string]string{"extra.md": head + "---\n\nSee [this](/tables/joints-inch/).\n"},
 			[]string{`content/extra.md:6:5: /extra/: link "/tables/joints-inch/" leads to no page [broken-link]` + "\n    hint: did you mean /chart/joints-inch/?"}},
 		{"broken fragment", map[string]string{"extra.md": head + "---\n\nSee [this](/about/#nothing-here).\n"},
 			[]string{`content/extra.md:6:5: /extra/: link "/about/#nothing-here": the page has no place named "nothing-here" [broken-fragment]`}},
-		{"broken next", map[string]string{"extra.md": head + "next: [nowhere]\n---\n\nText.\n"},
-			[]string{`content/extra.md:4:8: /extra/: link "/nowhere/" leads to no page [broken-link]`}},
+		{"broken next", map[string]string{"extra.md": head + "next: [no-such-page]\n---\n\nText.\n"},
+			[]string{`content/extra.md:4:8: /extra/: link "/no-such-page/" leads to no page [broken-link]`}},
 		{"address taken", map[string]string{"chart.md": head + "---\n\nText.\n"},
 			[]string{"content/chart.md: /chart/: two pages want the address /chart/ [address-taken]\n    note: first used by tables"}},
 		{"two offenders, sorted", map[string]string{"extra.md": head + "---\n\n[b](/b/)\n\n[a](/a/)\n"},

@@ -17,6 +17,7 @@ missing=()
 command -v chromium-headless-shell >/dev/null || command -v chromium >/dev/null || missing+=(chromium-headless-shell)
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
+command -v pdftoppm >/dev/null || missing+=(poppler-utils)
 command -v java >/dev/null || missing+=(default-jre-headless)
 if [ "${#missing[@]}" -gt 0 ]; then
   step "install ${missing[*]}"

@@ -2,12 +2,9 @@ package content
 
 import (
 	"bytes"
-	"fmt"
-	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
-	"github.com/yuin/goldmark/renderer"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 )
@@ -25,9 +22,11 @@ import (
 // container is the block between the two lines.
 type container struct {
 	ast.BaseBlock
-	name   string
-	colons int
-	closed bool
+	name, rest string
+	at         int // of the rest, in the file
+	colons     int
+	closed     bool
+	html       string // what stands before its own text
 }
 
 var kindContainer = ast.NewNodeKind("Container")
@@ -36,17 +35,6 @@ func (c *container) Kind() ast.NodeKind { return kindContainer }
 
 func (c *container) Dump(source []byte, level int) {
 	ast.DumpHelper(c, source, level, map[string]string{"Name": c.name}, nil)
-}
-
-// checkContainer reports a name nobody renders and a container that never ends.
-func (d *document) checkContainer(c *container) {
-	if c.name != "caution" {
-		d.problem(c.Pos(), "unknown-directive", fmt.Sprintf("unknown directive %q", c.name), `the only one is "caution"`)
-	}
-	if !c.closed {
-		d.problem(c.Pos(), "unclosed-directive", fmt.Sprintf("directive %q is not closed", c.name),
-			fmt.Sprintf("end it with a line of %q", strings.Repeat(":", c.colons)))
-	}
 }
 
 // checkStray reports a paragraph that was meant to be the end, or the start, of a
@@ -66,36 +54,39 @@ type containerParser struct{}
 
 func (containerParser) Trigger() []byte { return []byte{':'} }
 
-// fence counts the colons a line starts with and gives what follows them. No colons
-// mean that the line is no fence.
-func fence(reader text.Reader) (colons int, rest string) {
-	line, _ := reader.PeekLine()
+// fence counts the colons a line starts with, gives what follows them and its place in
+// the file. Fewer colons than the least mean that the line is no fence.
+func fence(reader text.Reader, least int) (colons int, rest string, at int) {
+	line, segment := reader.PeekLine()
 	indent, start := util.IndentWidth(line, reader.LineOffset())
 	if indent > 3 {
-		return 0, ""
+		return 0, "", 0
 	}
-	line = line[start:]
-	for colons < len(line) && line[colons] == ':' {
-		colons++
+	end := start
+	for end < len(line) && line[end] == ':' {
+		end++
 	}
-	if colons < 3 {
-		return 0, ""
+	if end-start < least {
+		return 0, "", 0
 	}
-	return colons, string(bytes.TrimSpace(line[colons:]))
+	trimmed := bytes.TrimLeft(line[end:], " \t")
+	return end - start, string(bytes.TrimSpace(trimmed)), segment.Start + len(line) - len(trimmed)
 }
 
 func (containerParser) Open(_ ast.Node, reader text.Reader, _ parser.Context) (ast.Node, parser.State) {
-	colons, name := fence(reader)
-	if colons == 0 || name == "" {
+	colons, rest, at := fence(reader, 3)
+	if colons == 0 || rest == "" {
 		return nil, parser.NoChildren
 	}
+	c := &container{colons: colons}
+	c.name, c.rest, c.at = word(rest, at)
 	skipLine(reader)
-	return &container{name: name, colons: colons}, parser.HasChildren
+	return c, parser.HasChildren
 }
 
 func (containerParser) Continue(node ast.Node, reader text.Reader, _ parser.Context) parser.State {
 	c := node.(*container)
-	if colons, rest := fence(reader); colons >= c.colons && rest == "" {
+	if colons, rest, _ := fence(reader, 3); colons >= c.colons && rest == "" {
 		c.closed = true
 		skipLine(reader)
 		return parser.Close
@@ -119,19 +110,46 @@ func skipLine(reader text.Reader) {
 	reader.Advance(segment.Len() - newline)
 }
 
-// containerRenderer writes a caution as an aside. An unknown container is a problem
-// and shows only what is in it.
-type containerRenderer struct{}
-
-func (containerRenderer) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
-	r.Register(kindContainer, func(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
-		switch {
-		case node.(*container).name != "caution":
-		case entering:
-			_, _ = w.WriteString("<aside class=\"caution\">\n")
-		default:
-			_, _ = w.WriteString("</aside>\n")
+// renderContainer writes a caution as an aside, a figure with its text as the caption,
+// and steps that follow each other as one numbered list. An unknown container is a
+// problem and shows only what is in it.
+func renderContainer(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	c := node.(*container)
+	switch {
+	case c.name == "caution" && entering:
+		_, _ = w.WriteString("<aside class=\"caution\">\n")
+	case c.name == "caution":
+		_, _ = w.WriteString("</aside>\n")
+	case c.name == "step" && entering:
+		if !isStep(c.PreviousSibling()) {
+			_, _ = w.WriteString("<ol class=\"steps\">\n")
 		}
-		return ast.WalkContinue, nil
-	})
+		_, _ = w.WriteString("<li>\n")
+		if c.html != "" {
+			_, _ = w.WriteString("<p><strong>" + c.html + "</strong></p>\n")
+		}
+	case c.name == "step":
+		_, _ = w.WriteString("</li>\n")
+		if !isStep(c.NextSibling()) {
+			_, _ = w.WriteString("</ol>\n")
+		}
+	case c.name == "figure" && c.html == "": // its problem is reported
+		return ast.WalkSkipChildren, nil
+	case c.name == "figure" && entering:
+		_, _ = w.WriteString(c.html)
+		if c.HasChildren() {
+			_, _ = w.WriteString("<figcaption>\n")
+		}
+	case c.name == "figure":
+		if c.HasChildren() {
+			_, _ = w.WriteString("</figcaption>\n")
+		}
+		_, _ = w.WriteString("</figure>\n")
+	}
+	return ast.WalkContinue, nil
+}
+
+func isStep(node ast.Node) bool {
+	c, ok := node.(*container)
+	return ok && c.name == "step"
 }

@@ -2,14 +2,30 @@
 //
 // [Load] reads every .md file of a folder into [Page]s and reports every problem at
 // once. A page is a head between two lines of three dashes (title, about, next) and a
-// body in Markdown: CommonMark, tables as GitHub writes them, and containers
+// body in Markdown: CommonMark, tables as GitHub writes them, and our own directives in
+// three shapes. A container holds text, a leaf is one line, an inline stands in a sentence:
 //
 //	::: caution
 //	Wear eye protection.
 //	:::
 //
-// which are the only directives so far. An outer container takes more colons than the
-// one inside it. Raw HTML is dropped, since pages come from strangers; links go to
+//	::: step Zero it
+//	Close the jaws and press zero.
+//	:::
+//
+//	::: figure faces hold=inside-clip faces=groove-inner alt="Jaws in the two clip grooves"
+//	The caption.
+//	:::
+//
+//	:: table joints-wing rows=2C,3C
+//	:: answer expect=identified rows=1310 query="hold=outside-clip&cap=1.062in&across=3.219in"
+//	:: apart tool=steel-rule
+//
+//	A cap of {reading 1.062 in} belongs to {row 1310}.
+//
+// What they show comes from package figure and, through the [Resolver] in the options,
+// from the chart and the core, so that no page holds a figure that can go stale. An outer
+// container takes more colons than the one inside it. Fenced code is coloured by classes. Raw HTML is dropped, since pages come from strangers; links go to
 // http, https, mailto and tel, to a place in the site ("/chart/", "../cap/") or in the
 // page ("#float"). The title becomes the page's only h1, so a body starts at "##".
 //
@@ -30,7 +46,7 @@ import (
 
 // FS holds the shipped pages. Load never uses it by itself.
 //
-//go:embed *.md measure
+//go:embed *.md measure site.yaml
 var FS embed.FS
 
 // Page is one Markdown file, rendered.
@@ -53,7 +69,8 @@ type Link struct {
 
 // Options say where the pages will live.
 type Options struct {
-	Base string // path the site lives under, with both slashes; empty means "/"
+	Base  string   // path the site lives under, with both slashes; empty means "/"
+	Chart Resolver // what directives ask
 }
 
 // biggestPage is the most a page may hold, in bytes. The longest guide page is a

@@ -24,9 +24,12 @@ var markdown = goldmark.New(
 		extension.WithTableCellAlignMethod(extension.TableCellAlignNone))),
 	goldmark.WithParserOptions(
 		parser.WithAutoHeadingID(),
-		parser.WithBlockParsers(util.Prioritized(containerParser{}, 450))), // before paragraphs (1000), beside code fences
+		parser.WithBlockParsers( // before paragraphs (1000), beside code fences
+			util.Prioritized(containerParser{}, 450), util.Prioritized(leafParser{}, 460)),
+		parser.WithInlineParsers(util.Prioritized(inlineParser{}, 150))), // after code spans (100)
 	goldmark.WithRendererOptions(renderer.WithNodeRenderers(
-		util.Prioritized(containerRenderer{}, 100),
+		util.Prioritized(directiveRenderer{}, 100),
+		util.Prioritized(codeRenderer{}, 100),
 		util.Prioritized(autoLinks{}, 100),
 		util.Prioritized(tableFrame{}, 100))),
 )
@@ -53,6 +56,7 @@ func (d *document) body(page *Page, offset int, options Options) {
 // inspect finds problems, gathers links and puts the base in front of them. It changes
 // destinations only, never the shape of the tree it walks.
 func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Options) {
+	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base}
 	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
 			return ast.WalkContinue, nil
@@ -74,7 +78,13 @@ func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Opt
 		case *ast.HTMLBlock, *ast.RawHTML:
 			d.problem(node.Pos(), "raw-html", "raw HTML is left out of the page", "write it in Markdown")
 		case *container:
-			d.checkContainer(n)
+			r.container(n)
+		case *leaf:
+			r.leaf(n)
+		case *inline:
+			r.inline(n)
+		case *ast.FencedCodeBlock:
+			d.checkCode(n, source)
 		case *ast.Paragraph:
 			d.checkStray(n, source)
 		}

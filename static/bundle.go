@@ -35,6 +35,9 @@ var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
+	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
+	{name: "send.js", source: "parts/send/send.ts"},
+	{name: "card.js", source: "parts/card/card.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "sheet.css", source: "parts/sheet.css"},
 }

@@ -84,7 +84,7 @@ func (l *loader) nearRows(id string) []string {
 	for row := range l.set.rows() {
 		ids = append(ids, row.ID)
 	}
-	return nearest(id, ids)
+	return diag.Nearest(id, ids)
 }
 
 // resolveEnds gives a conversion joint the figures of the rows it names.

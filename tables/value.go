@@ -215,7 +215,7 @@ func (l *loader) source(r *reader, n *node, path string) *Source {
 		known = append(known, s.ID)
 	}
 	p := r.fail(n, path, "unknown-source", numbered("the source %q is not in the registry", id))
-	if p.Hints = nearest(id, known); p.Hints != nil {
+	if p.Hints = diag.Nearest(id, known); p.Hints != nil {
 		near := l.sources[strings.Split(p.Hints[0], `"`)[1]]
 		p.Notes = []diag.Note{{Text: numbered("%q is defined at", near.ID), Pos: near.Pos}}
 	} else {

@@ -165,7 +165,7 @@ func keyHints(key string, known []string, say func(string) string) []string {
 			return []string{hint}
 		}
 	}
-	if hints := nearest(key, known); hints != nil {
+	if hints := diag.Nearest(key, known); hints != nil {
 		return hints
 	}
 	return []string{"known here: " + strings.Join(known, ", ")}
@@ -243,7 +243,7 @@ func word[W ~string](r *reader, n *node, path, rule, what string, words []W) (W,
 	for i, w := range words {
 		list[i] = string(w)
 	}
-	hints := nearest(text, list)
+	hints := diag.Nearest(text, list)
 	if hints == nil {
 		hints = []string{"known: " + strings.Join(list, ", ")}
 	}

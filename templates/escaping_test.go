@@ -88,6 +88,8 @@ func TestTemplatesEscape(t *testing.T) {
 			&Method{Constants: []Constant{{Says: words, Value: words, Basis: words, Source: link}}},
 			&Sources{Sources: []SourceView{{ID: words, Kind: words, Title: words, Where: words}}},
 			&Identify{Holds: []HoldChoice{{Hold: words, Label: words, See: words}}, Tools: []Choice{{Value: words, Label: words}}},
+			&Paper{ID: words, Row: link, Lead: words, Truth: words, Basis: words,
+				Ends: []JointEnd{{Title: words, Hold: cell, Cap: cell, Across: cell}}},
 			&Moved{ID: words, Why: words, To: []Link{link}},
 			&Text{Next: []Link{link}},
 		}

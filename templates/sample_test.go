@@ -9,7 +9,8 @@ func sampleSite() Site {
 		Base: "/sub/", Chart: "2026-11-25-3f9a1c2", Date: "2026-11-25", Style: "/sub/assets/sheet.css",
 		Scripts: map[string]string{
 			"matcher.js": "/sub/assets/matcher.js", "identify.js": "/sub/assets/identify.js",
-			"table.js": "/sub/assets/table.js", "live.js": "/sub/assets/live.js",
+			"table.js": "/sub/assets/table.js", "send.js": "/sub/assets/send.js", "card.js": "/sub/assets/card.js",
+			"live.js":    "/sub/assets/live.js",
 			"chart.json": "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
 		},
 	}
@@ -69,6 +70,19 @@ func samples() map[string]Page {
 			{Says: "Wear is allowed for.", Value: "0.05 mm", Basis: "our judgement", Source: Link{Text: "clause 4"}}}}},
 		"text": {Address: "/measure/cap/", Title: "The cap", Body: &Text{HTML: "<p>Wipe it.</p>",
 			Next: []Link{{Href: "/sub/measure/across/", Text: "Across", Note: "next"}}}},
+		"paper": {Address: "/joint/1310/paper/", Title: "1310 on paper", Body: &Paper{ID: "1310",
+			Row: Link{Href: "/sub/joint/1310/", Text: "1310"}, Lead: "1.062 in × 3.219 in, clip outside", Drawing: sampleSVG, Ruler: sampleSVG,
+			Truth: "Cap diameter and across follow the chart.", Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: across}},
+			Basis: "The figures are recalled."}},
+		"send": {Address: "/send/", Title: "Ask somebody to measure", Scripts: []string{"matcher.js", "send.js"}, Body: &Send{
+			Keeper: Keeper{Demo: true, Name: "The shed", Phone: "+1 555 0100", Dial: "+15550100", Mail: "shed@example.org", Units: "mm"},
+			Holds:  []Choice{{Value: "outside-clip", Label: "clip outside"}}}},
+		"card": {Address: "/measure/card/", Title: "Measure a joint, step by step", Scripts: []string{"matcher.js", "card.js"}, Body: &Card{
+			Keeper: Keeper{Name: "The shed", Mail: "shed@example.org", Units: "in"},
+			Holds: []HoldChoice{{Hold: "inside-clip", Label: "clip inside", See: "a groove in each cap", Icon: sampleSVG, Faces: []FacesChoice{
+				{Faces: "groove-inner", Label: "between the inner groove faces", How: "Inside.", Figure: Figure{SVG: sampleSVG}},
+				{Faces: "groove-outer", Label: "between the outer groove faces", How: "Outside.", Figure: Figure{SVG: sampleSVG}}}}},
+			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}}},
 		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",
 			To: []Link{rowLink, rowLink}}},
 	}

@@ -103,8 +103,14 @@ func bodyTemplate(body any) (string, error) {
 		return "method.html", nil
 	case *Text:
 		return "text.html", nil
+	case *Send:
+		return "send.html", nil
+	case *Card:
+		return "card.html", nil
 	case *Moved:
 		return "moved.html", nil
+	case *Paper:
+		return "paper.html", nil
 	}
 	return "", fmt.Errorf("no template for a body of type %T", body)
 }

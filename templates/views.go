@@ -20,7 +20,7 @@ type Page struct {
 	About   string   // one sentence for the head, shown under the heading too
 	Sheet   string   // what the title block calls this sheet
 	Scripts []string // plain names of the scripts it needs, in order
-	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved
+	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved, *Send, *Card
 }
 
 // Link is a place to go. Its address has the base in front, as every address in a view.
@@ -74,6 +74,27 @@ type Identify struct {
 	ByHand     template.HTML
 }
 
+// Keeper is who keeps the chart. Every detail may be empty.
+type Keeper struct {
+	Demo                bool // the details are an invented example
+	Name, Mail, Address string
+	Phone, Dial         string // as written, and as a link dials it
+	Units               string // "in" or "mm": what a request asks for first
+}
+
+// Send is the counter's page: a link that asks somebody to measure.
+type Send struct {
+	Keeper Keeper
+	Holds  []Choice
+}
+
+// Card is the customer's page: one picture and one input at a time.
+type Card struct {
+	Keeper Keeper
+	Holds  []HoldChoice
+	Tools  []Choice
+}
+
 // Chart lists the tables.
 type Chart struct{ Tables []TableCard }
 
@@ -124,6 +145,8 @@ type Joint struct {
 	Values                                []NamedCell // columns beyond hold, cap and across
 	Sources                               []SourceView
 	Note                                  string
+	Life                                  template.HTML // one to one; empty when no figure is known
+	Paper                                 string        // address of the sheet to print
 }
 
 // JointEnd is one end's figures.
@@ -167,4 +190,15 @@ type Moved struct {
 	ID  string
 	Why string
 	To  []Link // none: withdrawn; several: split
+}
+
+// Paper is the sheet that shows one row life size, for one printed page.
+type Paper struct {
+	ID             string
+	Row            Link // the row's page
+	Lead           string
+	Drawing, Ruler template.HTML // one to one; no drawing when no figure of the row is known
+	Truth          string        // what on the drawing is true, as a sentence
+	Ends           []JointEnd
+	Basis          string // in words, as a sentence
 }

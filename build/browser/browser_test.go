@@ -208,7 +208,8 @@ func addresses() []string {
 // kinds has one address for each kind of page: small ones, because axe is slow.
 func kinds(t testing.TB) []string {
 	t.Helper()
-	list := []string{"/", "/identify/", "/chart/", "/chart/joints-wing/", "/joint/1310/", "/joint/7260-to-1310/", "/measure/", "/about/"}
+	list := []string{"/", "/identify/", "/chart/", "/chart/joints-wing/", "/joint/1310/", "/joint/7260-to-1310/",
+		"/joint/1310/paper/", "/measure/", "/measure/card/", "/send/", "/about/"}
 	all := addresses()
 	for _, address := range list {
 		if !slices.Contains(all, address) {

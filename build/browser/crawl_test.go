@@ -87,7 +87,7 @@ func TestEveryPage(t *testing.T) {
 			continue
 		}
 		if to.Scheme+"://"+to.Host != origin {
-			if to.Scheme != "https" && to.Scheme != "http" && to.Scheme != "mailto" && to.Scheme != "data" {
+			if to.Scheme != "https" && to.Scheme != "http" && to.Scheme != "mailto" && to.Scheme != "sms" && to.Scheme != "data" {
 				t.Errorf("%s: a link by %q: %s", l.From, to.Scheme, l.To)
 			}
 			outside++
@@ -101,8 +101,8 @@ func TestEveryPage(t *testing.T) {
 			t.Errorf("%s: %s leads nowhere", l.From, l.To)
 			continue
 		}
-		// The identify page's fragments are queries.
-		if to.Fragment != "" && to.Path != path.Join(base, "identify")+"/" && !ids[to.Path][to.Fragment] {
+		// The fragments of the identify page and the card are queries.
+		if to.Fragment != "" && to.Path != path.Join(base, "identify")+"/" && to.Path != path.Join(base, "measure/card")+"/" && !ids[to.Path][to.Fragment] {
 			t.Errorf("%s: %s has no such place", l.From, l.To)
 		}
 	}

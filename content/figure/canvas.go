@@ -16,6 +16,16 @@ type point struct{ x, y float64 }
 // that no line crosses over a figure.
 type canvas struct {
 	shapes, texts strings.Builder
+	lettering     float64 // factor for text, arrows and their gaps; zero means 1
+}
+
+// lettered scales a measure of the lettering, which is in units of a screen, to the
+// drawing's own units.
+func (c *canvas) lettered(measure float64) float64 {
+	if c.lettering == 0 {
+		return measure
+	}
+	return measure * c.lettering
 }
 
 // num writes a coordinate with at most two decimals. A hundredth of a unit cannot be
@@ -37,7 +47,7 @@ type tag struct {
 func (t tag) String() string {
 	s := fmt.Sprintf(`class="%s"`, t.class)
 	if t.class == "k" || t.class == "mt" {
-		s += ` fill="currentColor"` // solid also without a style sheet
+		s += ` fill="currentColor" stroke="none"` // solid also without a style sheet, and not a stroke too large
 	}
 	if t.part == "" {
 		return s
@@ -57,6 +67,18 @@ func (c *canvas) poly(t tag, closed bool, points ...point) {
 	}
 	if closed {
 		c.shapes.WriteString("Z")
+	}
+	c.shapes.WriteString(`"/>`)
+}
+
+// strokes draws separate straight lines as one element, such as the lines of a scale.
+func (c *canvas) strokes(t tag, lines ...[2]point) {
+	if len(lines) == 0 {
+		return
+	}
+	fmt.Fprintf(&c.shapes, `<path %s d="`, t)
+	for _, l := range lines {
+		fmt.Fprintf(&c.shapes, "M%s %sL%s %s", num(l[0].x), num(l[0].y), num(l[1].x), num(l[1].y))
 	}
 	c.shapes.WriteString(`"/>`)
 }
@@ -104,6 +126,7 @@ func (c *canvas) write(class, anchor string, at point, turn, words string) {
 type sheet struct {
 	prefix, class, title, desc string
 	width, height              float64
+	unit                       string // of width and height; empty for the units of a screen
 }
 
 // svg closes the drawing. All words in it went through escape. The ids of its title and description are made from the
@@ -112,14 +135,14 @@ func (c *canvas) svg(s sheet) template.HTML {
 	id := identifier(s.prefix)
 	w, h := num(s.width), num(s.height)
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s"`,
-		s.class, w, h, w, h)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s%s" height="%s%s"`,
+		s.class, w, h, w, s.unit, h, s.unit)
 	fmt.Fprintf(&b, ` role="img" aria-labelledby="%s-title %s-desc" fill="none" stroke="currentColor">`, id, id)
 	fmt.Fprintf(&b, `<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
 		id, escape(s.title), id, escape(s.desc))
 	b.WriteString(c.shapes.String())
 	if c.texts.Len() > 0 {
-		fmt.Fprintf(&b, `<g fill="currentColor" stroke="none" font-size="%s">%s</g>`, num(textSize), c.texts.String())
+		fmt.Fprintf(&b, `<g fill="currentColor" stroke="none" font-size="%s">%s</g>`, num(c.lettered(textSize)), c.texts.String())
 	}
 	b.WriteString("</svg>")
 	return template.HTML(b.String())

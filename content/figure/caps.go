@@ -21,24 +21,25 @@ type arm struct {
 // Proportions to the cap's diameter of what no table holds. They only have to look
 // like the part.
 const (
-	capLength  = 0.68
-	leastCap   = 0.2 // of length, when two fat caps leave no room
-	lip        = 0.07
-	grooveWide = 0.09
-	grooveDeep = 0.06
-	clipStands = 0.13 // how far a C clip stands out of its groove
-	ringThick  = 0.11
-	ringStands = 0.05
-	plateThick = 0.17
-	plateHalf  = 0.86
-	boltHead   = 0.11
-	strapHalf  = 0.9
-	trunnion   = 0.58
-	stake      = 0.18
-	wingHalf   = 0.26 // of the across, as the next three
-	wingInner  = 0.27
-	wingHole   = 0.17
-	wingHoleU  = 0.36
+	capLength      = 0.68
+	leastCap       = 0.2 // of length, when two fat caps leave no room
+	lip            = 0.07
+	grooveWide     = 0.09
+	grooveDeep     = 0.06
+	clipStands     = 0.13 // how far a C clip stands out of its groove
+	ringThick      = 0.11
+	ringStands     = 0.05
+	plateThick     = 0.17
+	plateHalf      = 0.86
+	boltHead       = 0.11
+	strapHalf      = 0.9
+	trunnion       = 0.58
+	stake          = 0.18
+	wingHalf       = 0.26 // of the across, as the next four
+	wingInner      = 0.27
+	wingHole       = 0.17
+	wingHoleU      = 0.36
+	wingHoleRadius = 0.042
 )
 
 // newArm works out one end. otherCap tells how thick the caps of the other end are,
@@ -219,7 +220,7 @@ func (p placed) drawWing() {
 	}
 	p.poly(p.tag("b", "wing"), true, append(outline, p.at(p.inner, p.half))...)
 	for _, side := range []float64{-1, 1} {
-		u, v, r := wingHoleU*across, side*wingHole*across, 0.042*across
+		u, v, r := wingHoleU*across, side*wingHole*across, wingHoleRadius*across
 		p.circle(p.tag("l", "hole"), p.at(u, v), r*p.scale)
 		p.line(p.tag("h", ""), p.at(u-1.7*r, v), p.at(u+1.7*r, v))
 		p.line(p.tag("h", ""), p.at(u, v-1.7*r), p.at(u, v+1.7*r))

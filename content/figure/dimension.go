@@ -23,9 +23,10 @@ var (
 
 // arrow puts a head at tip that points along (dx, dy), a unit vector.
 func (c *canvas) arrow(class string, tip point, dx, dy float64) {
+	long, half := c.lettered(arrowLong), c.lettered(arrowHalf)
 	c.poly(tag{class: class}, true, tip,
-		point{tip.x - arrowLong*dx - arrowHalf*dy, tip.y - arrowLong*dy + arrowHalf*dx},
-		point{tip.x - arrowLong*dx + arrowHalf*dy, tip.y - arrowLong*dy - arrowHalf*dx})
+		point{tip.x - long*dx - half*dy, tip.y - long*dy + half*dx},
+		point{tip.x - long*dx + half*dy, tip.y - long*dy - half*dx})
 }
 
 // level draws a dimension from left to right at height y. The part's edges are at
@@ -36,14 +37,14 @@ func (c *canvas) level(s style, end int, left, right, y, fromY float64, label Di
 		away = -1
 	}
 	for _, x := range []float64{left, right} {
-		c.line(tag{class: "h"}, point{x, fromY + away*startGap}, point{x, y + away*overshoot})
+		c.line(tag{class: "h"}, point{x, fromY + away*c.lettered(startGap)}, point{x, y + away*c.lettered(overshoot)})
 	}
 	c.line(tag{s.line, s.part, end}, point{left, y}, point{right, y})
 	c.arrow(s.arrow, point{left, y}, -1, 0)
 	c.arrow(s.arrow, point{right, y}, 1, 0)
 	middle := (left + right) / 2
-	c.text(s.text, "middle", point{middle, y - textRise}, label.Text)
-	c.text("s", "middle", point{middle, y + lineSpace - 2}, label.bracketed())
+	c.text(s.text, "middle", point{middle, y - c.lettered(textRise)}, label.Text)
+	c.text("s", "middle", point{middle, y + c.lettered(lineSpace-2)}, label.bracketed())
 }
 
 // standing draws a dimension from top to bottom at x, read from the right.
@@ -53,14 +54,14 @@ func (c *canvas) standing(s style, end int, top, bottom, x, fromX float64, label
 		away = -1
 	}
 	for _, y := range []float64{top, bottom} {
-		c.line(tag{class: "h"}, point{fromX + away*startGap, y}, point{x + away*overshoot, y})
+		c.line(tag{class: "h"}, point{fromX + away*c.lettered(startGap), y}, point{x + away*c.lettered(overshoot), y})
 	}
 	c.line(tag{s.line, s.part, end}, point{x, top}, point{x, bottom})
 	c.arrow(s.arrow, point{x, top}, 0, -1)
 	c.arrow(s.arrow, point{x, bottom}, 0, 1)
 	middle := (top + bottom) / 2
-	c.upright(s.text, point{x - textRise, middle}, label.Text)
-	c.upright("s", point{x + lineSpace - 2, middle}, label.bracketed())
+	c.upright(s.text, point{x - c.lettered(textRise), middle}, label.Text)
+	c.upright("s", point{x + c.lettered(lineSpace-2), middle}, label.bracketed())
 }
 
 // bracketed is the converted figure, which never stands without its mark.

@@ -24,5 +24,5 @@ func Faces(prefix, hold, faces string) template.HTML {
 	title := "Measure " + facesInWords(faces)
 	desc := holdTitle(hold) + ". " + holdSeen(hold) + " Two red lines mark the faces: " + p.level.words() +
 		". A dimension line runs from one to the other through the centre of the cross. Not to scale."
-	return p.canvas.svg(sheet{prefix, "drawing", title, desc, facesWidth, p.foot})
+	return p.canvas.svg(sheet{prefix, "drawing", title, desc, facesWidth, p.foot, ""})
 }

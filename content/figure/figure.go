@@ -1,19 +1,27 @@
 // Package figure makes the drawings of the chart and the guide: SVG text computed
 // from numbers, the same bytes for the same numbers.
 //
-// Three drawings exist. [Joint] is the cross and its four caps in plan, to the scale
-// of one row and dimensioned in both units. [Faces] is the same view without figures:
-// it shows between which faces the caliper goes. [Hold] is the small picture of how
-// an end is held, for a strip of choices.
+// A row of the chart: [Joint] is the cross and its four caps in plan, to the scale of
+// one row and dimensioned in both units. [LifeSize] is the same at one to one, to lay
+// the joint on the paper, and [Ruler] the check ruler beside it.
 //
-// They follow a drawing office: bold outlines and thin centre lines long-short-long
-// (ISO 128), extension lines, arrowheads and the figure above its line (ISO 129). The
+// What to look at: [Hold] is the small picture of how an end is held, for a strip of
+// choices; [Section] cuts one end open and names its parts; [Yoke] and [WingCap] show
+// what to measure on a bare yoke and on wing bearings, with letters for figures.
+//
+// How to measure: [Faces] shows between which faces to measure, [Jaws] the caliper on
+// them, and [Instrument] the face of an instrument that shows a given [Reading]. Every
+// face is computed from the value; the tests read the value back from the lines.
+//
+// All follow the drawing office: bold outlines and thin centre lines long-short-long
+// (ISO 128), cut faces hatched at 45 degrees and thin ones black, leaders that end in a
+// dot, extension lines, arrowheads and the figure above its line (ISO 129). The
 // chart's own figure stands above the line, the converted one in brackets below it.
 //
 // Lengths from the chart are scaled exactly. What the chart does not hold (how long a
 // cap is, how thick a ring) is drawn in a habitual proportion to the cap, and never
 // carries a figure. When the cap or the across is missing, the whole drawing is
-// schematic and says "not to scale".
+// schematic and says "not to scale". The drawings of the guide carry no figure of a part.
 //
 // # Classes
 //
@@ -24,6 +32,8 @@
 //	drawing        the svg element; it has width and height, so a sheet should say
 //	               max-width:100%;height:auto
 //	drawing--icon  beside drawing on the pictures of [Hold]
+//	drawing--true  beside drawing on [LifeSize] and [Ruler], whose unit is the
+//	               millimetre; a sheet must leave their width alone
 //	b   bold outline of a part; may be filled with the sheet's colour
 //	l   medium outline: edges inside a part, neighbouring parts
 //	h   thin line: dimension, extension and leader lines, hatching
@@ -34,7 +44,7 @@
 //	s   secondary text: converted figures and notes
 //
 // Elements that stand for a quantity carry data-part (the outline of a "cap", its
-// "diameter", the "across", the marked "faces", ...)
+// "diameter", the "across", the marked "faces", the "hand" of a dial, ...)
 // and data-end (0 the level end, 1 the upright one), for scripts
 // and for the tests that read a drawing back.
 package figure

@@ -26,13 +26,26 @@ func gallery() map[string]string {
 	all := map[string]string{}
 	for _, d := range joints {
 		all["joint-"+d.Name] = string(Joint("joint", d))
+		if life := string(LifeSize("life", d)); life != "" {
+			all["life-"+d.Name] = life
+		}
 	}
 	for _, hold := range allHolds {
 		all["hold-"+hold] = string(Hold("hold", hold))
+		all["section-"+hold] = string(Section("section", hold))
 		for _, faces := range allFaces {
+			all["jaws-"+hold+"-"+faces] = string(Jaws("jaws", hold, faces))
 			all["faces-"+hold+"-"+faces] = string(Faces("faces", hold, faces))
 		}
 	}
+	for name, r := range readings {
+		all["instrument-"+name] = string(Instrument("instrument", r))
+	}
+	for _, kind := range []string{"full-round", "half-round", "inside-clip"} {
+		all["yoke-"+kind] = string(Yoke("yoke", kind))
+	}
+	all["wing-cap"] = string(WingCap("wing"))
+	all["ruler"] = string(Ruler("ruler"))
 	return all
 }
 
@@ -43,6 +56,10 @@ func TestGolden(t *testing.T) {
 		"joint-1310", "joint-7260-to-1310", "joint-1610", "joint-1355", "joint-15x39", "joint-injected", "joint-2c", "joint-nothing",
 		"faces-outside-clip-over-caps", "faces-inside-clip-groove-inner", "faces-wing-hole-centres",
 		"hold-outside-clip", "hold-wing", "hold-unknown",
+		"life-1310", "life-7260-to-1310", "life-83x231.4", "ruler",
+		"instrument-digital-mm", "instrument-dial-in", "instrument-vernier-mm", "instrument-micrometer-mm",
+		"section-outside-clip", "section-strap", "jaws-outside-clip-over-caps", "jaws-inside-clip-groove-inner",
+		"yoke-full-round", "yoke-half-round", "wing-cap",
 	} {
 		t.Run(name, func(t *testing.T) {
 			got := strings.ReplaceAll(all[name], "><", ">\n<") + "\n"
@@ -67,7 +84,7 @@ func TestGolden(t *testing.T) {
 // carries no colour, style or script of its own.
 func TestEveryDrawing(t *testing.T) {
 	classes := map[string]bool{"": true, "b": true, "l": true, "h": true, "c": true, "k": true, "m": true, "mt": true, "s": true,
-		"drawing": true, "drawing drawing--icon": true}
+		"drawing": true, "drawing drawing--icon": true, "drawing drawing--true": true}
 	paints := map[string]bool{"": true, "none": true, "currentColor": true}
 	longNumber := regexp.MustCompile(`\.[0-9]{3}`)
 	for name, svg := range gallery() {
@@ -133,4 +150,11 @@ func TestAnyJoint(t *testing.T) {
 		}
 		mustRead(t, first)
 	})
+}
+
+// One of every drawing the site can ask for; the aim is well under a second.
+func BenchmarkGallery(b *testing.B) {
+	for b.Loop() {
+		gallery()
+	}
 }

@@ -22,7 +22,7 @@ func Hold(prefix, hold string) template.HTML {
 	default:
 		c.questioned(middle)
 	}
-	return c.svg(sheet{prefix, "drawing drawing--icon", holdTitle(hold), holdSeen(hold), iconWidth, iconHeight})
+	return c.svg(sheet{prefix, "drawing drawing--icon", holdTitle(hold), holdSeen(hold), iconWidth, iconHeight, ""})
 }
 
 // pair draws the two caps of an end with their hold, as wide as the picture allows.

@@ -21,7 +21,7 @@ func Joint(prefix string, d JointDrawing) template.HTML {
 	p := plan(d, sheetWidth, capColumn)
 	p.dimension()
 	p.notes()
-	return p.canvas.svg(sheet{prefix, "drawing", p.title(), p.description(), sheetWidth, p.foot})
+	return p.canvas.svg(sheet{prefix, "drawing", p.title(), p.description(), sheetWidth, p.foot, ""})
 }
 
 // jointPlan is a joint laid out on its sheet.
@@ -39,6 +39,20 @@ type jointPlan struct {
 // plan lays out the cross, its scale and its place, and draws the parts, keeping a
 // column free on the right.
 func plan(d JointDrawing, width, column float64) *jointPlan {
+	p := newPlan(d)
+	leftRoom, topRoom := edge, edge
+	if !p.alike {
+		leftRoom, topRoom = edge+spanColumn, capBand
+	}
+	halfWide, halfHigh := p.halves()
+	room := width - leftRoom - column
+	scale := room / 2 / max(halfWide, halfHigh)
+	p.place(scale, point{leftRoom + room/2, topRoom + halfHigh*scale})
+	return p
+}
+
+// newPlan works out the two ends of a joint.
+func newPlan(d JointDrawing) *jointPlan {
 	level := End{}
 	if len(d.Ends) > 0 {
 		level = d.Ends[0]
@@ -51,20 +65,22 @@ func plan(d JointDrawing, width, column float64) *jointPlan {
 	p.level = newArm(level, 0, upright.Cap.MM)
 	p.upright = newArm(upright, 1, level.Cap.MM)
 	p.schematic = p.level.schematic || p.upright.schematic
-	leftRoom, topRoom := edge, edge
-	if !p.alike {
-		leftRoom, topRoom = edge+spanColumn, capBand
-	}
-	halfWide := max(p.level.reach, p.upright.half)
-	halfHigh := max(p.upright.reach, p.level.half)
-	room := width - leftRoom - column
-	p.scale = room / 2 / max(halfWide, halfHigh)
-	p.centre = point{leftRoom + room/2, topRoom + halfHigh*p.scale}
-	p.left, p.right = p.centre.x-halfWide*p.scale, p.centre.x+halfWide*p.scale
-	p.top, p.bottom = topRoom, p.centre.y+halfHigh*p.scale
+	return p
+}
+
+// halves are the lengths from the centre to the outermost part, to the side and up.
+func (p *jointPlan) halves() (wide, high float64) {
+	return max(p.level.reach, p.upright.half), max(p.upright.reach, p.level.half)
+}
+
+// place draws the parts at a scale round a centre.
+func (p *jointPlan) place(scale float64, centre point) {
+	wide, high := p.halves()
+	p.scale, p.centre = scale, centre
+	p.left, p.right = centre.x-wide*scale, centre.x+wide*scale
+	p.top, p.bottom = centre.y-high*scale, centre.y+high*scale
 	p.foot = p.bottom
 	p.parts()
-	return p
 }
 
 // parts draws cross, caps and centre lines. One unit more than the part shows on
@@ -79,7 +95,7 @@ func (p *jointPlan) parts() {
 	for _, side := range p.sides(p.upright) {
 		side.draw()
 	}
-	over := 6.0
+	over := p.canvas.lettered(6)
 	p.line(tag{class: "c"}, point{p.left - over, p.centre.y}, point{p.right + over, p.centre.y})
 	p.line(tag{class: "c"}, point{p.centre.x, p.top - over}, point{p.centre.x, p.bottom + over})
 }
@@ -99,86 +115,6 @@ func (p *jointPlan) sides(a arm) [2]placed {
 		both[i] = placed{a, p.canvas, at, p.scale}
 	}
 	return both
-}
-
-// dimension writes the figures and marks the faces.
-func (p *jointPlan) dimension() {
-	p.spanLevel()
-	p.capLevel()
-	if !p.alike {
-		p.spanUpright()
-		p.capUpright()
-	}
-}
-
-// spanLevel dimensions the across of the level end below the joint.
-func (p *jointPlan) spanLevel() {
-	a := p.level
-	for _, side := range p.sides(a) {
-		side.mark()
-	}
-	half := a.face * p.scale
-	y := p.bottom + dimGap + lineSpace
-	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, a.span())
-	p.foot = y + lineSpace + 2
-	if a.Across.Converted == "" {
-		p.foot = y + 6
-	}
-}
-
-// capLevel dimensions a cap of the level end, with its figure beside the line. A wing
-// joint has no cap, so there is nothing to dimension.
-func (p *jointPlan) capLevel() {
-	a := p.level
-	if a.Hold == wing || !a.Cap.known() {
-		p.missingCap(a, point{p.right + dimGap, p.centre.y})
-		return
-	}
-	x, half := p.right+dimGap, a.cap/2*p.scale
-	p.standing(plainStyle, 0, p.centre.y-half, p.centre.y+half, x, p.centre.x+a.outer*p.scale, Dimension{})
-	p.besideLine(point{x + 6, p.centre.y}, a.Cap)
-}
-
-// besideLine writes a cap's figure right of a place, the converted one below.
-func (p *jointPlan) besideLine(at point, label Dimension) {
-	p.text("", "start", point{at.x, at.y - textRise}, "⌀ "+label.Text)
-	p.text("s", "start", point{at.x, at.y + lineSpace - 2}, label.bracketed())
-}
-
-// missingCap says in words why a cap has no figure.
-func (p *jointPlan) missingCap(a arm, at point) {
-	words := "cap not known"
-	if a.Hold == wing {
-		words = "no round cap"
-	}
-	p.text("s", "start", point{at.x, at.y - textRise}, words)
-}
-
-// spanUpright dimensions the across of the upright end, left of the joint.
-func (p *jointPlan) spanUpright() {
-	a := p.upright
-	for _, side := range p.sides(a) {
-		side.mark()
-	}
-	half := a.face * p.scale
-	x := p.left - dimGap - lineSpace/2
-	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, a.span())
-}
-
-// capUpright dimensions the top cap: its line runs on to the right and carries the
-// figure where nothing else is drawn.
-func (p *jointPlan) capUpright() {
-	a := p.upright
-	y := p.top - dimGap
-	half := a.cap / 2 * p.scale
-	if a.Hold == wing || !a.Cap.known() {
-		p.missingCap(a, point{p.centre.x + half, y})
-		return
-	}
-	p.canvas.level(plainStyle, 1, p.centre.x-half, p.centre.x+half, y, p.centre.y-a.outer*p.scale, Dimension{})
-	start := p.centre.x + half
-	p.line(tag{class: "h"}, point{start, y}, point{start + 14 + textWidth("⌀ "+a.Cap.Text), y})
-	p.besideLine(point{start + 14, y}, a.Cap)
 }
 
 // notes writes the words under the drawing.
@@ -214,6 +150,14 @@ func (p *jointPlan) title() string {
 
 // description says in words everything the drawing shows.
 func (p *jointPlan) description() string {
+	if p.schematic {
+		return p.inWords() + " Not to scale."
+	}
+	return p.inWords() + " Cap and across are to scale; clips and the length of the caps are not."
+}
+
+// inWords says how each end is held, its figures and its faces.
+func (p *jointPlan) inWords() string {
 	var b strings.Builder
 	describe := func(name string, a arm) {
 		b.WriteString(name + ": " + holdTitle(a.Hold) + ". " + holdSeen(a.Hold))
@@ -228,11 +172,6 @@ func (p *jointPlan) description() string {
 		describe("Level end", p.level)
 		b.WriteString(" ")
 		describe("Upright end", p.upright)
-	}
-	if p.schematic {
-		b.WriteString(" Not to scale.")
-	} else {
-		b.WriteString(" Cap and across are to scale; clips and the length of the caps are not.")
 	}
 	return b.String()
 }

@@ -106,25 +106,36 @@ func TestFacesLieOnTheCaps(t *testing.T) {
 func TestLabelsKeepClear(t *testing.T) {
 	for _, d := range joints {
 		t.Run(d.Name, func(t *testing.T) {
-			drawn := mustRead(t, string(Joint("p", d)))
-			page := box{0, 0, drawn.width, drawn.height}
-			parts := drawn.solid()
-			for i, a := range drawn.texts {
-				if !page.holds(a.box) {
-					t.Errorf("%q at %v runs off the sheet of %v x %v", a.words, a.box, drawn.width, drawn.height)
-				}
-				for _, part := range parts {
-					if a.touches(part) {
-						t.Errorf("%q at %v stands on a part at %v", a.words, a.box, part)
-					}
-				}
-				for _, b := range drawn.texts[i+1:] {
-					if a.touches(b.box) {
-						t.Errorf("%q and %q touch", a.words, b.words)
-					}
-				}
-			}
+			keepsClear(t, d.Name, mustRead(t, string(Joint("p", d))))
 		})
+	}
+}
+
+func keepsClear(t *testing.T, name string, drawn drawing) {
+	t.Helper()
+	for _, a := range drawn.texts {
+		for _, part := range drawn.solid() {
+			if a.touches(part) {
+				t.Errorf("%s: %q at %v stands on a part at %v", name, a.words, a.box, part)
+			}
+		}
+	}
+	keepsApart(t, name, drawn)
+}
+
+// keepsApart says whether the words keep to the sheet and off each other.
+func keepsApart(t *testing.T, name string, drawn drawing) {
+	t.Helper()
+	page := box{0, 0, drawn.width, drawn.height}
+	for i, a := range drawn.texts {
+		if !page.holds(a.box) {
+			t.Errorf("%s: %q at %v runs off the sheet of %v x %v", name, a.words, a.box, drawn.width, drawn.height)
+		}
+		for _, b := range drawn.texts[i+1:] {
+			if a.touches(b.box) {
+				t.Errorf("%s: %q and %q touch", name, a.words, b.words)
+			}
+		}
 	}
 }
 

@@ -43,7 +43,6 @@ func (b box) touches(c box) bool {
 func (b box) holds(c box) bool {
 	return b.left <= c.left && c.right <= b.right && b.top <= c.top && c.bottom <= b.bottom
 }
-func (p point) distance(q point) float64 { return math.Hypot(p.x-q.x, p.y-q.y) }
 
 // mustRead parses the SVG strictly and fails on anything that is not well-formed.
 func mustRead(t *testing.T, svg string) drawing {
@@ -52,6 +51,7 @@ func mustRead(t *testing.T, svg string) drawing {
 	decoder := xml.NewDecoder(strings.NewReader(svg))
 	var open []element
 	var words strings.Builder
+	size := textSize
 	for {
 		token, err := decoder.Token()
 		if err != nil {
@@ -66,6 +66,9 @@ func mustRead(t *testing.T, svg string) drawing {
 			for _, a := range token.Attr {
 				e.attr[a.Name.Local] = a.Value
 			}
+			if e.attr["font-size"] != "" {
+				size = number(t, e.attr["font-size"])
+			}
 			open = append(open, e)
 			d.elements = append(d.elements, e)
 			words.Reset()
@@ -77,13 +80,13 @@ func mustRead(t *testing.T, svg string) drawing {
 			switch e.name {
 			case "svg":
 				d.attr = e.attr
-				d.width, d.height = number(t, e.attr["width"]), number(t, e.attr["height"])
+				d.width, d.height = number(t, strings.TrimSuffix(e.attr["width"], "mm")), number(t, strings.TrimSuffix(e.attr["height"], "mm"))
 			case "title":
 				d.title = words.String()
 			case "desc":
 				d.desc = words.String()
 			case "text":
-				d.texts = append(d.texts, readLabel(t, e, words.String()))
+				d.texts = append(d.texts, readLabel(t, e, size, words.String()))
 			}
 		}
 	}
@@ -100,10 +103,10 @@ func number(t *testing.T, s string) float64 {
 }
 
 // readLabel works out the room words take from their anchor and turn.
-func readLabel(t *testing.T, e element, words string) label {
+func readLabel(t *testing.T, e element, size float64, words string) label {
 	t.Helper()
-	x, y, w := number(t, e.attr["x"]), number(t, e.attr["y"]), textWidth(words)
-	up, down := 0.75*textSize, 0.22*textSize
+	x, y, w := number(t, e.attr["x"]), number(t, e.attr["y"]), textWidth(words)*size/textSize
+	up, down := 0.75*size, 0.22*size
 	left := x
 	switch e.attr["text-anchor"] {
 	case "middle":
@@ -127,6 +130,32 @@ func (d drawing) parts(part string, end int) []element {
 		}
 	}
 	return found
+}
+
+// named are the elements that stand for a part, of any end.
+func (d drawing) named(part string) []element {
+	var found []element
+	for _, e := range d.elements {
+		if e.attr["data-part"] == part {
+			found = append(found, e)
+		}
+	}
+	return found
+}
+
+// strokes are the separate lines of a path.
+func (e element) strokes() [][2]point {
+	var lines [][2]point
+	all := pair.FindAllStringSubmatch(e.attr["d"], -1)
+	for i := 0; i+1 < len(all); i += 2 {
+		var l [2]point
+		for j := range l {
+			l[j].x, _ = strconv.ParseFloat(all[i+j][1], 64)
+			l[j].y, _ = strconv.ParseFloat(all[i+j][2], 64)
+		}
+		lines = append(lines, l)
+	}
+	return lines
 }
 
 // solid are the boxes of everything bold: the cross, the caps and plates.

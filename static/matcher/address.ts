@@ -6,6 +6,7 @@
 // that cannot be read is kept as it was typed, escaped. Decoding takes any text.
 import type { Complaint, Condition, Faces, Hold, Query, QueryEnd, Tool, Unit } from "./types";
 import { parseReading } from "./reading";
+import { unseal } from "./seal";
 import { mostReadings } from "./query";
 import * as say from "./speech-address";
 import { allFaces, conditions, holds, tools, unitWords } from "./words";
@@ -69,7 +70,10 @@ export function decodeAddress(fragment: string): Decoded {
   }
   const ends: Partial<QueryEnd>[] = [{}, {}];
   const seen = new Set<string>();
-  for (const pair of fragment.replace(/^#/, "").split("&")) {
+  // Readings a customer sent back are sealed: a lost end must not look like fewer readings.
+  const { kind, body } = unseal(fragment);
+  if (kind === "broken") complain(0, "check", say.broken());
+  for (const pair of body.split("&")) {
     if (pair === "") continue;
     const at = pair.indexOf("=");
     const key = at < 0 ? pair : pair.slice(0, at);

@@ -20,7 +20,6 @@ export interface Fit {
   figure: Figure;
   difference: number; // measured minus chart
   standard: number; // combined
-  dof: number;
   agrees: boolean;
   near: boolean; // agrees, or misses by so little that it still counts against a claim
   other: boolean; // by another figure than the leading one
@@ -38,6 +37,8 @@ export interface EndFit {
 export interface RowFit {
   row: KnownRow;
   ends: EndFit[];
+  away: number; // in standard uncertainties of the readings alone: a vague row is not near for being vague
+  held: boolean; // every end is held as asked, or that is not known
   agrees: boolean;
   near: boolean;
 }
@@ -83,16 +84,14 @@ function fitValue(measured: Measured, value: KnownValue): Fit {
 }
 
 function fitFigure(measured: Measured, figure: Figure, other: boolean): Fit {
-  const parts = [...measured.parts, { standard: figure.standard, dof: Infinity }];
-  const standard = gum.combine(parts);
-  const dof = gum.welchSatterthwaite(parts);
+  const standard = Math.hypot(measured.standard, figure.standard);
   const difference = measured.mm - figure.mm;
   const off = Math.abs(difference) / standard;
   // The quantile is dear: it is asked for only where it decides.
   const within = (reach: number): boolean => {
     if (off <= narrowest * reach) return true;
     if (off > widest * reach) return false;
-    return off <= gum.coverage(given.agreeLevel, dof) * reach;
+    return off * standard <= bound(measured, standard) * reach;
   };
   return {
     quantity: measured.quantity,
@@ -100,54 +99,69 @@ function fitFigure(measured: Measured, figure: Figure, other: boolean): Fit {
     figure,
     difference,
     standard,
-    dof,
     agrees: within(1),
     near: within(given.rivalReach),
     other,
   };
 }
 
-/** fitRow tries a row's ends in either order; undefined when an end cannot be compared or is held another way. */
-export function fitRow(asked: readonly MeasuredEnd[], row: KnownRow, anyHold = false): RowFit | undefined {
-  const [one, two] = [row.ends[0], row.ends[1] ?? row.ends[0]];
-  if (one === undefined || two === undefined) return undefined;
-  const orders =
-    row.ends.length === 2 && asked.length === 2
-      ? [
-          [one, two],
-          [two, one],
-        ]
-      : [[one, two]];
-  const fits = orders.map((ends) => fitEnds(asked, ends, row, anyHold)).filter((f): f is RowFit => f !== undefined);
-  return fits.sort((a, b) => distance(a) - distance(b))[0];
+/** Effective degrees of freedom of a reading beside a figure (JCGM 100 G.4.1): the figure's own are taken as endless. */
+export function freedom(fit: Fit): number {
+  return measuredFreedom(fit.measured, fit.standard);
 }
 
-function fitEnds(
-  asked: readonly MeasuredEnd[],
-  ends: readonly KnownEnd[],
-  row: KnownRow,
-  anyHold: boolean,
-): RowFit | undefined {
+function measuredFreedom(measured: Measured, standard: number): number {
+  return measured.dof * (standard / measured.standard) ** 4;
+}
+
+/** Half-width of the interval within which a reading and a figure agree. */
+export function reach(fit: Fit): number {
+  return bound(fit.measured, fit.standard);
+}
+
+function bound(measured: Measured, standard: number): number {
+  return gum.coverage(given.agreeLevel, measuredFreedom(measured, standard)) * standard;
+}
+
+/** fitRow puts the measured ends beside a row's: in both orders when two ends meet a conversion joint. What cannot be
+ *  compared is left out. */
+export function fitRow(asked: readonly MeasuredEnd[], row: KnownRow): RowFit[] {
+  const [one, two] = [row.ends[0], row.ends[1] ?? row.ends[0]];
+  if (one === undefined || two === undefined) return [];
+  const straight = fitEnds(asked, [one, two], row);
+  const turned = row.ends.length === 2 && asked.length === 2 ? fitEnds(asked, [two, one], row) : undefined;
+  return [straight, turned].filter((f): f is RowFit => f !== undefined);
+}
+
+function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: KnownRow): RowFit | undefined {
   const out: EndFit[] = [];
+  let held = true;
   for (let i = 0; i < asked.length; i++) {
     const [a, e] = [asked[i], ends[i]];
-    if (a === undefined || e === undefined || !(anyHold || sameHold(a.hold, e.hold))) return undefined;
+    if (a === undefined || e === undefined) return undefined;
+    held = held && sameHold(a.hold, e.hold);
     // A figure for a cap means plain caps: such a row is no wing joint, whatever it leaves open.
     if (a.hold === "wing" && e.hold !== "wing" && e.cap !== null) return undefined;
     const fit = fitEnd(a, e);
     if (fit === undefined) return undefined;
     out.push(fit);
   }
-  return { row, ends: out, agrees: out.every((f) => f.agrees), near: out.every((f) => f.near) };
+  return {
+    row,
+    ends: out,
+    away: distance(out),
+    held,
+    agrees: out.every((f) => f.agrees),
+    near: out.every((f) => f.near),
+  };
 }
 
-/** How far a row is, in standard uncertainties of the readings alone, so that a vague row is not near for being vague. */
-export function distance(fit: RowFit): number {
+function distance(ends: readonly EndFit[]): number {
   let sum = 0;
-  for (const end of fit.ends) {
+  for (const end of ends) {
     for (const f of end.fits) sum += (f.difference / f.measured.standard) ** 2;
   }
-  return Math.sqrt(sum);
+  return Math.round(Math.sqrt(sum) * 1e6) / 1e6; // what differs only in the last digits is a tie
 }
 
 export function compared(fit: EndFit): ComparedEnd {
@@ -158,7 +172,7 @@ export function compared(fit: EndFit): ComparedEnd {
       chart: f.figure.mm,
       chartText: f.figure.text,
       difference: f.difference,
-      uncertainty: gum.coverage(given.agreeLevel, f.dof) * f.standard,
+      uncertainty: reach(f),
       unit: "mm",
     };
     out[f.quantity] = c;

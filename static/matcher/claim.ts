@@ -2,8 +2,7 @@
 // which doubts are told: the first one heads the verdict.
 import type { Hold, Quantity } from "./types";
 import * as given from "./assumptions";
-import * as gum from "./gum";
-import type { MeasuredEnd } from "./agree";
+import { reach, type MeasuredEnd } from "./agree";
 import type { Weighed } from "./weigh";
 
 export type Doubt =
@@ -38,7 +37,7 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed): Doubt[] {
     for (const f of fit.fits) {
       if (f.other) out.push({ kind: "other-figure", quantity: f.quantity, text: f.figure.text });
       const limit = f.quantity === "cap" ? given.coarseCap : given.coarseAcross;
-      if (gum.coverage(given.agreeLevel, f.dof) * f.standard > limit) out.push({ kind: "coarse" });
+      if (reach(f) > limit) out.push({ kind: "coarse" });
       if (f.measured.doubt !== undefined) out.push({ kind: "second-size", says: f.measured.doubt });
     }
   });

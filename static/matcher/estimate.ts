@@ -13,8 +13,8 @@ export interface Measured {
   end: number;
   quantity: Quantity;
   mm: number;
-  parts: gum.Component[]; // of the reading alone
-  standard: number;
+  standard: number; // of the reading alone
+  dof: number;
   readings: number; // how many were used
   step: number; // the last digit taken as read, mm
   estimate: Estimate;
@@ -51,14 +51,15 @@ export function estimate(
     ...limits,
   ];
   const standard = gum.combine(sources);
-  const uncertainty = gum.coverage(0.95, gum.welchSatterthwaite(sources)) * standard;
+  const dof = gum.welchSatterthwaite(sources);
+  const uncertainty = gum.coverage(0.95, dof) * standard;
 
   const out: Measured = {
     end,
     quantity,
     mm: value,
-    parts: sources,
     standard,
+    dof,
     readings: used.length,
     step,
     estimate: {

@@ -2,9 +2,10 @@
 //
 //   understand -> estimate -> can these readings be used? -> fit every row -> weigh -> verdict
 import type { Answer, Chart, Faces, Verdict } from "./types";
-import { fitRow, type MeasuredEnd, type RowFit } from "./agree";
+import type { MeasuredEnd, RowFit } from "./agree";
 import * as given from "./assumptions";
 import { estimate, type Measured, type Trouble } from "./estimate";
+import { fitAll } from "./neighbours";
 import { prepare, type Prepared } from "./prepared";
 import { understand, type Asked } from "./query";
 import * as say from "./speech";
@@ -25,7 +26,12 @@ export function identify(chart: Chart, query: unknown): Answer {
   });
   const measured = ends.flatMap((e) => [e.cap, e.across]).filter((m): m is Measured => m !== undefined);
   const answer = blank(known, measured, asked);
-  return unusable(answer, ends, measured, known) ?? conclude(answer, ends, left(ends, known), known);
+  return unusable(answer, ends, measured, known) ?? compare(answer, ends, known);
+}
+
+function compare(answer: Answer, ends: readonly MeasuredEnd[], chart: Prepared): Answer {
+  const fits = fitAll(ends, chart);
+  return conclude(answer, ends, fits, left(ends, fits, chart), chart);
 }
 
 function blank(chart: Prepared, measured: readonly Measured[], asked: Asked): Answer {
@@ -109,12 +115,9 @@ function byOther(fit: RowFit): boolean {
 
 // The sizes that are left, likeliest first. A row that misses by a hair stays in the
 // weighing: were it dropped, its neighbour would look certain.
-function left(ends: readonly MeasuredEnd[], chart: Prepared): Weighed[] {
-  const fits = chart.rows
-    .filter((row) => ends.length === 2 || row.ends.length === 1)
-    .map((row) => fitRow(ends, row))
-    .filter((f): f is RowFit => f !== undefined && f.near);
-  const weighed = weigh(ends, fits, chart);
+function left(ends: readonly MeasuredEnd[], fits: readonly RowFit[], chart: Prepared): Weighed[] {
+  const close = fits.filter((f) => f.held && f.near);
+  const weighed = weigh(ends, close, chart);
   const agrees = (w: Weighed): boolean => w.fits.some((f) => f.agrees);
   if (!weighed.some(agrees)) return [];
   const out = weighed.filter((w) => w.probability >= (agrees(w) ? given.leftAt : 1 - given.claimAt));

@@ -7,6 +7,8 @@
 export { assumptions } from "./assumptions";
 export { decodeAddress, encodeAddress } from "./address";
 export { identify } from "./identify";
+export { decodeRequest, encodeRequest, longestLink, longestName, longestQuestion } from "./request";
 export { parseReading } from "./reading";
+export { seal, unseal } from "./seal";
 export { facesFor } from "./words";
 export * as gum from "./gum";

@@ -2,7 +2,7 @@
 // under another hold, the conversion joints that have the measured end, and what each
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
-import { compared, distance, fitRow, sameHold, type MeasuredEnd, type RowFit } from "./agree";
+import { compared, fitRow, type MeasuredEnd, type RowFit } from "./agree";
 import type { KnownRow, Prepared } from "./prepared";
 import * as say from "./speech-sizes";
 
@@ -12,15 +12,17 @@ function plain(row: KnownRow): boolean {
   return row.ends.length === 1;
 }
 
-/** One row of each size, the one to speak of first, nearest first. */
+/** One row of each size, the one to speak of first and its better order, nearest first. */
 function bySize(fits: readonly RowFit[], chart: Prepared): RowFit[] {
   const leads = new Map<string, RowFit>();
   const place = (f: RowFit): number => twins(f, chart).indexOf(f.row);
+  const better = (a: RowFit, b: RowFit): number =>
+    place(a) - place(b) || Number(b.held) - Number(a.held) || a.away - b.away;
   for (const f of fits) {
     const before = leads.get(f.row.size);
-    if (before === undefined || place(f) < place(before)) leads.set(f.row.size, f);
+    if (before === undefined || better(f, before) < 0) leads.set(f.row.size, f);
   }
-  return [...leads.values()].sort((a, b) => distance(a) - distance(b) || a.row.index - b.row.index);
+  return [...leads.values()].sort((a, b) => a.away - b.away || a.row.index - b.row.index);
 }
 
 function twins(fit: RowFit, chart: Prepared): KnownRow[] {
@@ -40,48 +42,52 @@ function size(fit: RowFit, chart: Prepared, because: string): Size {
   };
 }
 
-function fits(asked: readonly MeasuredEnd[], rows: readonly KnownRow[], anyHold: boolean): RowFit[] {
-  return rows
-    .map((row) => fitRow(asked, row, anyHold))
-    .filter((f): f is RowFit => f !== undefined && f.ends.every((e) => e.missing.length === 0));
+/** Every row that can be compared, a conversion joint in both orders: the rest of the answer is chosen from these. */
+export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[] {
+  return chart.rows.filter((row) => asked.length === 2 || plain(row)).flatMap((row) => fitRow(asked, row));
+}
+
+function whole(fit: RowFit): boolean {
+  return fit.ends.every((e) => e.missing.length === 0);
 }
 
 /** The nearest rows that are not left; one of another hold only when nothing of the asked hold is nearer. */
-export function near(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): Size[] {
-  const rows = chart.rows.filter((r) => !left.has(r.size) && (asked.length === 2 || plain(r)));
-  const all = bySize(fits(asked, rows, true), chart);
-  const held = (f: RowFit): boolean => f.ends.every((e, i) => sameHold(asked[i]?.hold ?? "unknown", e.end.hold));
-  const first = all.findIndex(held);
-  const chosen = all.filter((f, i) => held(f) || (!f.agrees && i < first));
-  return chosen.slice(0, mostNear).map((f) => size(f, chart, say.misses(f, held(f))));
+export function near(fits: readonly RowFit[], chart: Prepared, left: ReadonlySet<string>): Size[] {
+  const all = bySize(
+    fits.filter((f) => whole(f) && !left.has(f.row.size)),
+    chart,
+  );
+  const first = all.findIndex((f) => f.held);
+  const chosen = all.filter((f, i) => f.held || (!f.agrees && (first < 0 || i < first)));
+  return chosen.slice(0, mostNear).map((f) => size(f, chart, say.misses(f)));
 }
 
 /** Rows whose cap and across both agree, under another hold than the one asked for. */
-export function sameFigures(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): Size[] {
+export function sameFigures(
+  asked: readonly MeasuredEnd[],
+  fits: readonly RowFit[],
+  chart: Prepared,
+  left: ReadonlySet<string>,
+): Size[] {
   const end = asked[0];
   if (asked.length !== 1 || end?.cap === undefined || end.across === undefined || end.hold === "unknown") return [];
-  const rows = chart.rows.filter(
-    (r) => plain(r) && !left.has(r.size) && !sameHold(end.hold, r.ends[0]?.hold ?? "unknown"),
-  );
-  return bySize(
-    fits(asked, rows, true).filter((f) => f.agrees),
-    chart,
-  ).map((f) => size(f, chart, say.otherHold(f)));
+  const same = fits.filter((f) => f.agrees && !f.held && whole(f) && !left.has(f.row.size));
+  return bySize(same, chart).map((f) => size(f, chart, say.otherHold(f)));
 }
 
 /** Conversion joints of which the one measured end agrees with an end. */
 export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): string[] {
   if (asked.length !== 1) return [];
-  return chart.rows
-    .filter((row) => !plain(row) && row.ends.some((end) => fitRow(asked, { ...row, ends: [end] })?.agrees))
-    .map((row) => row.row.ref);
+  const has = (row: KnownRow): boolean =>
+    row.ends.some((end) => fitRow(asked, { ...row, ends: [end] }).some((f) => f.held && f.agrees));
+  return chart.rows.filter((row) => !plain(row) && has(row)).map((row) => row.row.ref);
 }
 
 /** What each of two measured ends is by itself. */
 export function eachEnd(asked: readonly MeasuredEnd[], chart: Prepared): Answer["ends"] {
   if (asked.length !== 2) return [];
   return asked.map((end, n) => {
-    const alone = fits([end], chart.rows.filter(plain), false);
+    const alone = fitAll([end], chart).filter((f) => f.held && whole(f));
     const found = bySize(
       alone.filter((f) => f.agrees),
       chart,

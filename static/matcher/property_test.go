@@ -100,6 +100,20 @@ func TestOrderDoesNotMatter(t *testing.T) {
 	})
 }
 
+// Found by the test above: two conversion rows whose ends have the same across, one end
+// recalled, are equally likely whichever end is measured first.
+func TestSwappedEndsOfEqualAcross(t *testing.T) {
+	m, _ := mustMatch(t)
+	one := matcher.QueryEnd{Hold: "unknown", Across: []string{"92.09 mm"}}
+	two := matcher.QueryEnd{Hold: "unknown", Across: []string{"92.08 mm"}}
+	ask := func(ends ...matcher.QueryEnd) []string {
+		return essence(identify(t, m, matcher.Query{Ends: ends, Condition: "new"}))
+	}
+	if diff := cmp.Diff(ask(one, two), ask(two, one)); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // One inch is 25.4 mm exactly: thousandths that are whole in both units must give the
 // same sizes.
 func TestUnitsDoNotMatter(t *testing.T) {
@@ -159,6 +173,50 @@ func TestEveryRowAtItsOwnFigures(t *testing.T) {
 			t.Errorf("%s is taken for %s", row.Ref, a.Sizes[0].Rows[0])
 		}
 		checkHonest(t, a)
+	}
+}
+
+// Wrong and confident is the one thing that must not happen: joints of every row, made and
+// measured with the errors the method assumes, are never named as another size.
+func TestNeverNamedAsAnotherSize(t *testing.T) {
+	m, chart := mustMatch(t)
+	random := rand.New(rand.NewPCG(3, 4)) // fixed: the same joints every time
+	measure := func(v *matcher.ChartValue, made, repeat float64) []string {
+		if v == nil {
+			return nil
+		}
+		size := number(t, v.MM) + made*(2*random.Float64()-1) - 0.05*random.Float64() // worn by up to 0.05 mm
+		tool := 0.02 * (2*random.Float64() - 1)
+		var out []string
+		for range 1 + random.IntN(3) {
+			out = append(out, fmt.Sprintf("%.2f mm", size+tool+repeat*random.NormFloat64()))
+		}
+		return out
+	}
+	named, found := 0, 0
+	for range 3 {
+		for _, row := range chart.Rows {
+			q := matcher.Query{}
+			for _, end := range row.Ends {
+				q.Ends = append(q.Ends, matcher.QueryEnd{Hold: end.Hold, Cap: measure(end.Cap, 0.01, 0.01), Across: measure(end.Across, 0.08, 0.05)})
+			}
+			a := identify(t, m, q)
+			checkHonest(t, a)
+			if slices.Contains(rows(a.Sizes), row.Ref) {
+				found++
+			}
+			if a.Verdict != matcher.Identified {
+				continue
+			}
+			named++
+			if !slices.Contains(a.Sizes[0].Rows, row.Ref) {
+				t.Errorf("%s is named %q from %+v", row.Ref, a.Sizes[0].Rows, q)
+			}
+		}
+	}
+	// The other way round: caution must not make the answer useless.
+	if all := 3 * len(chart.Rows); found < all*98/100 || named < all/4 {
+		t.Errorf("of %d joints %d are among what is left and %d are named", all, found, named)
 	}
 }
 

@@ -16,15 +16,15 @@ export function fits(fit: RowFit): string {
 }
 
 /** By how much a row misses: "Cap 1.03 mm (0.040 in) smaller than yours; across agrees." */
-export function misses(fit: RowFit, held: boolean): string {
+export function misses(fit: RowFit): string {
   const says = fit.ends.map(
     (end, n) => `${fit.ends.length > 1 ? `end ${n + 1}: ` : ""}${end.fits.map((f) => miss(f, fit.agrees)).join(", ")}`,
   );
-  const held2 = held ? "" : ` It is held by ${list([...new Set(fit.ends.map((e) => holdWords[e.end.hold]))])}.`;
-  const doubted = fit.agrees && held && !fit.ends.some((e) => e.fits.some((f) => f.other));
+  const held = fit.held ? "" : ` It is held by ${list([...new Set(fit.ends.map((e) => holdWords[e.end.hold]))])}.`;
+  const doubted = fit.agrees && fit.held && !fit.ends.some((e) => e.fits.some((f) => f.other));
   const open = doubted ? " Its figures allow that, but it is far less likely than what is left." : "";
   const recalled = fit.row.basis === "memory" ? " Recalled, not published." : "";
-  return `${capital(says.join("; "))}.${open}${held2}${recalled}`;
+  return `${capital(says.join("; "))}.${open}${held}${recalled}`;
 }
 
 function miss(f: Fit, exact: boolean): string {
@@ -42,7 +42,7 @@ export function endIs(n: number, names: readonly string[], closest: RowFit | und
   const which = n === 0 ? "The first end" : "The second end";
   if (names.length > 0) return `${which} agrees with ${some(names, 4, "or")}.`;
   if (closest === undefined) return `${which} can be compared with nothing in the chart.`;
-  return `${which} agrees with nothing in the chart. The nearest is ${closest.row.row.name}: ${misses(closest, true)}`;
+  return `${which} agrees with nothing in the chart. The nearest is ${closest.row.row.name}: ${misses(closest)}`;
 }
 
 /** How to tell sizes apart by one measure; lengths are as the chart has them. */

@@ -1,6 +1,6 @@
 // From the sizes that are left to a verdict and what is said of it.
 import type { Answer, Quantity, Size } from "./types";
-import { compared, quantities, type MeasuredEnd } from "./agree";
+import { compared, quantities, type MeasuredEnd, type RowFit } from "./agree";
 import { doubts, type Doubt } from "./claim";
 import { conversions, eachEnd, near, sameFigures } from "./neighbours";
 import { stronger, type Prepared } from "./prepared";
@@ -15,6 +15,7 @@ import type { Weighed } from "./weigh";
 export function conclude(
   answer: Answer,
   asked: readonly MeasuredEnd[],
+  fits: readonly RowFit[],
   left: readonly Weighed[],
   chart: Prepared,
 ): Answer {
@@ -22,8 +23,8 @@ export function conclude(
   const found: Answer = {
     ...answer,
     sizes: left.map((w) => size(w, chart)),
-    near: near(asked, chart, keys),
-    sameFigures: sameFigures(asked, chart, keys),
+    near: near(fits, chart, keys),
+    sameFigures: sameFigures(asked, fits, chart, keys),
     ends: eachEnd(asked, chart),
     tellApart: tellApart(asked, left),
     conversions: left.length === 1 ? conversions(asked, chart) : [],

@@ -7,7 +7,7 @@ import type { Basis } from "./types";
 import * as given from "./assumptions";
 import * as gum from "./gum";
 import type { MeasuredEnd, RowFit } from "./agree";
-import { quantities, sameFaces } from "./agree";
+import { freedom, quantities, sameFaces } from "./agree";
 import type { KnownRow, Prepared } from "./prepared";
 
 /** One size with its best row in front. */
@@ -35,7 +35,12 @@ export function weigh(asked: readonly MeasuredEnd[], fits: readonly RowFit[], ch
       fits: [...group].sort((a, b) => leadFirst(a, b, chart)),
       probability: Math.exp((logs[i] ?? -Infinity) - top) / total,
     }))
-    .sort((a, b) => b.probability - a.probability || first(a) - first(b));
+    .sort((a, b) => tied(b.probability) - tied(a.probability) || first(a) - first(b));
+}
+
+// The last digits of a sum depend on its order: what differs only there is a tie.
+function tied(probability: number): number {
+  return Math.round(probability * 1e9);
 }
 
 function first(w: Weighed): number {
@@ -44,7 +49,9 @@ function first(w: Weighed): number {
 
 function leadFirst(a: RowFit, b: RowFit, chart: Prepared): number {
   const twins = chart.twins.get(a.row.size) ?? [];
-  return Number(b.agrees) - Number(a.agrees) || twins.indexOf(a.row) - twins.indexOf(b.row);
+  return (
+    Number(b.agrees) - Number(a.agrees) || twins.indexOf(a.row) - twins.indexOf(b.row) || logWeight(b) - logWeight(a) // the likelier order of a conversion joint's ends
+  );
 }
 
 function prior(basis: Basis): number {
@@ -59,7 +66,7 @@ function logWeight(fit: RowFit): number {
     if (end.end.faces === "unknown") sum += Math.log(given.priorOpen);
     for (const f of end.fits) {
       if (f.other) sum += Math.log(given.priorOther);
-      sum += gum.studentLogPdf(f.difference / f.standard, Math.min(f.dof, given.tailDof)) - Math.log(f.standard);
+      sum += gum.studentLogPdf(f.difference / f.standard, Math.min(freedom(f), given.tailDof)) - Math.log(f.standard);
     }
     for (const quantity of end.missing) {
       sum -= Math.log(

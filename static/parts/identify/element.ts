@@ -17,6 +17,6 @@ export function make<K extends keyof HTMLElementTagNameMap>(
 /** Finds a part the script cannot do without, or says which is missing on which page. */
 export function part<E extends HTMLElement>(root: ParentNode, hook: string): E {
   const element = root.querySelector<E>(`[data-${hook}]`);
-  if (!element) throw new Error(`identify: no element data-${hook} on ${location.pathname}`);
+  if (!element) throw new Error(`no element data-${hook} on ${location.pathname}`);
   return element;
 }

@@ -1,0 +1,352 @@
+//go:build browser
+
+package browser
+
+import (
+	"bytes"
+	"image/png"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	goqr "github.com/piglig/go-qr"
+
+	"capspan/build"
+)
+
+// Hooks of templates/card.html and templates/send.html.
+const (
+	sendReady  = `document.querySelector("[data-send][data-ready]")`
+	cardReady  = `document.querySelector("[data-card][data-ready]")`
+	stepTitle  = `document.querySelector("[data-sheet]:not([hidden]) [data-title]")?.textContent`
+	linkText   = `document.querySelector("[data-link]").value`
+	cardField  = `[data-card] [data-reading]`
+	nextButton = `[data-next]`
+)
+
+// phone makes the tab 360 px wide, as the smallest phones still in use.
+func (b *tab) phone() {
+	b.t.Helper()
+	if _, err := chromedp.Call(b.ctx, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{
+		Width: 360, Height: 740, DeviceScaleFactor: 2, Mobile: true}); err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+// step waits until the card shows a step whose heading holds the words.
+func (b *tab) step(words string) {
+	b.t.Helper()
+	b.until("the step "+words, stepTitle+`?.includes(`+quote(words)+`)`)
+	if wide := see[int](b, `document.documentElement.scrollWidth`); wide > 360 {
+		b.t.Errorf("step %q is %d px wide on a phone of 360", words, wide)
+	}
+	if shown := see[int](b, `[...document.querySelectorAll("[data-sheet] svg")].filter(e => !e.closest(".hold") && e.getClientRects().length > 0).length`); shown > 1 {
+		b.t.Errorf("step %q shows %d pictures, want one at a time", words, shown)
+	}
+	if shown := see[int](b, `[...document.querySelectorAll("[data-sheet] input[type=text]")].filter(e => e.getClientRects().length > 0).length`); shown > 1 {
+		b.t.Errorf("step %q shows %d fields, want one at a time", words, shown)
+	}
+}
+
+// The whole way: the counter asks, the customer opens the link on a phone, loses all
+// signal, measures, and sends one link back, which the counter opens.
+func TestCustomerRoundTrip(t *testing.T) {
+	server := httptest.NewServer(build.Handler(site, base))
+	closed := false
+	defer func() {
+		if !closed {
+			server.Close()
+		}
+	}()
+
+	shop := openTab(t)
+	shop.do("open the counter's page", chromedp.Navigate(server.URL+base+"send/"))
+	shop.until("the form", sendReady)
+	shop.do("write the question", chromedp.SendKeys(chromedp.CSS("[data-question]"), "Front axle, the small one?"))
+	asks := see[string](shop, linkText)
+	if !strings.Contains(asks, "measure/card/#check=") || len(asks) > 2000 {
+		t.Fatalf("the link is %q", asks)
+	}
+	if mail := see[string](shop, `document.querySelector("[data-mail]").href`); !strings.Contains(mail, "check%3D") {
+		t.Errorf("the mail does not carry the link: %s", mail)
+	}
+
+	customer := openTab(t)
+	customer.phone()
+	customer.do("open the link", chromedp.Navigate(asks))
+	customer.until("the card", cardReady)
+	customer.step("asks you to measure")
+	if said := see[string](customer, `document.querySelector("[data-question]").textContent`); said != "Front axle, the small one?" {
+		t.Errorf("the question reads %q", said)
+	}
+	server.CloseClientConnections()
+	server.Close() // from here on there is no signal
+	closed = true
+
+	customer.do("start", chromedp.Click(chromedp.CSS(nextButton)))
+	customer.step("What do you measure with?")
+	customer.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+	customer.step("How is the joint held?")
+	customer.do("pick the hold", chromedp.Click(chromedp.CSS(`[data-step="hold"] label:has([value="outside-clip"])`)))
+	customer.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+	for _, s := range []struct{ title, typed string }{
+		{"One cap", "1.060"}, {"The cap opposite", "1.061"}, {"The distance across", "3.222"}, {"Across once more", "3.221"},
+	} {
+		customer.step(s.title)
+		customer.do(s.title, chromedp.SendKeys(chromedp.CSS(cardField), s.typed), chromedp.Click(chromedp.CSS(nextButton)))
+	}
+	customer.step("Send it back")
+	answer := see[string](customer, linkText)
+	if !strings.Contains(answer, "/identify/#check=") || len(answer) > 2000 {
+		t.Fatalf("the answer is %q", answer)
+	}
+	for _, trouble := range customer.troubles {
+		if strings.Contains(trouble, "exception") || strings.Contains(trouble, "not loaded") {
+			t.Errorf("offline: %s", trouble)
+		}
+	}
+
+	// A messenger wraps the answer; the counter opens it from the site, which lives elsewhere in this test.
+	_, fragment, _ := strings.Cut(answer, "#")
+	half := len(fragment) / 2
+	back := openTab(t)
+	back.open("/identify/#" + fragment[:half] + "%20" + fragment[half:])
+	back.until("the form", ready)
+	back.until("a verdict", `document.querySelector("[data-verdict-head] .verdict--identified")`)
+	if caps, across := back.readings("cap"), back.readings("across"); strings.Join(caps, " ") != "1.060 in 1.061 in" || strings.Join(across, " ") != "3.222 in 3.221 in" {
+		t.Errorf("the counter reads caps %q and across %q", caps, across)
+	}
+	back.calm("the answer")
+	cut := openTab(t)
+	cut.open("/identify/#" + fragment[:half])
+	cut.until("the form", ready)
+	if note := see[string](cut, `document.querySelector("[data-note]").textContent`); !strings.Contains(note, "lost a piece") {
+		t.Errorf("a cut answer says %q", note)
+	}
+}
+
+// ask opens the card of a request as /send/ writes it.
+func (b *tab) ask(request string) {
+	b.t.Helper()
+	b.open("/send/")
+	b.until("the form", sendReady)
+	b.open("/measure/card/#" + see[string](b, `CapspanCore.encodeRequest(`+request+`)`))
+	b.until("the card", cardReady)
+}
+
+// By keyboard alone; what is typed is there after a reload, and Back goes one step back.
+func TestCardByKeyboard(t *testing.T) {
+	b := openTab(t)
+	b.phone()
+	b.ask(`{ends: [{take: ["cap", "across"], hold: "inside-clip"}], unit: "mm"}`)
+	press := func(keys string) { b.do("keys", chromedp.KeyEvent(keys)) }
+	b.do("to the button", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-next]").focus()`))
+	press(kb.Enter)
+	b.step("What do you measure with?")
+	press(kb.Tab + kb.ArrowDown) // the next tool
+	b.until("the tool", `document.querySelector('[data-tool][value="dial-caliper"]').checked`)
+	press(kb.Enter)
+	b.step("One cap")
+	press(kb.Enter)
+	b.until("a word on the empty field", `!document.querySelector("[data-complaint]").hidden`)
+	press("27,0,0" + kb.Enter)
+	b.until("a complaint", `document.querySelector("[data-complaint]").textContent.length > 20`)
+	press(strings.Repeat(kb.Backspace, 6) + "26,99")
+	b.do("reload", chromedp.Reload())
+	b.until("the card", cardReady)
+	b.step("One cap")
+	if got := see[string](b, `document.querySelector("[data-card] [data-reading]").value`); got != "26.99 mm" {
+		t.Errorf("after a reload the field holds %q", got)
+	}
+	b.do("to the field", chromedp.Focus(chromedp.CSS(cardField)))
+	press(kb.Enter)
+	b.step("The cap opposite")
+	press("27.01" + kb.Enter)
+	b.step("The distance across")
+	b.do("back", chromedp.NavigateBack())
+	b.step("The cap opposite")
+	if got := see[string](b, `document.querySelector("[data-card] [data-reading]").value`); got != "27.01" {
+		t.Errorf("after going back the field holds %q", got)
+	}
+	press(kb.Enter)
+	b.step("The distance across")
+	press("61.9" + kb.Enter)
+	b.step("Across once more")
+	press(kb.Enter)
+	b.step("Send it back")
+	if got := see[string](b, linkText); !strings.Contains(got, "hold=inside-clip&cap=26.99mm,27.01mm&across=61.9mm&unit=mm&tool=dial-caliper") {
+		t.Errorf("the answer is %s", got)
+	}
+	b.calm("the card by keyboard")
+}
+
+// Two ends are asked one after the other, and their readings stay apart.
+func TestCardTwoEnds(t *testing.T) {
+	b := openTab(t)
+	b.phone()
+	b.ask(`{ends: [{take: ["cap"], hold: "strap"}, {take: ["across"], hold: "inside-clip", faces: "groove-outer"}], unit: "in"}`)
+	b.do("start", chromedp.Click(chromedp.CSS(nextButton)))
+	b.step("What do you measure with?")
+	b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+	for _, s := range []struct{ title, typed string }{
+		{"One cap: its diameter, first end", "1 1/16"}, {"The cap opposite: its diameter, first end", ""},
+		{"The distance across, the other end", "2.56"}, {"Across once more, the other end", ""},
+	} {
+		b.step(s.title)
+		b.do(s.title, chromedp.SendKeys(chromedp.CSS(cardField), s.typed+kb.Enter))
+	}
+	b.step("Send it back")
+	if got := see[string](b, linkText); !strings.Contains(got, "hold=strap&cap=1-1/16in&hold2=inside-clip&faces2=groove-outer&across2=2.56in") {
+		t.Errorf("the answer is %s", got)
+	}
+	b.calm("two ends")
+}
+
+// A link that is bad, cut or missing opens to a page that says what to do, not to a form.
+func TestBadCardLinks(t *testing.T) {
+	tests := []struct{ name, fragment, says string }{
+		{"none", "", "needs a link"},
+		{"cut", "check=2s.1ab&take=cap,acr", "not whole"},
+		{"typed by hand", "take=cap", "does not say what to measure"},
+		{"markup", "check=1.1&say=%3Cimg%20src=x%20onerror=window.bent=1%3E", "not whole"},
+		{"names of the language", "__proto__=1&constructor", "does not say"},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			b := openTab(t)
+			b.open("/measure/card/#" + test.fragment)
+			b.until("the page", cardReady)
+			if got := see[string](b, `document.querySelector("[data-trouble]").innerText`); !strings.Contains(got, test.says) || !strings.Contains(got, "What to do") {
+				t.Errorf("it says %q, want %q and what to do", got, test.says)
+			}
+			if see[bool](b, `[...document.querySelectorAll("main input, main button")].some(e => e.getClientRects().length > 0) || window.bent !== undefined`) {
+				t.Error("a form is shown, or text became markup")
+			}
+			b.calm(test.name)
+		})
+	}
+}
+
+// A question too long for a link is refused with words, and nothing is asked without a tick.
+func TestSendRefuses(t *testing.T) {
+	b := openTab(t)
+	b.open("/send/")
+	b.until("the form", sendReady)
+	trouble := `document.querySelector("[data-send] [data-trouble]").innerText`
+	set := func(text string) {
+		b.do("write", chromedp.Evaluate[chromedp.Void](`(e => { e.value = `+quote(text)+`; e.dispatchEvent(new Event("input", {bubbles: true})) })(document.querySelector("[data-question]"))`))
+	}
+	set(strings.Repeat("関", 400))
+	b.until("the link is too long", trouble+`.includes("Shorten")`)
+	set("short")
+	b.until("the link is back", `document.querySelector("[data-send] [data-trouble]").hidden && document.querySelector("[data-qr] svg")`)
+	b.do("untick all", chromedp.Evaluate[chromedp.Void](`document.querySelectorAll('[data-end="0"] [data-take]').forEach(e => e.click())`))
+	b.until("nothing is asked", trouble+`.includes("Tick")`)
+	b.calm("the counter's page")
+}
+
+// The picture on the counter's page is the link: a decoder of somebody else's reads it off
+// the screen, in the dark scheme too.
+func TestQROnScreen(t *testing.T) {
+	b := openTab(t)
+	if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}}); err != nil {
+		t.Fatal(err)
+	}
+	b.open("/send/")
+	b.until("the form", sendReady)
+	shot, err := chromedp.Run(b.ctx, chromedp.Screenshot(chromedp.CSS("[data-qr] svg")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	img, err := png.Decode(bytes.NewReader(shot))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := goqr.Decode(img)
+	if want := see[string](b, linkText); err != nil || got != want {
+		t.Errorf("the screen reads %q, %v; want %q", got, err, want)
+	}
+}
+
+// What a device offers for sharing is handed the link; without script both pages say what to do instead.
+func TestCustomerPagesOtherWays(t *testing.T) {
+	b := openTab(t)
+	if _, err := chromedp.Call(b.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `navigator.share = async what => { window.handed = what }`}); err != nil {
+		t.Fatal(err)
+	}
+	b.open("/send/")
+	b.until("the form", sendReady)
+	b.do("share", chromedp.Click(chromedp.CSS("[data-share]")))
+	b.until("the link is handed over", `window.handed?.url === `+linkText)
+	b.calm("sharing")
+
+	plain := openTab(t)
+	if _, err := chromedp.Call(plain.ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true}); err != nil {
+		t.Fatal(err)
+	}
+	for _, address := range []string{"/send/", "/measure/card/"} {
+		plain.open(address)
+		if !see[bool](plain, `document.querySelector("[data-without] a[href$='/measure/']").getClientRects().length > 0`) {
+			t.Errorf("%s without script: no way on", address)
+		}
+		if see[bool](plain, `[...document.querySelectorAll("main input, main button")].some(e => e.getClientRects().length > 0)`) {
+			t.Errorf("%s without script: a control is shown that does nothing", address)
+		}
+	}
+	plain.calm("without script")
+}
+
+// The card's steps and the counter's page by the rules of axe-core, in light and dark.
+func TestCustomerAccessible(t *testing.T) {
+	axe, err := os.ReadFile(filepath.Join(tools, "axe-core", "axe.min.js"))
+	if err != nil {
+		t.Fatalf("axe-core: %v; build/test.sh installs it", err)
+	}
+	b := openTab(t)
+	b.phone()
+	for _, scheme := range []string{"light", "dark"} {
+		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}}); err != nil {
+			t.Fatal(err)
+		}
+		look := func(where string) {
+			b.do("load axe", chromedp.Evaluate[chromedp.Void](string(axe)))
+			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]violation](`axe.run(document, {resultTypes: ["violations"]}).then(r =>
+				r.violations.map(v => ({ID: v.id, Impact: v.impact ?? "", Help: v.help, Nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 200))})))`,
+				chromedp.EvalAwaitPromise))
+			if err != nil {
+				t.Fatalf("axe on %s: %v", where, err)
+			}
+			for _, v := range broken {
+				t.Errorf("%s, %s: %s (%s): %s\n    %s", where, scheme, v.ID, v.Impact, v.Help, strings.Join(v.Nodes, "\n    "))
+			}
+		}
+		b.open("/send/")
+		b.until("the form", sendReady)
+		look("/send/")
+		b.open("/measure/card/")
+		b.until("the card", cardReady)
+		look("the card without a link")
+		b.ask(`{ends: [{take: ["cap", "across"]}], from: "The shed", question: "Which?"}`)
+		for _, s := range []string{"asks you to measure", "What do you measure with?", "How is the joint held?", "One cap", "The cap opposite", "The distance across", "Across once more", "Send it back"} {
+			b.step(s)
+			look(s)
+			if s == "Send it back" {
+				break
+			}
+			b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+			if s == "One cap" || s == "The distance across" { // left out at the second press
+				b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+			}
+		}
+	}
+	b.calm("the accessible pages")
+}

@@ -1,0 +1,254 @@
+//go:build browser
+
+package browser
+
+import (
+	"bytes"
+	"math"
+	"os/exec"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+
+	"capspan/tables"
+)
+
+// paperSize is a sheet in millimetres.
+type paperSize struct {
+	name       string
+	wide, high float64
+}
+
+// A4 by ISO 216; Letter by ANSI/ASME Y14.1, 8.5 by 11 in.
+var papers = []paperSize{{"A4", 210, 297}, {"Letter", 215.9, 279.4}}
+
+const (
+	inch      = 25.4
+	printDPI  = 300
+	tolerance = 0.3 // mm on paper; a dot at 300 dpi is 0.085 mm
+)
+
+// sheets are one of every kind of drawing a row can have.
+var sheets = []string{
+	"1310",            // clip outside
+	"7260",            // clip inside, between the groove faces
+	"1355",            // strap
+	"1610",            // plate, drawn as a quarter
+	"15x39",           // the smallest; hold and faces not known
+	"2c",              // wing
+	"7260-to-1310",    // two unlike ends
+	"1410-to-1480",    // the tallest sheet with two ends
+	"74x217",          // wider than the paper
+	"83x231.4",        // the largest
+	"1480-to-1550",    // two unlike ends, drawn as a quarter
+	"1810-half-round", // strap, drawn as a quarter
+}
+
+// print returns the PDF of the page in the tab, at 100 %.
+func (b *tab) print(paper paperSize) []byte {
+	b.t.Helper()
+	printed, err := chromedp.Call(b.ctx, page.PrintToPDF, page.PrintToPDFParams{
+		PaperWidth: paper.wide / inch, PaperHeight: paper.high / inch})
+	if err != nil {
+		b.t.Fatalf("print on %s: %v", paper.name, err)
+	}
+	return printed.Data
+}
+
+var pageCount = regexp.MustCompile(`(?m)^Pages:\s+(\d+)$`)
+
+// pages counts the pages of a PDF.
+func pages(t *testing.T, pdf []byte) int {
+	t.Helper()
+	count := exec.Command("pdfinfo", "-")
+	count.Stdin = bytes.NewReader(pdf)
+	said, err := count.Output()
+	found := pageCount.FindSubmatch(said)
+	if err != nil || found == nil {
+		t.Fatalf("pdfinfo: %v, %s; build/test.sh installs poppler-utils", err, said)
+	}
+	n, err := strconv.Atoi(string(found[1]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
+// Every sheet of the chart is one page. Letter is the lower paper, so it tells; A4,
+// where lines are shorter, is tried by the test below.
+func TestSheetsAreOnePage(t *testing.T) {
+	b := openTab(t)
+	all := 0
+	for _, address := range addresses() {
+		if !strings.HasSuffix(address, "/paper/") {
+			continue
+		}
+		all++
+		b.open(address)
+		if got := pages(t, b.print(papers[1])); got != 1 {
+			t.Errorf("%s on %s: %d pages, want 1", address, papers[1].name, got)
+		}
+	}
+	if all < 100 {
+		t.Errorf("%d sheets, want one for each of more than a hundred rows", all)
+	}
+	b.calm("the sheets")
+}
+
+// inked is what stands on a printed page: a dot for each 1/300 in, true where there is
+// more ink than paper.
+type inked struct {
+	wide, high int
+	dots       []bool
+}
+
+// alone prints the page of the tab with only the elements of the selector visible,
+// each where it stands, and looks at the paper.
+func (b *tab) alone(selector string, paper paperSize) inked {
+	b.t.Helper()
+	see[bool](b, `(() => {
+		const only = new CSSStyleSheet();
+		only.replaceSync("* {visibility: hidden !important; border-color: transparent !important} " + `+quote(selector)+` + " {visibility: visible !important}");
+		document.adoptedStyleSheets = [only];
+		return true;
+	})()`)
+	pdf := b.print(paper)
+	see[bool](b, `(document.adoptedStyleSheets = [], true)`)
+	return raster(b.t, pdf)
+}
+
+// raster has poppler draw a PDF of one page as a PGM (netpbm's P5).
+func raster(t testing.TB, pdf []byte) inked {
+	t.Helper()
+	draw := exec.Command("pdftoppm", "-r", strconv.Itoa(printDPI), "-gray", "-singlefile", "-")
+	draw.Stdin = bytes.NewReader(pdf)
+	pgm, err := draw.Output()
+	if err != nil {
+		t.Fatalf("pdftoppm: %v; build/test.sh installs poppler-utils", err)
+	}
+	head := regexp.MustCompile(`^P5\s+(\d+)\s+(\d+)\s+255\s`).FindSubmatch(pgm)
+	if head == nil {
+		t.Fatalf("pdftoppm gave no PGM: %.20q", pgm)
+	}
+	wide, _ := strconv.Atoi(string(head[1]))
+	high, _ := strconv.Atoi(string(head[2]))
+	grey := pgm[len(head[0]):]
+	if len(grey) != wide*high {
+		t.Fatalf("the PGM has %d dots, want %d", len(grey), wide*high)
+	}
+	i := inked{wide: wide, high: high, dots: make([]bool, len(grey))}
+	for n, g := range grey {
+		i.dots[n] = g < 128
+	}
+	return i
+}
+
+// middles are those of the upright strokes on the paper, from its left edge, in mm.
+func (i inked) middles() []float64 {
+	var found []float64
+	for _, r := range runs(i.wide, func(x int) bool { return i.inks(x, x+1, 0, i.high) }) {
+		found = append(found, dotsInMM(float64(r[0]+r[1])/2))
+	}
+	return found
+}
+
+// lengths are those of the level bars on the paper, from the top down, in mm.
+func (i inked) lengths() []float64 {
+	var found []float64
+	for _, band := range runs(i.high, func(y int) bool { return i.inks(0, i.wide, y, y+1) }) {
+		columns := runs(i.wide, func(x int) bool { return i.inks(x, x+1, band[0], band[1]) })
+		found = append(found, dotsInMM(float64(columns[len(columns)-1][1]-columns[0][0])))
+	}
+	return found
+}
+
+// inks reports whether there is ink in a field of dots.
+func (i inked) inks(left, right, top, bottom int) bool {
+	for y := top; y < bottom; y++ {
+		if slices.Contains(i.dots[y*i.wide+left:y*i.wide+right], true) {
+			return true
+		}
+	}
+	return false
+}
+
+// runs are the stretches of 0 to n for which a thing holds.
+func runs(n int, holds func(int) bool) [][2]int {
+	var found [][2]int
+	within := false
+	for k := range n {
+		here := holds(k)
+		if here && !within {
+			found = append(found, [2]int{k, k})
+		}
+		if here {
+			found[len(found)-1][1] = k + 1
+		}
+		within = here
+	}
+	return found
+}
+
+func dotsInMM(dots float64) float64 { return dots / printDPI * inch }
+
+func near(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > tolerance {
+		t.Errorf("%s: %.2f mm on paper, want %.2f mm", what, got, want)
+	}
+}
+
+// What is printed is as long as it says: the bars of the ruler, and the distance
+// between the faces of the row.
+func TestSheetsAreTrue(t *testing.T) {
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	b := openTab(t)
+	for _, id := range sheets {
+		row := set.Find(id)
+		if row == nil {
+			t.Fatalf("the chart has no row %s", id)
+		}
+		across, err := strconv.ParseFloat(row.Ends[0].Across.Quantity.MM(), 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.open("/joint/" + id + "/paper/")
+		quarter := see[bool](b, `document.querySelector(".paper__drawing [data-part=symmetry]") !== null`)
+		for _, paper := range papers {
+			where := id + " on " + paper.name
+			if got := pages(t, b.print(paper)); got != 1 {
+				t.Errorf("%s: %d pages, want 1", where, got)
+			}
+			bars := b.alone(`[data-part="bar-mm"], [data-part="bar-in"]`, paper).lengths()
+			if len(bars) != 2 {
+				t.Fatalf("%s: %d bars on the paper: %v", where, len(bars), bars)
+			}
+			near(t, where+", the bar", bars[0], 100)
+			near(t, where+", the bar in inches", bars[1], 4*inch)
+
+			marks := b.alone(`.paper__drawing [data-part="faces"][data-end="0"]`, paper).middles()
+			switch {
+			case !quarter && len(marks) == 2:
+				near(t, where+", across", marks[1]-marks[0], across)
+			case quarter && len(marks) == 1:
+				see[bool](b, `([...document.querySelectorAll(".paper__drawing path.c")].find(e => e.getBBox().width === 0).id = "middle", true)`)
+				middle := b.alone("#middle", paper).middles()
+				if len(middle) != 1 {
+					t.Fatalf("%s: the upright centre line is %d strokes: %v", where, len(middle), middle)
+				}
+				near(t, where+", half the across", marks[0]-middle[0], across/2)
+			default:
+				t.Errorf("%s: %d faces marked on the paper: %v", where, len(marks), marks)
+			}
+		}
+	}
+	b.calm("the sheets")
+}

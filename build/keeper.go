@@ -1,0 +1,163 @@
+package build
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/mail"
+	"regexp"
+	"strings"
+
+	"go.yaml.in/yaml/v4"
+
+	"capspan/build/diag"
+	"capspan/templates"
+)
+
+// keeperFile holds the details of who keeps the chart, in the folder content.
+const keeperFile = "site.yaml"
+
+// longestDetail is in bytes: one line on a phone's card, with room.
+const longestDetail = 120
+
+// loadKeeper reads content/site.yaml. A file that is not there is a keeper who gives
+// no details; every line of it may be left out.
+func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
+	k := keeperReader{file: "content/" + keeperFile}
+	src, err := fs.ReadFile(fsys, keeperFile)
+	if errors.Is(err, fs.ErrNotExist) {
+		return templates.Keeper{}, nil
+	}
+	if err != nil {
+		k.fail(nil, "", "unreadable", "the file cannot be read: "+err.Error())
+		return templates.Keeper{}, k.problems
+	}
+	var root yaml.Node
+	if err := yaml.Unmarshal(src, &root); err != nil {
+		at := &yaml.Node{Line: 1, Column: 1}
+		var broken *yaml.LoadError
+		if errors.As(err, &broken) {
+			at.Line, at.Column = broken.Mark.Line, max(broken.Mark.Column, 1)
+			err = errors.New(broken.Message)
+		}
+		k.fail(at, "", "bad-yaml", strings.TrimPrefix(err.Error(), "yaml: "))
+		return templates.Keeper{}, k.problems
+	}
+	if root.Kind == yaml.DocumentNode && len(root.Content) == 1 {
+		k.read(root.Content[0])
+	}
+	k.problems.Sort()
+	return k.keeper, k.problems
+}
+
+// keeperReader walks the nodes of the file and gathers problems.
+type keeperReader struct {
+	file     string
+	keeper   templates.Keeper
+	problems diag.List
+}
+
+func (k *keeperReader) fail(n *yaml.Node, key, rule, fact string, hints ...string) {
+	p := diag.Problem{Pos: diag.Pos{File: k.file}, Rule: rule, Fact: fact, Hints: hints, Path: "site"}
+	if n != nil {
+		p.Pos.Line, p.Pos.Col = n.Line, n.Column
+	}
+	if key != "" {
+		p.Path += "." + key
+	}
+	k.problems.Add(p)
+}
+
+func (k *keeperReader) read(root *yaml.Node) {
+	if root.Kind == yaml.ScalarNode && root.Tag == "!!null" {
+		return // comments only
+	}
+	if root.Kind != yaml.MappingNode {
+		k.fail(root, "", "keeper-value", "the file holds no keys", `write "name: ..." and so on, one a line`)
+		return
+	}
+	first := map[string]*yaml.Node{}
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		key, value := root.Content[i], root.Content[i+1]
+		if before := first[key.Value]; before != nil {
+			k.fail(key, key.Value, "duplicate-key", fmt.Sprintf("the key %q is given twice", key.Value))
+			last := &k.problems[len(k.problems)-1]
+			last.Notes = []diag.Note{{Text: "first given at", Pos: diag.Pos{File: k.file, Line: before.Line, Col: before.Column}}}
+			continue
+		}
+		first[key.Value] = key
+		k.detail(key, value)
+	}
+	if k.keeper.Units == "" {
+		k.keeper.Units = "in"
+	}
+}
+
+// detail takes one line of the file. The text of a value is what was written: a phone
+// number never passes through a number.
+func (k *keeperReader) detail(key, value *yaml.Node) {
+	switch key.Value {
+	case "demo", "name", "phone", "mail", "address", "units":
+	default:
+		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address and units")
+		return
+	}
+	text := value.Value
+	switch {
+	case value.Kind != yaml.ScalarNode:
+		k.fail(value, key.Value, "keeper-value", fmt.Sprintf("%s must be one line of text", key.Value))
+		return
+	case strings.TrimSpace(text) == "":
+		k.fail(value, key.Value, "empty-value", fmt.Sprintf("%s is empty", key.Value), "fill it in or leave the line out")
+		return
+	case strings.ContainsAny(text, "\n\r\t") || len(text) > longestDetail:
+		k.fail(value, key.Value, "keeper-value", fmt.Sprintf("%s must be one line of at most %d bytes", key.Value, longestDetail))
+		return
+	}
+	switch key.Value {
+	case "demo":
+		if text != "true" && text != "false" {
+			k.fail(value, key.Value, "keeper-value", fmt.Sprintf("demo is %q", text), "write true or false")
+		}
+		k.keeper.Demo = text == "true"
+	case "name":
+		k.keeper.Name = text
+	case "address":
+		k.keeper.Address = text
+	case "phone":
+		if !phoneForm.MatchString(text) || len(dialled(text)) < 6 || len(dialled(text)) > 16 {
+			k.fail(value, key.Value, "bad-phone", fmt.Sprintf("phone is %q", text),
+				`write digits, spaces and dashes, with the country code first: "+1 555 0100"`)
+			return
+		}
+		k.keeper.Phone, k.keeper.Dial = text, dialled(text)
+	case "mail":
+		if a, err := mail.ParseAddress(text); err != nil || a.Address != text || !mailForm.MatchString(text) {
+			k.fail(value, key.Value, "bad-mail", fmt.Sprintf("mail is %q", text), `write one address alone: "workshop@example.org"`)
+			return
+		}
+		k.keeper.Mail = text
+	case "units":
+		if text != "in" && text != "mm" {
+			k.fail(value, key.Value, "keeper-value", fmt.Sprintf("units is %q", text), "write in or mm")
+			return
+		}
+		k.keeper.Units = text
+	}
+}
+
+var (
+	phoneForm = regexp.MustCompile(`^\+?[0-9][0-9 ()/.-]*[0-9]$`)
+	// Plain signs only, of those RFC 5322 allows: the address goes into a mailto: link.
+	mailForm = regexp.MustCompile(`^[A-Za-z0-9._+-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$`)
+)
+
+// dialled is a number as a tel: or sms: link wants it (RFC 3966): digits, and a plus in front.
+func dialled(phone string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '+' || r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}, phone)
+}

@@ -1,0 +1,75 @@
+package build
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"capspan/content"
+	"capspan/templates"
+)
+
+func TestKeeper(t *testing.T) {
+	for _, c := range []struct {
+		name, yaml string
+		want       templates.Keeper
+	}{
+		{"nothing", "# later\n", templates.Keeper{}},
+		{"a name alone", "name: The shed\n", templates.Keeper{Name: "The shed", Units: "in"}},
+		{"all", "demo: true\nname: A\nphone: 0049 (30) 901-820\nmail: a.b+c@example.org\naddress: 1 Road\nunits: mm\n",
+			templates.Keeper{Demo: true, Name: "A", Phone: "0049 (30) 901-820", Dial: "004930901820", Mail: "a.b+c@example.org", Address: "1 Road", Units: "mm"}},
+		{"a number that is text", "phone: 0012345678\n", templates.Keeper{Phone: "0012345678", Dial: "0012345678", Units: "in"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, problems := loadKeeper(fstest.MapFS{"site.yaml": {Data: []byte(c.yaml)}})
+			if len(problems) > 0 {
+				t.Fatal(problems)
+			}
+			if diff := cmp.Diff(c.want, got); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+	if got, problems := loadKeeper(fstest.MapFS{}); got != (templates.Keeper{}) || len(problems) > 0 {
+		t.Errorf("without the file: %+v, %v", got, problems)
+	}
+}
+
+func TestKeeperProblems(t *testing.T) {
+	for _, c := range []struct{ yaml, want string }{
+		{"nmae: x\n", `content/site.yaml:1:1: site: unknown key "nmae" [unknown-key]`},
+		{"name: x\nname: y\n", `content/site.yaml:2:1: site.name: the key "name" is given twice [duplicate-key]`},
+		{"name:\n", `content/site.yaml:1:6: site.name: name is empty [empty-value]`},
+		{"name: [a, b]\n", `content/site.yaml:1:7: site.name: name must be one line of text [keeper-value]`},
+		{"name: " + strings.Repeat("x", 121) + "\n", `content/site.yaml:1:7: site.name: name must be one line of at most 120 bytes [keeper-value]`},
+		{"name: &a x\nmail: *a\n", `content/site.yaml:2:7: site.mail: mail must be one line of text [keeper-value]`},
+		{"phone: call me\n", `content/site.yaml:1:8: site.phone: phone is "call me" [bad-phone]`},
+		{"phone: 12 3\n", `content/site.yaml:1:8: site.phone: phone is "12 3" [bad-phone]`},
+		{"mail: a@b\n", `content/site.yaml:1:7: site.mail: mail is "a@b" [bad-mail]`},
+		{"mail: \"A <a@example.org>\"\n", `content/site.yaml:1:7: site.mail: mail is "A <a@example.org>" [bad-mail]`},
+		{"mail: a@example.org?bcc=b@example.org\n", `content/site.yaml:1:7: site.mail: mail is "a@example.org?bcc=b@example.org" [bad-mail]`},
+		{"units: cm\n", `content/site.yaml:1:8: site.units: units is "cm" [keeper-value]`},
+		{"demo: maybe\n", `content/site.yaml:1:7: site.demo: demo is "maybe" [keeper-value]`},
+		{"- name\n", `content/site.yaml:1:1: site: the file holds no keys [keeper-value]`},
+		{"name: \"x\n", `[bad-yaml]`},
+	} {
+		_, problems := loadKeeper(fstest.MapFS{"site.yaml": {Data: []byte(c.yaml)}})
+		if len(problems) != 1 || !strings.Contains(problems[0].String(), c.want) {
+			t.Errorf("%q:\ngot  %v\nwant %s", c.yaml, problems, c.want)
+		}
+	}
+}
+
+// The shipped details are an invented example and say so; example.org is kept for
+// documentation (RFC 2606), numbers 555-0100 to 0199 for fiction (North American Numbering Plan).
+func TestShippedKeeper(t *testing.T) {
+	got, problems := loadKeeper(content.FS)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if !got.Demo || !strings.HasSuffix(got.Mail, "@example.org") || !strings.Contains(got.Phone, "555 01") {
+		t.Errorf("the shipped details are not marked as a demo or could be somebody's: %+v", got)
+	}
+}

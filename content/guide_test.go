@@ -1,0 +1,261 @@
+package content
+
+import (
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+)
+
+// guidePages are the shipped pages under /measure/.
+func guidePages(t *testing.T) []*Page {
+	t.Helper()
+	pages, problems := Load(FS, Options{Base: "/"})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	var guide []*Page
+	for _, p := range pages {
+		if strings.HasPrefix(p.Slug, "measure") {
+			guide = append(guide, p)
+		}
+	}
+	if len(guide) < 25 {
+		t.Fatalf("only %d guide pages", len(guide))
+	}
+	return guide
+}
+
+// block is a paragraph, list item or table cell of a page, in words, and the number of the
+// section it stands in. Headings begin sections.
+type block struct {
+	kind    string // p, li, td, th, h2 ...
+	text    string
+	section int
+}
+
+func blocks(t *testing.T, p *Page) []block {
+	t.Helper()
+	root, err := html.Parse(strings.NewReader(string(p.HTML)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []block
+	section := 0
+	var walk func(n *html.Node)
+	walk = func(n *html.Node) {
+		if n.Type == html.ElementNode {
+			switch n.Data {
+			case "svg", "pre":
+				return
+			case "h2":
+				section++
+				list = append(list, block{n.Data, words(n), section})
+				return
+			case "p", "td", "th", "li":
+				if n.Data != "li" || !holdsParagraph(n) {
+					list = append(list, block{n.Data, words(n), section})
+					return
+				}
+			}
+		}
+		for c := n.FirstChild; c != nil; c = c.NextSibling {
+			walk(c)
+		}
+	}
+	walk(root)
+	return list
+}
+
+func holdsParagraph(n *html.Node) bool {
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		if c.Type == html.ElementNode && (c.Data == "p" || c.Data == "ul" || c.Data == "ol" || c.Data == "figure" || c.Data == "aside") {
+			return true
+		}
+	}
+	return false
+}
+
+// words is the text of a node on one line.
+func words(n *html.Node) string { return strings.Join(strings.Fields(rawWords(n)), " ") }
+
+func rawWords(n *html.Node) string {
+	if n.Type == html.TextNode {
+		return n.Data
+	}
+	var b strings.Builder
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		b.WriteString(rawWords(c))
+	}
+	return b.String()
+}
+
+// The guide must be plain: each page scores 60 or more, "standard", by the reading ease
+// of Rudolf Flesch, A new readability yardstick, Journal of Applied Psychology 32 (1948):
+//
+//	206.835 - 1.015 words a sentence - 84.6 syllables a word
+//
+// Paragraphs and list items that hold a sentence count; titles, labels and tables do not. As Flesch has it, a
+// sentence is a unit of thought marked off by a full stop, a colon or a semicolon.
+func TestReadingEase(t *testing.T) {
+	for _, p := range guidePages(t) {
+		var prose []string
+		for _, b := range blocks(t, p) {
+			if (b.kind == "p" || b.kind == "li") && sentenceEnd.MatchString(b.text) {
+				prose = append(prose, b.text)
+			}
+		}
+		if ease := readingEase(prose); ease < 60 {
+			t.Errorf("%s: reading ease %.1f, want 60 or more", p.Slug, ease)
+		} else if testing.Verbose() {
+			t.Logf("%s: %.1f", p.Slug, ease)
+		}
+	}
+}
+
+var (
+	sentenceEnd = regexp.MustCompile(`[.!?:;](\s|$)`)
+	spelled     = regexp.MustCompile(`[\p{L}][\p{L}'’]*`)
+)
+
+func readingEase(prose []string) float64 {
+	var sentences, count, sounded float64
+	for _, text := range prose {
+		found := spelled.FindAllString(text, -1)
+		if len(found) == 0 {
+			continue
+		}
+		sentences += float64(max(1, len(sentenceEnd.FindAllString(strings.TrimSpace(text), -1))))
+		for _, w := range found {
+			count++
+			sounded += float64(syllables(w))
+		}
+	}
+	if count == 0 {
+		return 100
+	}
+	return 206.835 - 1.015*count/sentences - 84.6*sounded/count
+}
+
+var vowels = regexp.MustCompile(`[aeiouy]+`)
+
+// apart are neighbouring vowels that sound apart: di-a-meter, ra-di-us, ide-o.
+var (
+	apart       = regexp.MustCompile(`ia|iu|ua|eo|[^cstgx]io`)
+	silentEs    = regexp.MustCompile(`es$`)
+	soundedEs   = regexp.MustCompile(`([sxzcg]|ch|sh|[^aeiouy][lr])es$`)
+	silentEd    = regexp.MustCompile(`ed$`)
+	soundedEd   = regexp.MustCompile(`([td]|[^aeiouy][lr])ed$`)
+	silentE     = regexp.MustCompile(`[^e]e$`)
+	soundedLast = regexp.MustCompile(`[^aeiouy][lr]e$`) // need-le, cen-tre
+)
+
+// syllables counts the groups of vowels of an English word, less a silent ending. It
+// is right for most words, and TestSyllables says for which.
+func syllables(word string) int {
+	w := strings.ToLower(word)
+	n := len(vowels.FindAllString(w, -1)) + len(apart.FindAllString(w, -1))
+	if silentEs.MatchString(w) && !soundedEs.MatchString(w) || silentEd.MatchString(w) && !soundedEd.MatchString(w) ||
+		silentE.MatchString(w) && !soundedLast.MatchString(w) {
+		n--
+	}
+	return max(n, 1)
+}
+
+// Syllables as a dictionary of English divides the words.
+func TestSyllables(t *testing.T) {
+	for word, want := range map[string]int{
+		"cap": 1, "measure": 2, "caliper": 3, "micrometer": 4, "universal": 4, "needle": 2, "yoke": 1, "faces": 2,
+		"bearing": 2, "diameter": 4, "groove": 1, "grooves": 1, "pushed": 1, "needed": 2, "inches": 2, "the": 1,
+		"conversion": 3, "reading": 2, "clips": 1, "three": 1, "workshop": 2, "millimetre": 4, "across": 2, "handles": 2,
+		"centre": 2, "handled": 2, "radius": 3, "section": 2, "identify": 4, "published": 2, "thickness": 2, "size": 1, "sizes": 2, "identification": 6,
+	} {
+		if got := syllables(word); got != want {
+			t.Errorf("%q: got %d syllables, want %d", word, got, want)
+		}
+	}
+}
+
+var (
+	figureWithUnit = regexp.MustCompile(`\d ?(mm|in|lb|kg|N·m|lbf·ft)\b|\d+ micrometres`)
+	basisNamed     = regexp.MustCompile(`(?i)common practice|memory|invented|our judgement|this chart's|by definition|by its make|worked out|one owner|` +
+		`DIN 86|JIS B 7516|S\.I\. 2016|ISO \d|ASME|ETMA|Dana|Freightliner|Land Rover|Toyota|Nissan|Mazda|Federal-Mogul|TM 5-3820|` +
+		`Randy's Driveshaft|a seller's note|repair guide|OSHA|CFR`)
+)
+
+// Every external figure names its basis: where a section gives a length, a force or a
+// mass, the same section says what it rests on.
+func TestFiguresNameTheirBasis(t *testing.T) {
+	for _, p := range guidePages(t) {
+		given, named := map[int]string{}, map[int]bool{}
+		for _, b := range blocks(t, p) {
+			if found := figureWithUnit.FindString(b.text); found != "" && given[b.section] == "" {
+				given[b.section] = b.text
+			}
+			named[b.section] = named[b.section] || basisNamed.MatchString(b.text)
+		}
+		for section, text := range given {
+			if !named[section] {
+				t.Errorf("%s, section %d: no basis for the figure in %q", p.Slug, section, text)
+			}
+		}
+	}
+}
+
+// Pages about taking apart, pressing and tightening carry cautions.
+func TestGuideCautions(t *testing.T) {
+	careful := map[string][]string{ // and what the caution, or the page, must say
+		"measure":               {"wheels chocked", "rated stands", "neutral", "46 kg", "out of phase"},
+		"measure/what-holds-it": {"eye protection", "in line with the press", "No heat"},
+		"measure/cap":           {"eye protection", "in line with the press", "No heat"},
+		"measure/across":        {"eye protection", "wheels chocked", "phase"},
+		"measure/over-caps":     {"eye protection"},
+		"measure/groove-inner":  {"eye protection"},
+		"measure/groove-outer":  {"eye protection"},
+		"measure/under-plates":  {"46 kg", "used once"},
+		"measure/half-round":    {"46 kg", "used once"},
+		"measure/wing":          {"46 kg", "wheels chocked", "used once"},
+		"measure/bare-yoke":     {"scrapped", "driveline shop"},
+		"measure/conversion":    {"phase", "eye protection"},
+		"measure/cannot":        {"No heat", "eye protection"},
+		"measure/removing":      {"eye protection", "wheels chocked", "46 kg", "No heat", "out of phase", "29 CFR 1928.57", "49 CFR 393.89", "ISO 5674", "scrapped"},
+		"measure/fitting":       {"eye protection", "No heat", "Balance and welding", "phase"},
+		"measure/clips":         {"eye protection"},
+		"measure/tightening":    {"used once", "wheels chocked", "memory"},
+	}
+	seen := 0
+	for _, p := range guidePages(t) {
+		wants, listed := careful[p.Slug]
+		if !listed {
+			continue
+		}
+		seen++
+		text := strings.ToLower(strings.Join(strings.Fields(string(p.HTML)), " "))
+		if !strings.Contains(text, `<aside class="caution">`) {
+			t.Errorf("%s: no caution", p.Slug)
+		}
+		for _, want := range wants {
+			if !strings.Contains(text, strings.ToLower(want)) {
+				t.Errorf("%s: does not say %q", p.Slug, want)
+			}
+		}
+	}
+	if seen != len(careful) {
+		t.Errorf("%d of %d pages with cautions are there", seen, len(careful))
+	}
+}
+
+// Six words of one syllable in one sentence: 206.835 - 1.015×6 - 84.6×1. And a passage as
+// hard as the law writes falls through.
+func TestReadingEaseFormula(t *testing.T) {
+	if got := readingEase([]string{"The cat sat on the mat."}); math.Abs(got-116.145) > 1e-9 {
+		t.Errorf("got %v, want 116.145", got)
+	}
+	hard := []string{"Notwithstanding the aforementioned considerations, the identification of appropriate intermediate " +
+		"configurations necessitates comprehensive dimensional verification of every individual component."}
+	if got := readingEase(hard); got >= 60 {
+		t.Errorf("a hard passage scores %.1f, want less than 60", got)
+	}
+}

@@ -1,0 +1,109 @@
+// The life-size view of a row's page. Markup: templates/joint.html. Until somebody has laid a card on the screen and
+// said that it fits, the view says that it is not to scale. Without script the printed sheet is the way.
+import { type Calibration, calibrate, cardLong, cardShort, holds, recall, remember } from "./card";
+
+/** A part of the markup, or which one is missing. */
+function find<E extends Element>(root: Element, hook: string): E {
+  const element = root.querySelector<E>(`[data-${hook}]`);
+  if (!element) throw new Error(`lifesize: no element data-${hook} on ${location.pathname}`);
+  return element;
+}
+
+function drawingIn(frame: Element): SVGSVGElement {
+  const svg = frame.querySelector("svg");
+  if (!svg) throw new Error(`lifesize: no drawing on ${location.pathname}`);
+  return svg;
+}
+
+/** The drawing's width and height in mm, which its own attributes say. */
+function millimetres(svg: SVGSVGElement): { wide: number; high: number } {
+  const [wide, high] = ["width", "height"].map((name) => {
+    const said = /^([\d.]+)mm$/.exec(svg.getAttribute(name) ?? "");
+    if (!said) throw new Error(`lifesize: the drawing has no ${name} in mm`);
+    return Number(said[1]);
+  });
+  return { wide: wide ?? 0, high: high ?? 0 };
+}
+
+function resize(svg: SVGSVGElement, wide: number, high: number): void {
+  svg.setAttribute("width", String(wide));
+  svg.setAttribute("height", String(high));
+}
+
+function start(root: HTMLElement): void {
+  const says = find<HTMLElement>(root, "life-says");
+  const scale = find<HTMLDetailsElement>(root, "life-scale");
+  const card = find<SVGSVGElement>(root, "life-card");
+  const slider = find<HTMLInputElement>(root, "life-slider");
+  const [fits, forget] = [find<HTMLButtonElement>(root, "life-fits"), find<HTMLButtonElement>(root, "life-forget")];
+  const svg = drawingIn(find(root, "life-drawing"));
+  const size = millimetres(svg);
+  let known = recall();
+  let kept = true; // false once the browser refused to remember
+
+  const inForce = (): Calibration | null => (known && holds(known, window) ? known : null);
+
+  function set(longEdge: number): void {
+    slider.value = String(longEdge);
+    show();
+  }
+
+  function show(): void {
+    const edge = Number(slider.value);
+    const perMm = edge / cardLong;
+    resize(card, cardShort * perMm, edge);
+    resize(svg, size.wide * perMm, size.high * perMm);
+    slider.setAttribute("aria-valuetext", `${perMm.toFixed(2)} pixels to the millimetre`);
+    const calibration = inForce();
+    const toScale = calibration !== null && Math.abs(calibration.perMm - perMm) < 0.0001;
+    root.dataset.lifeToScale = String(toScale);
+    const words = sentence(calibration, toScale);
+    if (says.textContent !== words) says.textContent = words;
+    forget.hidden = known === null;
+  }
+
+  function sentence(calibration: Calibration | null, toScale: boolean): string {
+    if (calibration && toScale) {
+      return `Life size on this screen, by your card: ${calibration.perMm.toFixed(2)} pixels to the millimetre.${
+        kept ? "" : " This browser does not remember it for the next page."
+      }`;
+    }
+    if (known && !calibration) return "Not to scale: the screen or the zoom is another than when the card was laid.";
+    return "Not to scale yet: lay a bank card on the screen first.";
+  }
+
+  slider.addEventListener("input", show);
+  for (const button of root.querySelectorAll<HTMLButtonElement>("[data-life-step]")) {
+    button.addEventListener("click", () => set(Number(slider.value) + Number(button.dataset.lifeStep)));
+  }
+  // The plus and minus keys work wherever the focus is in the part: the other hand holds the card.
+  scale.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return; // the browser's zoom
+    const step = event.key === "+" || event.key === "=" ? 0.5 : event.key === "-" ? -0.5 : 0;
+    if (step === 0) return;
+    event.preventDefault();
+    set(Number(slider.value) + step);
+  });
+  fits.addEventListener("click", () => {
+    known = calibrate(Number(slider.value), window);
+    kept = remember(known);
+    scale.open = false;
+    show();
+  });
+  forget.addEventListener("click", () => {
+    known = null;
+    remember(null);
+    scale.open = true;
+    show();
+  });
+  window.addEventListener("resize", show); // also fired by the zoom of the page
+
+  root.hidden = false;
+  const calibration = inForce();
+  scale.open = calibration === null;
+  // Without a card: what CSS calls a millimetre, 96 pixels to 25.4 of them.
+  set((calibration?.perMm ?? 96 / 25.4) * cardLong);
+}
+
+const root = document.querySelector<HTMLElement>("[data-life]");
+if (root) start(root);
