@@ -1,6 +1,8 @@
 package build
 
 import (
+	"html/template"
+
 	"capspan/build/diag"
 	"capspan/content"
 	"capspan/content/figure"
@@ -62,14 +64,15 @@ func facesToOffer(h tables.Hold) []tables.Faces {
 
 // identify is the page of the matcher. Without script it is the method by hand.
 func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
-	body := &templates.Identify{Tools: tools, Conditions: conditions, ByHand: byHand.HTML, Holds: holdChoices()}
+	body := &templates.Identify{Tools: tools, Conditions: conditions, ByHand: byHand.HTML, Holds: holdChoices(figure.Faces)}
 	return templates.Page{Address: "/identify/", Title: "Identify a joint", Sheet: "Identify",
 		About:   "Type caliper readings of a universal joint and learn which size it is, or that it is in no chart.",
 		Scripts: []string{"matcher.js", "identify.js"}, Body: body}, byHand.Pos
 }
 
-// holdChoices is the picture key with the faces that go with each hold.
-func holdChoices() []templates.HoldChoice {
+// holdChoices is the picture key with the faces that go with each hold, drawn by draw
+// from a prefix for ids, the hold and the faces.
+func holdChoices(draw func(prefix, hold, faces string) template.HTML) []templates.HoldChoice {
 	var list []templates.HoldChoice
 	for _, h := range holdStrip {
 		choice := templates.HoldChoice{Hold: string(h.hold), Label: holdWords[h.hold], See: h.see,
@@ -80,7 +83,7 @@ func holdChoices() []templates.HoldChoice {
 		for _, f := range facesToOffer(h.hold) {
 			choice.Faces = append(choice.Faces, templates.FacesChoice{Faces: string(f), Label: facesWords[f], How: facesHow[f],
 				Figure: templates.Figure{
-					SVG:     figure.Faces("faces-"+string(h.hold)+"-"+string(f), string(h.hold), string(f)),
+					SVG:     draw("faces-"+string(h.hold)+"-"+string(f), string(h.hold), string(f)),
 					Caption: capital(facesWords[f])}})
 		}
 		list = append(list, choice)

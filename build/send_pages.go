@@ -2,6 +2,7 @@ package build
 
 import (
 	"capspan/build/diag"
+	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -26,5 +27,5 @@ func (s *site) cardPage() (templates.Page, diag.Pos) {
 	return templates.Page{Address: "/measure/card/", Title: "Measure a joint, step by step", Sheet: "Measuring card",
 		About:   "One thing at a time. Nothing you type leaves this device until you send it.",
 		Scripts: []string{"matcher.js", "card.js"},
-		Body:    &templates.Card{Keeper: s.keeper, Holds: holdChoices(), Tools: tools}}, diag.Pos{File: "content/" + keeperFile}
+		Body:    &templates.Card{Keeper: s.keeper, Holds: holdChoices(figure.Jaws), Tools: tools}}, diag.Pos{File: "content/" + keeperFile}
 }

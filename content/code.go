@@ -63,11 +63,15 @@ func (codeRenderer) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	})
 }
 
+// longestColoured is the most code that is coloured, in bytes. Some lexers back up over
+// what they have read: 30 KB of open brackets as YAML took a minute and a half.
+const longestColoured = 2000
+
 // coloured is the code as HTML. Neighbours of one class share a span, and plain words
 // and spaces get none, which halves the bytes.
 func coloured(language, code string) string {
 	lexer := lexers.Get(language)
-	if lexer == nil || language == "text" || !slices.Contains(languages, language) {
+	if lexer == nil || len(code) > longestColoured || language == "text" || !slices.Contains(languages, language) {
 		return html.EscapeString(code)
 	}
 	tokens, err := chroma.Tokenise(chroma.Coalesce(lexer), nil, code)

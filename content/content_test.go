@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/txtar"
@@ -101,6 +102,23 @@ func TestPageTooBig(t *testing.T) {
 	page, problems := Parse("page.md", bytes.Repeat([]byte("a"), biggestPage+1), Options{})
 	if page != nil || len(problems) != 1 || problems[0].Rule != "page-too-big" {
 		t.Errorf("got page %v and %v, want no page and page-too-big", page, problems)
+	}
+}
+
+// Code made to hold the lexer up takes no longer than a blink, and what is not coloured is
+// still escaped.
+func TestLongCode(t *testing.T) {
+	for _, mischief := range []string{"[[", "'", "{", "\"", "<"} {
+		for _, size := range []int{longestColoured, biggestPage / 2} {
+			begun := time.Now()
+			got := coloured("yaml", strings.Repeat(mischief, size/len(mischief)))
+			if took := time.Since(begun); took > 5*time.Second {
+				t.Errorf("%d bytes of %q took %s", size, mischief, took)
+			}
+			if size > longestColoured && strings.Contains(got, "<") {
+				t.Errorf("%d bytes of %q: coloured or not escaped", size, mischief)
+			}
+		}
 	}
 }
 

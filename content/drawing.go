@@ -128,7 +128,7 @@ func (r *resolving) figure(c *container) {
 	if svg == "" {
 		return
 	}
-	c.html = fmt.Sprintf("<figure class=\"figure\" role=\"group\" aria-label=\"%s\">\n%s\n", html.EscapeString(alt.value), svg)
+	c.html = fmt.Sprintf("<figure class=\"figure\" aria-label=\"%s\">\n%s\n", html.EscapeString(alt.value), svg)
 }
 
 // drawingNames are listed in the order a page would choose them.

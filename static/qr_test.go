@@ -2,6 +2,7 @@ package static
 
 import (
 	"encoding/json"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -19,10 +20,10 @@ type symbol struct {
 	Modules [][]bool
 }
 
-// mustEncoder runs the encoder of the send page as it is bundled for the browser.
-func mustEncoder(t *testing.T) func(text, level string) *symbol {
+// mustRun bundles a file as for the browser and runs it; its exports are in QR.
+func mustRun(t *testing.T, source string) *goja.Runtime {
 	t.Helper()
-	bundle, problems := Assets{}.build(FS, entry{name: "qr.js", source: "parts/qr/encode.ts", global: "QR"})
+	bundle, problems := Assets{}.build(FS, entry{name: "qr.js", source: source, global: "QR"})
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -30,6 +31,13 @@ func mustEncoder(t *testing.T) func(text, level string) *symbol {
 	if _, err := vm.RunString(string(bundle)); err != nil {
 		t.Fatal(err)
 	}
+	return vm
+}
+
+// mustEncoder runs the encoder of the send page.
+func mustEncoder(t *testing.T) func(text, level string) *symbol {
+	t.Helper()
+	vm := mustRun(t, "parts/qr/encode.ts")
 	return func(text, level string) *symbol {
 		t.Helper()
 		if err := vm.Set("a", []string{text, level}); err != nil {
@@ -79,7 +87,7 @@ func link(n int) string {
 func TestQRDecodes(t *testing.T) {
 	encode := mustEncoder(t)
 	for level, lengths := range map[string][]int{
-		"L": {1, 2, 13, 30, 77, 120, 199, 400}, "M": {1, 2, 13, 30, 77, 120, 199, 400}, "": {600, 1273, 1999},
+		"L": {1, 2, 13, 30, 77, 120, 199, 400}, "M": {1, 2, 13, 30, 77, 120, 199, 400}, "": {600, 1999},
 	} {
 		for _, n := range lengths {
 			text := strings.ToValidUTF8(link(n), "x")
@@ -98,30 +106,48 @@ func TestQRDecodes(t *testing.T) {
 	}
 }
 
-// Capacity in byte mode, from ISO/IEC 18004:2015, table 7.
+// Capacity in byte mode of versions 1 to 40, from ISO/IEC 18004:2015, table 7.
+var published = map[string][]int{
+	"L": {17, 32, 53, 78, 106, 134, 154, 192, 230, 271, 321, 367, 425, 458, 520, 586, 644, 718, 792, 858, 929, 1003, 1091, 1171, 1273,
+		1367, 1465, 1528, 1628, 1732, 1840, 1952, 2068, 2188, 2303, 2431, 2563, 2699, 2809, 2953},
+	"M": {14, 26, 42, 62, 84, 106, 122, 152, 180, 213, 251, 287, 331, 362, 412, 450, 504, 560, 624, 666, 711, 779, 857, 911, 997,
+		1059, 1125, 1190, 1264, 1370, 1452, 1538, 1628, 1722, 1809, 1911, 1989, 2099, 2213, 2331},
+}
+
 func TestQRCapacity(t *testing.T) {
-	encode := mustEncoder(t)
-	for _, c := range []struct {
-		version int
-		level   string
-		most    int
-	}{
-		{1, "L", 17}, {1, "M", 14}, {2, "L", 32}, {3, "M", 42}, {6, "L", 134}, {7, "L", 154}, {9, "L", 230}, {10, "L", 271}, {10, "M", 213},
-		{14, "L", 458}, {25, "L", 1273}, {40, "L", 2953},
-	} {
-		text := strings.Repeat("k", c.most)
-		s := encode(text, c.level)
-		if s == nil || s.Version != c.version {
-			t.Fatalf("%d bytes at level %s: %+.20v, want version %d", c.most, c.level, s, c.version)
-		}
-		if got, err := goqr.Decode(s.picture()); err != nil || got != text {
-			t.Errorf("the fullest symbol of version %d-%s is not read: %v", c.version, c.level, err)
-		}
-		if next := encode(text+"k", c.level); next != nil && next.Version == c.version {
-			t.Errorf("version %d-%s holds %d bytes, the standard says %d", c.version, c.level, c.most+1, c.most)
+	vm := mustRun(t, "parts/qr/tables.ts")
+	for level, want := range published {
+		for i, most := range want {
+			got, err := vm.RunString(fmt.Sprintf("QR.capacity(%d, %q)", i+1, level))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got.ToInteger() != int64(most) {
+				t.Errorf("version %d-%s holds %d bytes, the standard says %d", i+1, level, got.ToInteger(), most)
+			}
 		}
 	}
-	if s := encode(strings.Repeat("k", 2954), ""); s != nil {
-		t.Errorf("2954 bytes gave version %d, no symbol holds them", s.Version)
+}
+
+// The fullest symbol of a version is read back; one byte more takes the next version.
+func TestQRFullest(t *testing.T) {
+	encode := mustEncoder(t)
+	for _, version := range []int{1, 6, 7, 9, 10, 14} {
+		for level, capacity := range published {
+			text := strings.Repeat("k", capacity[version-1])
+			s := encode(text, level)
+			if s == nil || s.Version != version || s.Level != level {
+				t.Fatalf("%d bytes at level %s: %.40v, want version %d", len(text), level, s, version)
+			}
+			if got, err := goqr.Decode(s.picture()); err != nil || got != text {
+				t.Errorf("the fullest symbol of version %d-%s is not read: %v", version, level, err)
+			}
+			if next := encode(text+"k", level); next == nil || next.Version != version+1 {
+				t.Errorf("%d bytes at level %s: want version %d", len(text)+1, level, version+1)
+			}
+		}
+	}
+	if s := encode(strings.Repeat("k", published["L"][39]+1), ""); s != nil {
+		t.Errorf("%d bytes gave version %d, no symbol holds them", published["L"][39]+1, s.Version)
 	}
 }

@@ -121,6 +121,7 @@ func functions(base string) template.FuncMap {
 		"here":      here,
 		"kind":      kind,
 		"counted":   counted,
+		"asking":    asking,
 		"links":     newLinkList,
 		"tableHTML": tableHTML,
 	}
@@ -147,6 +148,24 @@ func here(address, section string) bool {
 		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/")
 	}
 	return strings.HasPrefix(address, section)
+}
+
+// asking is the fragment that fills the counter's page with what a page of the guide is
+// about; empty for a page about something else.
+func asking(address string) string {
+	return asks[strings.TrimSuffix(strings.TrimPrefix(address, "/measure/"), "/")]
+}
+
+// asks are by the slug of the guide's pages.
+var asks = map[string]string{
+	"cap":          "#take=cap",
+	"across":       "#take=across",
+	"over-caps":    "#hold=outside-clip",
+	"groove-inner": "#hold=inside-clip&faces=groove-inner",
+	"groove-outer": "#hold=inside-clip&faces=groove-outer",
+	"under-plates": "#hold=plate",
+	"half-round":   "#hold=strap",
+	"wing":         "#hold=wing",
 }
 
 // kind turns words into the last part of a class name: "common practice" becomes

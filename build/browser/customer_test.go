@@ -186,6 +186,36 @@ func TestCardByKeyboard(t *testing.T) {
 	b.calm("the card by keyboard")
 }
 
+// Who cannot tell the hold measures over the caps, and the answer says where the jaws were;
+// a hold passed over is the same.
+func TestCardHoldUnknown(t *testing.T) {
+	for _, pick := range []bool{true, false} {
+		b := openTab(t)
+		b.phone()
+		b.ask(`{ends: [{take: ["across"]}], unit: "mm"}`)
+		b.do("start", chromedp.Click(chromedp.CSS(nextButton)))
+		b.step("What do you measure with?")
+		b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+		b.step("How is the joint held?")
+		if pick {
+			b.do("not sure", chromedp.Click(chromedp.CSS(`[data-step="hold"] label:has([value="unknown"])`)))
+		}
+		b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
+		b.step("The distance across")
+		if got := see[string](b, `[...document.querySelectorAll("[data-faces-figure]")].filter(e => e.getClientRects().length > 0).map(e => e.dataset.facesFigure).join()`); got != "over-caps" {
+			t.Errorf("the picture shows %q, want over-caps", got)
+		}
+		b.do("across", chromedp.SendKeys(chromedp.CSS(cardField), "82"+kb.Enter))
+		b.step("Across once more")
+		b.do("across", chromedp.SendKeys(chromedp.CSS(cardField), kb.Enter))
+		b.step("Send it back")
+		if got := see[string](b, linkText); !strings.Contains(got, "hold=unknown&faces=over-caps&across=82mm") {
+			t.Errorf("the answer is %s", got)
+		}
+		b.calm("hold unknown")
+	}
+}
+
 // Two ends are asked one after the other, and their readings stay apart.
 func TestCardTwoEnds(t *testing.T) {
 	b := openTab(t)
@@ -249,6 +279,23 @@ func TestSendRefuses(t *testing.T) {
 	b.do("untick all", chromedp.Evaluate[chromedp.Void](`document.querySelectorAll('[data-end="0"] [data-take]').forEach(e => e.click())`))
 	b.until("nothing is asked", trouble+`.includes("Tick")`)
 	b.calm("the counter's page")
+}
+
+// A page of the guide opens the counter's page with what it is about.
+func TestGuideAsks(t *testing.T) {
+	for _, c := range []struct{ page, asks string }{
+		{"/measure/cap/", "&take=cap&unit=in"},
+		{"/measure/wing/", "&take=cap,across&hold=wing&unit=in"},
+	} {
+		b := openTab(t)
+		b.open(c.page)
+		b.do("follow", chromedp.Click(chromedp.CSS(`main a[href*="/send/"]`)))
+		b.until("the form", sendReady)
+		if got := see[string](b, linkText); !strings.Contains(got, c.asks) {
+			t.Errorf("from %s the link is %s, want %s in it", c.page, got, c.asks)
+		}
+		b.calm(c.page)
+	}
 }
 
 // The picture on the counter's page is the link: a decoder of somebody else's reads it off
@@ -317,9 +364,13 @@ func TestCustomerAccessible(t *testing.T) {
 			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}}); err != nil {
 			t.Fatal(err)
 		}
+		rules := `{resultTypes: ["violations"]}`
+		if scheme == "dark" { // the markup is the same
+			rules = `{resultTypes: ["violations"], runOnly: {type: "rule", values: ["color-contrast"]}}`
+		}
 		look := func(where string) {
 			b.do("load axe", chromedp.Evaluate[chromedp.Void](string(axe)))
-			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]violation](`axe.run(document, {resultTypes: ["violations"]}).then(r =>
+			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]violation](`axe.run(document, `+rules+`).then(r =>
 				r.violations.map(v => ({ID: v.id, Impact: v.impact ?? "", Help: v.help, Nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 200))})))`,
 				chromedp.EvalAwaitPromise))
 			if err != nil {

@@ -107,6 +107,18 @@ func TestLifeSizeByCard(t *testing.T) {
 	b.do("reload", chromedp.Reload())
 	b.says("Life size on this screen")
 
+	// Two fingers enlarge the page without a word to it, but for the visual viewport.
+	pinch := func(factor float64) {
+		t.Helper()
+		if _, err := chromedp.Call(b.ctx, emulation.SetPageScaleFactor, emulation.SetPageScaleFactorParams{PageScaleFactor: factor}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	pinch(1.5)
+	b.says("Not to scale while the page is pinched")
+	pinch(1)
+	b.says("Life size on this screen")
+
 	b.do("open the scale", chromedp.Click(chromedp.CSS("[data-life-scale] summary")))
 	b.do("forget", chromedp.Click(chromedp.CSS("[data-life-forget]")))
 	b.says("Not to scale yet")

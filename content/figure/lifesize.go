@@ -11,7 +11,7 @@ const (
 	// Letter (215.9 x 279.4 mm), so 190 x 259 mm are free, less 85 mm for ruler and words.
 	// Of a longer joint a quarter is drawn.
 	lifeLongest = 130.0
-	lifeBeyond  = 14.0 // what a quarter shows beyond the centre
+	lifeBeyond  = 12.0 // what a quarter shows beyond the centre
 )
 
 // LifeSize draws a joint one to one: one unit of the drawing is one millimetre, and its
@@ -138,8 +138,7 @@ func (p *jointPlan) lifeNotes() {
 	}
 	write("s", p.lifeTruth())
 	if p.quarter() {
-		write("s", "A quarter: the cross has its middle")
-		write("s", "where the two centre lines meet.")
+		write("s", "a quarter: the middle is where the centre lines meet")
 	}
 	p.foot += 2
 }

@@ -5,7 +5,7 @@
 import type { Faces, Hold, Tool, Unit } from "../../matcher/types";
 import { showFaces } from "../identify/drawing";
 import { make, part } from "../identify/element";
-import { addressOf, openCard, stepsOf, type Card, type Step } from "./state";
+import { addressOf, openCard, stepsOf, usualFaces, type Card, type CardEnd, type Step } from "./state";
 import { complaintOf, summaryPart } from "./summary";
 import { words } from "./words";
 
@@ -95,7 +95,7 @@ function start(root: HTMLElement): void {
       part(root, "reading-label").textContent = words.readingLabel(card.unit);
       part(root, "hint").textContent = words.hint(step.kind, step.turn, card.unit);
       if (step.kind === "across") showFaces(across, end);
-      const fixed = card.request.ends[step.end]?.faces !== undefined;
+      const fixed = card.request.ends[step.end]?.faces !== undefined || end.hold === "unknown";
       for (const choices of across.querySelectorAll<HTMLElement>("[data-choices]")) choices.hidden = fixed;
     }
   }
@@ -124,6 +124,13 @@ function start(root: HTMLElement): void {
     return words.missing;
   }
 
+  function choose(end: CardEnd, hold: Hold): void {
+    end.hold = hold;
+    delete end.faces; // faces of another hold would make no sense
+    const usual = usualFaces(hold);
+    if (usual) end.faces = usual;
+  }
+
   function keep(): void {
     if (card) history.replaceState(null, "", addressOf(card));
   }
@@ -139,6 +146,8 @@ function start(root: HTMLElement): void {
     event.preventDefault();
     const now = here();
     if (now === null || now.step.kind === "end") return;
+    const asked = now.step.kind === "hold" ? now.card.ends[now.step.end] : undefined;
+    if (asked?.hold === null) choose(asked, "unknown");
     const says = hindrance(now.card, now.step);
     complain(says);
     if (says === null) go(1);
@@ -165,8 +174,7 @@ function start(root: HTMLElement): void {
     if (input.matches("[data-tool]")) now.card.tool = input.value as Tool;
     else if (input.matches("[data-unit]")) now.card.unit = input.value as Unit;
     else if (end && input.matches("[data-hold]")) {
-      end.hold = input.value as Hold;
-      delete end.faces; // faces of another hold would make no sense
+      choose(end, input.value as Hold);
     } else if (end && input.matches("[data-faces]")) {
       end.faces = input.value as Faces;
       showFaces(across, end);

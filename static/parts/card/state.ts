@@ -73,10 +73,15 @@ function cardEnd(hold: Hold | undefined, faces: Faces | undefined, typed: QueryE
     cap: (typed?.cap ?? []).slice(0, turns),
     across: (typed?.across ?? []).slice(0, turns),
   };
-  const between = faces ?? typed?.faces;
+  const between = faces ?? typed?.faces ?? usualFaces(end.hold);
   if (between !== undefined && end.hold !== null && CapspanCore.facesFor(end.hold).includes(between))
     end.faces = between;
   return end;
+}
+
+/** Who cannot tell the hold is told to measure over the caps, and the answer says so. */
+export function usualFaces(hold: Hold | null): Faces | undefined {
+  return hold === "unknown" ? "over-caps" : undefined;
 }
 
 /** What the readings ask of the chart. */

@@ -30,6 +30,11 @@ function resize(svg: SVGSVGElement, wide: number, high: number): void {
   svg.setAttribute("height", String(high));
 }
 
+/** Whether the page is enlarged by two fingers, which no other measure of the browser tells. */
+function pinched(): boolean {
+  return Math.abs((window.visualViewport?.scale ?? 1) - 1) > 0.005;
+}
+
 function start(root: HTMLElement): void {
   const says = find<HTMLElement>(root, "life-says");
   const scale = find<HTMLDetailsElement>(root, "life-scale");
@@ -55,14 +60,16 @@ function start(root: HTMLElement): void {
     resize(svg, size.wide * perMm, size.high * perMm);
     slider.setAttribute("aria-valuetext", `${perMm.toFixed(2)} pixels to the millimetre`);
     const calibration = inForce();
-    const toScale = calibration !== null && Math.abs(calibration.perMm - perMm) < 0.0001;
+    const toScale = calibration !== null && !pinched() && Math.abs(calibration.perMm - perMm) < 0.0001;
     root.dataset.lifeToScale = String(toScale);
     const words = sentence(calibration, toScale);
     if (says.textContent !== words) says.textContent = words;
+    fits.disabled = pinched();
     forget.hidden = known === null;
   }
 
   function sentence(calibration: Calibration | null, toScale: boolean): string {
+    if (pinched()) return "Not to scale while the page is pinched larger or smaller: bring it back first.";
     if (calibration && toScale) {
       return `Life size on this screen, by your card: ${calibration.perMm.toFixed(2)} pixels to the millimetre.${
         kept ? "" : " This browser does not remember it for the next page."
@@ -97,6 +104,7 @@ function start(root: HTMLElement): void {
     show();
   });
   window.addEventListener("resize", show); // also fired by the zoom of the page
+  window.visualViewport?.addEventListener("resize", show);
 
   root.hidden = false;
   const calibration = inForce();

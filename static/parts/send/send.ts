@@ -20,13 +20,30 @@ function start(root: HTMLElement): void {
   const qr = part(root, "qr");
   const deliver = deliverPart(root);
 
+  // A page of the guide opens this one with what it is about: #hold=inside-clip&faces=groove-outer.
+  const given = new URLSearchParams(location.hash.slice(1));
+  const holdField = part<HTMLSelectElement>(root, "hold");
+  if ([...holdField.options].some((o) => o.value === given.get("hold"))) holdField.value = given.get("hold") ?? "";
+  const facesGiven = holdField.value
+    ? CapspanCore.facesFor(holdField.value as Hold).find((f) => f === given.get("faces"))
+    : undefined;
+  if (given.has("take")) {
+    for (const box of root.querySelectorAll<HTMLInputElement>('[data-end="0"] [data-take]')) {
+      box.checked = box.value === given.get("take");
+    }
+  }
+
   function asked(): MeasureRequest {
     const ends = [...root.querySelectorAll<HTMLElement>("[data-end]")].map((field, n): RequestEnd => {
       const take = [...field.querySelectorAll<HTMLInputElement>("[data-take]:checked")].map(
         (box) => box.value as Quantity,
       );
       const hold = root.querySelectorAll<HTMLSelectElement>("select[data-hold]")[n]?.value;
-      return hold ? { take, hold: hold as Hold } : { take };
+      if (!hold) return { take };
+      const end: RequestEnd = { take, hold: hold as Hold };
+      if (n === 0 && facesGiven && CapspanCore.facesFor(end.hold ?? "unknown").includes(facesGiven))
+        end.faces = facesGiven;
+      return end;
     });
     const request: MeasureRequest = {
       ends: (two.checked ? ends : ends.slice(0, 1)).filter((end) => end.take.length > 0),
