@@ -73,3 +73,30 @@ func TestShippedKeeper(t *testing.T) {
 		t.Errorf("the shipped details are not marked as a demo or could be somebody's: %+v", got)
 	}
 }
+
+// The details reach both pages as text and as what the links on the card are made from;
+// a bad file stops the build.
+func TestKeeperOnPages(t *testing.T) {
+	out, problems := Site(spoiled(t, map[string]string{"site.yaml": "name: A <b>shed</b>\nphone: +1 555 0123\nmail: shed@example.org\nunits: mm\n"}), Options{})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	files := contents(out)
+	for path, wants := range map[string][]string{
+		"send/index.html":         {`value="A &lt;b&gt;shed&lt;/b&gt;"`, `<option value="mm" selected>`, "&#43;1 555 0123"},
+		"measure/card/index.html": {`data-mail="shed@example.org"`, `data-dial="&#43;15550123"`, "A &lt;b&gt;shed"},
+	} {
+		for _, want := range wants {
+			if !strings.Contains(string(files[path]), want) {
+				t.Errorf("%s lacks %s", path, want)
+			}
+		}
+		if strings.Contains(string(files[path]), "invented") {
+			t.Errorf("%s calls a keeper's own details invented", path)
+		}
+	}
+	_, problems = Site(spoiled(t, map[string]string{"site.yaml": "mail: nowhere\n"}), Options{})
+	if !problems.Blocked() || problems[0].Rule != "bad-mail" {
+		t.Errorf("a bad address: %v", problems)
+	}
+}

@@ -111,15 +111,15 @@ func (b *tab) alone(selector string, paper paperSize) inked {
 	return raster(b.t, pdf)
 }
 
-func near(t *testing.T, what string, got, want float64) {
+func near(t testing.TB, what string, got, want float64) {
 	t.Helper()
 	if math.Abs(got-want) > tolerance {
 		t.Errorf("%s: %.2f mm on paper, want %.2f mm", what, got, want)
 	}
 }
 
-// What is printed is as long as it says: the bars of the ruler, and the distance
-// between the faces of the row.
+// What is printed is as long as it says: the bars of the ruler, the distance between the
+// faces of the row, and its caps.
 func TestSheetsAreTrue(t *testing.T) {
 	set, problems := tables.Load(tables.FS)
 	if problems.Blocked() {
@@ -130,10 +130,6 @@ func TestSheetsAreTrue(t *testing.T) {
 		row := set.Find(id)
 		if row == nil {
 			t.Fatalf("the chart has no row %s", id)
-		}
-		across, err := strconv.ParseFloat(row.Ends[0].Across.Quantity.MM(), 64)
-		if err != nil {
-			t.Fatal(err)
 		}
 		b.open("/joint/" + id + "/paper/")
 		quarter := see[bool](b, `document.querySelector(".paper__drawing [data-part=symmetry]") !== null`)
@@ -148,22 +144,65 @@ func TestSheetsAreTrue(t *testing.T) {
 			}
 			near(t, where+", the bar", bars[0], 100)
 			near(t, where+", the bar in inches", bars[1], 4*inch)
-
-			marks := b.alone(`.paper__drawing [data-part="faces"][data-end="0"]`, paper).middles()
-			switch {
-			case !quarter && len(marks) == 2:
-				near(t, where+", across", marks[1]-marks[0], across)
-			case quarter && len(marks) == 1:
-				see[bool](b, `([...document.querySelectorAll(".paper__drawing path.c")].find(e => e.getBBox().width === 0).id = "middle", true)`)
-				middle := b.alone("#middle", paper).middles()
-				if len(middle) != 1 {
-					t.Fatalf("%s: the upright centre line is %d strokes: %v", where, len(middle), middle)
-				}
-				near(t, where+", half the across", marks[0]-middle[0], across/2)
-			default:
-				t.Errorf("%s: %d faces marked on the paper: %v", where, len(marks), marks)
+			across := millimetres(t, row.Ends[0].Across)
+			if quarter {
+				b.checkHalf(where, paper, across)
+				continue
+			}
+			b.checkAcross(where, paper, across)
+			if upright := row.Ends[len(row.Ends)-1]; upright.Cap.State == tables.Given {
+				b.checkCaps(where, paper, millimetres(t, upright.Cap))
 			}
 		}
 	}
 	b.calm("the sheets")
+}
+
+// millimetres is a figure of the chart.
+func millimetres(t *testing.T, v tables.Value) float64 {
+	t.Helper()
+	mm, err := strconv.ParseFloat(v.Quantity.MM(), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return mm
+}
+
+const levelFaces = `.paper__drawing [data-part="faces"][data-end="0"]`
+
+// checkAcross measures between the marked faces of the level end.
+func (b *tab) checkAcross(where string, paper paperSize, across float64) {
+	b.t.Helper()
+	marks := b.alone(levelFaces, paper).middles()
+	if len(marks) != 2 {
+		b.t.Errorf("%s: %d faces marked on the paper: %v", where, len(marks), marks)
+		return
+	}
+	near(b.t, where+", across", marks[1]-marks[0], across)
+}
+
+// checkHalf measures a quarter from the upright centre line to the one face on it.
+func (b *tab) checkHalf(where string, paper paperSize, across float64) {
+	b.t.Helper()
+	see[bool](b, `([...document.querySelectorAll(".paper__drawing path.c")].find(e => e.getBBox().width === 0).id = "middle", true)`)
+	marks, middle := b.alone(levelFaces, paper).middles(), b.alone("#middle", paper).middles()
+	if len(marks) != 1 || len(middle) != 1 {
+		b.t.Errorf("%s: faces at %v and the centre line at %v, want one of each", where, marks, middle)
+		return
+	}
+	near(b.t, where+", half the across", marks[0]-middle[0], across/2)
+}
+
+// checkCaps measures the two upright caps. The diameter goes to the middle of the
+// outline, which is 0.5 mm thick (figure.css).
+func (b *tab) checkCaps(where string, paper paperSize, diameter float64) {
+	b.t.Helper()
+	caps := b.alone(`.paper__drawing [data-part="cap"][data-end="1"]`, paper).lengths()
+	if len(caps) != 2 {
+		b.t.Errorf("%s: %d upright caps on the paper: %v", where, len(caps), caps)
+		return
+	}
+	for _, got := range caps {
+		near(b.t, where+", cap", got-0.5, diameter)
+	}
 }

@@ -1,0 +1,123 @@
+package build
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"slices"
+	"strconv"
+
+	"capspan/content"
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// The core's constants that say how far a reading with an instrument may be off, and
+// what the pages call the instrument.
+var apartTools = map[string]struct{ name, limit, step string }{
+	"digital-caliper": {"a digital caliper", "caliper-limit-300", "digital-step"},
+	"steel-rule":      {"a steel rule", "rule-limit", "rule-step"},
+	"tape":            {"a tape", "tape-limit", "tape-step"},
+}
+
+// apart lists the sizes of the chart that an instrument cannot tell from a neighbour: the same
+// hold and faces, and neither cap nor across further apart than two readings may be.
+func (e *exampleCore) apart(tool string) (template.HTML, error) {
+	known := []string{"digital-caliper", "steel-rule", "tape"}
+	words, ok := apartTools[tool]
+	if !ok {
+		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: known}
+	}
+	core, err := e.load()
+	if err != nil {
+		return "", err
+	}
+	assumptions, err := core.Assumptions()
+	if err != nil {
+		return "", err
+	}
+	constant := func(id string) float64 {
+		n := slices.IndexFunc(assumptions, func(a matcher.Assumption) bool { return a.ID == id })
+		if n < 0 {
+			panic("internal error: the core has no constant " + id)
+		}
+		return assumptions[n].Value
+	}
+	off := constant(words.limit) + constant(words.step)/2
+	sizes := measurable(e.set)
+	var groups [][]*tables.Row
+	for _, row := range sizes {
+		group := []*tables.Row{row}
+		for _, other := range sizes {
+			if other != row && alike(row, other, 2*off) {
+				group = append(group, other)
+			}
+		}
+		if len(group) > 1 {
+			groups = append(groups, group)
+		}
+	}
+	w := &guideWriter{}
+	w.raw("<p>").text(fmt.Sprintf("One reading with %s may be off by %s: its limit and half a step. So two readings may differ by %s. "+
+		"Of the %d sizes in the chart with known figures, %s a neighbour no further off than that.",
+		words.name, inBoth(off), inBoth(2*off), len(sizes), have(len(groups)))).raw("</p>")
+	const most = 12 // of a long list a few are enough to see the point
+	if len(groups) > 0 {
+		w.raw("<ul>")
+		for _, group := range groups[:min(len(groups), most)] {
+			w.raw("<li>").link(e.at(rowAddress(group[0].ID)), group[0].ID).text(" from ")
+			for n, other := range group[1:] {
+				if n > 0 {
+					w.text(", ")
+				}
+				w.link(e.at(rowAddress(other.ID)), other.ID)
+			}
+			w.raw("</li>")
+		}
+		w.raw("</ul>")
+		if len(groups) > most {
+			w.raw("<p>").text(fmt.Sprintf("And %d more.", len(groups)-most)).raw("</p>")
+		}
+	}
+	return w.html(), nil
+}
+
+// inBoth says a small length in millimetres and, to a thousandth, in inches.
+func inBoth(mm float64) string {
+	return fmt.Sprintf("%s mm (≈ %.3f in)", strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64), mm/25.4)
+}
+
+func have(n int) string {
+	switch n {
+	case 0:
+		return "none has"
+	case 1:
+		return "one has"
+	}
+	return fmt.Sprintf("%d have", n)
+}
+
+// measurable gives one row for each size of a plain joint that has a hold, faces, cap
+// and across to compare.
+func measurable(set *tables.Set) []*tables.Row {
+	var rows []*tables.Row
+	for _, size := range set.Sizes() {
+		row := size[0]
+		if len(row.Ends) != 1 {
+			continue
+		}
+		end := row.Ends[0]
+		if end.Hold.State == tables.Given && end.Cap.State == tables.Given && end.Across.State == tables.Given {
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+func alike(a, b *tables.Row, within float64) bool {
+	x, y := a.Ends[0], b.Ends[0]
+	const rounding = 1e-9 // floats of exact figures: an equal gap still counts as within
+	return x.Hold.Text == y.Hold.Text && x.Across.Faces == y.Across.Faces &&
+		math.Abs(x.Cap.Quantity.Float()-y.Cap.Quantity.Float()) <= within+rounding &&
+		math.Abs(x.Across.Quantity.Float()-y.Across.Quantity.Float()) <= within+rounding
+}
