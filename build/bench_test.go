@@ -12,6 +12,7 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"capspan/content"
+	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -122,4 +123,22 @@ func markdown(b *testing.B) [][]byte {
 		b.Fatal(err)
 	}
 	return sources
+}
+
+// BenchmarkDrawings makes every drawing that goes with a row: in plan and life size.
+func BenchmarkDrawings(b *testing.B) {
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		b.Fatal(problems)
+	}
+	for b.Loop() {
+		for _, table := range set.Tables {
+			for _, row := range table.Rows {
+				if len(row.Ends) > 0 {
+					figure.Joint("a", drawing(row))
+					figure.LifeSize("b", drawing(row))
+				}
+			}
+		}
+	}
 }
