@@ -96,10 +96,23 @@ func (s *site) jointEnd(row *tables.Row, n int, end tables.End) templates.JointE
 	}
 	for _, c := range row.Table.Columns {
 		if c.Method != "" {
-			view.Method = append(view.Method, templates.Link{Href: s.at("/measure/" + c.Method + "/"), Text: c.Label})
+			view.Method = append(view.Method, templates.Link{Href: s.at("/measure/" + methodOf(c, end) + "/"), Text: c.Label})
 		}
 	}
 	return view
+}
+
+// methodOf is the guide page for a column: for a distance across the page of the
+// row's own faces, where the guide has one.
+func methodOf(c tables.Column, end tables.End) string {
+	switch faces := end.Across.Faces; {
+	case c.ID != "across":
+	case end.Hold.Hold() == tables.Strap:
+		return "half-round"
+	case faces == tables.OverCaps, faces == tables.GrooveInner, faces == tables.GrooveOuter, faces == tables.UnderPlates:
+		return string(faces)
+	}
+	return c.Method
 }
 
 // basisSentence says why a row is believed, and what that allows.
