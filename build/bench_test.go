@@ -142,3 +142,13 @@ func BenchmarkDrawings(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkServeRebuild is the work between a change under serve and the new page: the
+// whole site in memory, with the core's answers remembered.
+func BenchmarkServeRebuild(b *testing.B) {
+	answers := Answers{}
+	mustSite(b, Options{Answers: answers})
+	for b.Loop() {
+		mustSite(b, Options{Answers: answers})
+	}
+}

@@ -44,6 +44,9 @@ func Folder(dir string) Sources {
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
+	// Answers, when not nil, keeps what the core said from one build to the next; two
+	// builds must not use the same at once.
+	Answers Answers
 }
 
 // Stage orders the writing: a page must find its assets from its first moment.

@@ -8,13 +8,21 @@ import (
 	"capspan/static/matcher"
 )
 
+// Answers remembers what the core said to the guide's examples, so that serve asks again
+// only when the core, the chart or the example has changed.
+type Answers map[answerKey]content.Answer
+
+// answerKey is all that an answer's words depend on.
+type answerKey struct{ core, chart, base, query string }
+
 // exampleCore puts the guide's worked examples to the core while the site is built, so
 // that their results are the chart's of today. The core is loaded when the first page
 // asks; pages are read one after the other, so one is enough.
 type exampleCore struct {
 	*site
-	core *matcher.Matcher
-	err  error
+	core       *matcher.Matcher
+	err        error
+	remembered Answers
 }
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
@@ -32,6 +40,18 @@ var verdictNames = map[matcher.Verdict]string{
 
 // answer is what the core says to a query in the form of the identify page's address.
 func (e *exampleCore) answer(address string) (content.Answer, error) {
+	key := answerKey{e.assets.Path("matcher.js"), e.version.Name(), e.base, address}
+	if made, known := e.remembered[key]; known {
+		return made, nil
+	}
+	made, err := e.ask(address)
+	if err == nil && e.remembered != nil {
+		e.remembered[key] = made
+	}
+	return made, err
+}
+
+func (e *exampleCore) ask(address string) (content.Answer, error) {
 	core, err := e.load()
 	if err != nil {
 		return content.Answer{}, err

@@ -13,8 +13,7 @@ import (
 
 // resolver answers what the guide's directives ask. It is made once tables and scripts
 // are loaded; package content knows neither.
-func (s *site) resolver() content.Resolver {
-	core := &exampleCore{site: s}
+func (s *site) resolver(core *exampleCore) content.Resolver {
 	return content.Resolver{Row: s.guideRow, Table: s.guideTable, Figure: s.guideFigure,
 		Reading: guideReading, Answer: core.answer, Apart: core.apart}
 }

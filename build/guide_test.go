@@ -21,7 +21,7 @@ func TestGuideRefusals(t *testing.T) {
 	if found.Blocked() {
 		t.Fatal(found)
 	}
-	options := content.Options{Chart: (&site{inputs: in, version: in.set.Version(), base: "/"}).resolver()}
+	options := content.Options{Chart: in.core.resolver(in.core)}
 	const ask = `hold=outside-clip&cap=1.062in&across=3.219in`
 	for _, test := range []struct{ text, want string }{
 		{"A {row 1301}.", `content/extra.md:6:8: extra: no joint of the chart is called "1301" [unknown-row]`},

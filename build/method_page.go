@@ -4,7 +4,6 @@ import (
 	"strconv"
 
 	"capspan/build/diag"
-	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -13,7 +12,7 @@ import (
 // core is asked for them, so that page and method cannot drift apart.
 func (s *site) methodPage() (templates.Page, diag.Pos, error) {
 	from := diag.Pos{File: "static/matcher/assumptions.ts"}
-	m, err := matcher.New(s.assets.Bytes("matcher.js"), matcher.Chart{Format: 1, Version: s.version.Name()})
+	m, err := s.core.load()
 	if err != nil {
 		return templates.Page{}, from, err
 	}

@@ -126,7 +126,7 @@ func listen(ctx context.Context, addr string) (net.Listener, error) {
 // build makes the site again and, when it differs, puts it up and tells open pages.
 func (s *server) build() Built {
 	start := time.Now()
-	out, problems := Site(s.opt.Sources, Options{Base: s.base, Live: s.base + liveName})
+	out, problems := Site(s.opt.Sources, Options{Base: s.base, Live: s.base + liveName, Answers: s.answers})
 	built := Built{Problems: problems, Kept: problems.Blocked()}
 	if built.Kept {
 		s.problems.Store(&problems)

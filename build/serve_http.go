@@ -18,6 +18,7 @@ type server struct {
 	pages    atomic.Pointer[pages]
 	problems atomic.Pointer[diag.List] // of the last build, when they stopped it
 	live     *hub
+	answers  Answers
 }
 
 // pages is one build, ready to be served.
@@ -33,7 +34,7 @@ type page struct {
 }
 
 func newServer(opt ServeOptions) *server {
-	return &server{opt: opt, base: basePath(opt.Base), live: newHub()}
+	return &server{opt: opt, base: basePath(opt.Base), live: newHub(), answers: Answers{}}
 }
 
 // Handler serves one output without watching or reloading: tests look at a site

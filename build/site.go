@@ -67,6 +67,7 @@ type inputs struct {
 	assets static.Assets
 	frames *templates.Set
 	keeper templates.Keeper
+	core   *exampleCore // nil while tables or scripts have problems
 }
 
 // load reads all four folders, so that one run reports the problems of each. Pages come
@@ -91,7 +92,8 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	options := content.Options{Base: basePath(opt.Base)}
 	if !problems.Blocked() {
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
-		options.Chart = asked.resolver()
+		in.core = &exampleCore{site: asked, remembered: opt.Answers}
+		options.Chart = asked.resolver(in.core)
 	}
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages

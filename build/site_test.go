@@ -175,3 +175,23 @@ func contents(out Output) map[string][]byte {
 	}
 	return files
 }
+
+// What serve remembers must not change a byte, and must be forgotten with the chart.
+func TestAnswersRemembered(t *testing.T) {
+	answers := Answers{}
+	first := contents(mustSite(t, Options{Answers: answers}))
+	if len(answers) == 0 {
+		t.Fatal("the guide's examples were not remembered")
+	}
+	known := len(answers)
+	if diff := cmp.Diff(first, contents(mustSite(t, Options{Answers: answers}))); diff != "" {
+		t.Errorf("a build with remembered answers differs:\n%s", diff)
+	}
+	if len(answers) != known {
+		t.Errorf("the same site asked %d new questions", len(answers)-known)
+	}
+	mustSite(t, Options{Base: "/sub/", Answers: answers})
+	if len(answers) != 2*known {
+		t.Errorf("%d answers after a build under another base, want %d", len(answers), 2*known)
+	}
+}
