@@ -209,7 +209,8 @@ func addresses() []string {
 func kinds(t testing.TB) []string {
 	t.Helper()
 	list := []string{"/", "/identify/", "/chart/", "/chart/joints-wing/", "/joint/1310/", "/joint/7260-to-1310/",
-		"/joint/1310/paper/", "/measure/", "/measure/card/", "/send/", "/about/"}
+		"/joint/1310/paper/", "/measure/", "/measure/caliper/", "/measure/clips/", "/measure/bare-yoke/",
+		"/measure/what-holds-it/", "/measure/examples/bad-readings/", "/about/method/", "/about/sources/", "/measure/card/", "/send/", "/about/"}
 	all := addresses()
 	for _, address := range list {
 		if !slices.Contains(all, address) {
