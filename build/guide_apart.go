@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"capspan/content"
+	"capspan/content/figure"
 	"capspan/static/matcher"
 	"capspan/tables"
 )
@@ -84,7 +85,7 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 
 // inBoth says a small length in millimetres and, to a thousandth, in inches.
 func inBoth(mm float64) string {
-	return fmt.Sprintf("%s mm (≈ %.3f in)", strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64), mm/25.4)
+	return fmt.Sprintf("%s mm (≈ %.3f in)", strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64), mm/figure.MMPerInch)
 }
 
 func have(n int) string {

@@ -92,7 +92,7 @@ func drawInstrument(r *resolving, p *parameters, prefix string) template.HTML {
 		return ""
 	}
 	if unit == "in" {
-		length *= 25.4
+		length *= figure.MMPerInch
 	}
 	shown := figure.Reading{Kind: kind, MM: length, Unit: unit}
 	if err := shown.Check(); err != nil {

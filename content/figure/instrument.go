@@ -88,7 +88,7 @@ func (r Reading) graduation() graduation {
 
 func (g graduation) millimetres(length float64) float64 {
 	if g.unit == "in" {
-		return length * inchMM
+		return length * MMPerInch
 	}
 	return length
 }

@@ -50,7 +50,7 @@ func TestLifeSizeIsTrue(t *testing.T) {
 // sheet left for a check ruler and a title block. Its words touch nothing.
 func TestLifeSizeFitsPaper(t *testing.T) {
 	const wide, high = 160.0, 185.0
-	if wide > min(210, 8.5*inchMM)-20 || high > (min(297, 11*inchMM)-20)*3/4 {
+	if wide > min(210, 8.5*MMPerInch)-20 || high > (min(297, 11*MMPerInch)-20)*3/4 {
 		t.Error("the promised size does not fit the paper")
 	}
 	for _, d := range joints {

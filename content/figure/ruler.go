@@ -5,8 +5,9 @@ import (
 	"strconv"
 )
 
-// inchMM is the inch in millimetres, exact by definition.
-const inchMM = 25.4
+// MMPerInch is the inch in millimetres, exact by definition (1959). It serves drawings
+// and rounded words; figures of the chart are converted as exact numbers.
+const MMPerInch = 25.4
 
 // The check ruler, in millimetres.
 const (
@@ -27,19 +28,19 @@ func Ruler(prefix string) template.HTML {
 			point{rulerLeft + length, top + barThick}, point{rulerLeft, top + barThick})
 	}
 	bar("bar-mm", 100, 6.5)
-	bar("bar-in", 4*inchMM, 33.5)
+	bar("bar-in", 4*MMPerInch, 33.5)
 	c.text("", "start", point{rulerLeft, 5}, "this bar is 100 mm long")
 	c.text("", "start", point{rulerLeft, rulerHeight - 3}, "this bar is 4 in long")
 
-	c.line(tag{class: "l"}, point{rulerLeft, rulerLine}, point{rulerLeft + 4*inchMM, rulerLine})
+	c.line(tag{class: "l"}, point{rulerLeft, rulerLine}, point{rulerLeft + 4*MMPerInch, rulerLine})
 	// Lines of one length are one element, the longest first.
 	c.scale("scale-mm", 100, 1, -1, []division{{10, 6}, {5, 4.5}, {1, 3}})
-	c.scale("scale-in", 64, inchMM/16, 1, []division{{16, 7}, {8, 5.5}, {4, 4.5}, {2, 3.5}, {1, 2.5}})
+	c.scale("scale-in", 64, MMPerInch/16, 1, []division{{16, 7}, {8, 5.5}, {4, 4.5}, {2, 3.5}, {1, 2.5}})
 	for mm := 0; mm <= 100; mm += 10 {
 		c.text("", "middle", point{rulerLeft + float64(mm), rulerLine - 7}, strconv.Itoa(mm))
 	}
 	for in := range 5 {
-		c.text("", "middle", point{rulerLeft + float64(in)*inchMM, rulerLine + 10.5}, strconv.Itoa(in))
+		c.text("", "middle", point{rulerLeft + float64(in)*MMPerInch, rulerLine + 10.5}, strconv.Itoa(in))
 	}
 	c.text("s", "start", point{rulerLeft + 105, rulerLine - 7}, "mm")
 	c.text("s", "start", point{rulerLeft + 105, rulerLine + 10.5}, "in")

@@ -2,7 +2,8 @@
 import type { Unit } from "../../matcher/types";
 import { make } from "./element";
 
-const mmPerInch = 25.4; // exact, international inch of 1959
+/** Exact, the international inch of 1959. */
+export const mmPerInch = 25.4;
 
 /** A length in one unit: 1.1875 in, 30.16 mm. The step is about a caliper's in either unit. */
 export function length(mm: number, unit: Unit): string {

@@ -1,5 +1,6 @@
 // What a reader types to find a row: words, one figure, or a size such as "27 x 82", "1.062", "1 1/16", "13-10".
 // Pure functions; the page part is in table.ts.
+import { mmPerInch } from "../identify/lengths";
 
 export interface Filter {
   size: [number, number] | null; // cap and across as typed, unit unknown
@@ -11,8 +12,6 @@ export interface RowFigures {
   caps: number[]; // mm
   acrosses: number[]; // mm
 }
-
-const mmPerInch = 25.4;
 
 /** A typed size may be read in millimetres or inches; both are tried. */
 export function parseFilter(text: string): Filter {
