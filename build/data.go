@@ -10,7 +10,7 @@ import (
 )
 
 // exportData writes the open tables under /data/: one CSV and one JSON a table, and
-// the matcher's chart.
+// the whole chart with its sources as one JSON.
 func (s *site) exportData() diag.List {
 	var problems diag.List
 	fail := func(t *tables.Table, err error) {
@@ -27,6 +27,12 @@ func (s *site) exportData() diag.List {
 		s.add("data/"+t.ID+".csv", csv.Bytes(), Pages)
 		s.add("data/"+t.ID+".json", doc.Bytes(), Pages)
 	}
+	var whole bytes.Buffer
+	if err := tables.WriteChartJSON(&whole, s.set); err != nil {
+		problems.Add(diag.Problem{Pos: diag.Pos{File: "tables"}, Rule: "bad-export", Fact: fmt.Sprintf("the chart cannot be exported: %v", err)})
+	}
+	// No table can take this name: an id has no underscore.
+	s.add("data/whole_chart.json", whole.Bytes(), Pages)
 	return problems
 }
 
