@@ -47,12 +47,12 @@ func Check(src Sources) diag.List {
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 	set, problems := tables.Load(src.Tables)
-	assets, more := static.Bundle(src.Static)
+	core, more := static.Core(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
 		return nil, problems
 	}
-	m, err := matcher.New(assets.Bytes("matcher.js"), Chart(set))
+	m, err := matcher.New(core, Chart(set))
 	if err != nil {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/index.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		return nil, problems

@@ -67,27 +67,6 @@ func (m *Matcher) Identify(q Query) (Answer, error) {
 	return a, nil
 }
 
-// IdentifyJSON reads one query as JSON, strictly (see [DecodeQuery]), and returns the
-// answer as indented JSON with a newline at its end.
-func (m *Matcher) IdentifyJSON(query []byte) ([]byte, error) {
-	q, err := DecodeQuery(query)
-	if err != nil {
-		return nil, err
-	}
-	a, err := m.Identify(q)
-	if err != nil {
-		return nil, err
-	}
-	out, err := json.MarshalIndent(a, "", "  ")
-	if err != nil {
-		return nil, fmt.Errorf("write the answer: %w", err)
-	}
-	return append(out, '\n'), nil
-}
-
-// Version names the chart the matcher was made with.
-func (m *Matcher) Version() string { return m.version }
-
 // Assumptions returns every constant of the method with what it rests on, in the
 // order the about page shows them.
 func (m *Matcher) Assumptions() ([]Assumption, error) {

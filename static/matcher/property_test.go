@@ -294,17 +294,17 @@ func TestTwinsAreOneSize(t *testing.T) {
 func TestSameAnswerTwice(t *testing.T) {
 	m, _ := mustMatch(t)
 	fresh, _ := mustMatch(t)
-	query := []byte(`{"ends": [{"hold": "unknown", "cap": ["27.0 mm"]}]}`)
-	first, err := m.IdentifyJSON(query)
+	query := matcher.Query{Ends: []matcher.QueryEnd{{Hold: "unknown", Cap: []string{"27.0 mm"}}}}
+	first, err := m.Identify(query)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, again := range []*matcher.Matcher{m, fresh} {
-		second, err := again.IdentifyJSON(query)
+		second, err := again.Identify(query)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if diff := cmp.Diff(string(first), string(second)); diff != "" {
+		if diff := cmp.Diff(first, second); diff != "" {
 			t.Error(diff)
 		}
 	}
