@@ -91,10 +91,11 @@ type tab struct {
 // patience is for one tab: the slowest test looks at every page in one.
 const patience = 2 * time.Minute
 
+// openTab opens a tab with a store and a cache of its own, so no test meets what another left.
 func openTab(t testing.TB) *tab {
 	t.Helper()
 	b := &tab{t: t}
-	ctx, closeTab := chromedp.NewContext(chrome, chromedp.WithListener(b.hear))
+	ctx, closeTab := chromedp.NewContext(chrome, chromedp.WithListener(b.hear), chromedp.WithNewBrowserContext())
 	t.Cleanup(closeTab)
 	ctx, cancel := context.WithTimeout(ctx, patience)
 	t.Cleanup(cancel)
