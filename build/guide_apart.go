@@ -29,20 +29,12 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 	if !ok {
 		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: known}
 	}
-	core, err := e.load()
-	if err != nil {
-		return "", err
-	}
-	assumptions, err := core.Assumptions()
-	if err != nil {
-		return "", err
-	}
 	constant := func(id string) float64 {
-		n := slices.IndexFunc(assumptions, func(a matcher.Assumption) bool { return a.ID == id })
+		n := slices.IndexFunc(e.method, func(a matcher.Assumption) bool { return a.ID == id })
 		if n < 0 {
 			panic("internal error: the core has no constant " + id)
 		}
-		return assumptions[n].Value
+		return e.method[n].Value
 	}
 	off := constant(words.limit) + constant(words.step)/2
 	sizes := measurable(e.set)

@@ -8,20 +8,12 @@ import (
 	"capspan/templates"
 )
 
-// methodPage prints every constant of the identification with what it rests on. The
-// core is asked for them, so that page and method cannot drift apart.
-func (s *site) methodPage() (templates.Page, diag.Pos, error) {
-	from := diag.Pos{File: "static/matcher/assumptions.ts"}
-	m, err := s.core.load()
-	if err != nil {
-		return templates.Page{}, from, err
-	}
-	assumptions, err := m.Assumptions()
-	if err != nil {
-		return templates.Page{}, from, err
-	}
+// methodPage prints every constant of the identification with what it rests on, as the
+// core itself declares them.
+func (s *site) methodPage() (templates.Page, diag.Pos) {
+	from := diag.Pos{File: "static/matcher/method.ts"}
 	body := &templates.Method{}
-	for _, a := range assumptions {
+	for _, a := range s.method {
 		value := strconv.FormatFloat(a.Value, 'f', -1, 64)
 		if a.Unit != "" {
 			value += "\u00a0" + a.Unit
@@ -31,7 +23,7 @@ func (s *site) methodPage() (templates.Page, diag.Pos, error) {
 	}
 	return templates.Page{Address: "/about/method/", Title: "How a verdict is reckoned", Sheet: "Method",
 		About: "Every figure the identification rests on: the limits of instruments, what is allowed for wear, and our own judgement where nothing is published.",
-		Body:  body}, from, nil
+		Body:  body}, from
 }
 
 // methodBasis says a constant's basis; a judgement of ours is no basis the chart knows.

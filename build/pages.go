@@ -49,12 +49,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.cardPage)
 	add(s.chartIndex)
 	add(s.sourcesPage)
-	method, from, err := s.methodPage()
-	if err != nil {
-		problems.Add(diag.Problem{Pos: from, Rule: "core-fails", Fact: err.Error()})
-		return nil, problems
-	}
-	add(func() (templates.Page, diag.Pos) { return method, from })
+	add(s.methodPage)
 	for _, table := range s.set.Tables {
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
 		if !table.Joint() {

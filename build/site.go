@@ -65,17 +65,18 @@ type inputs struct {
 	set    *tables.Set
 	pages  []*content.Page
 	assets static.Assets
+	method []matcher.Assumption
 	frames *templates.Set
 	keeper templates.Keeper
 	core   *exampleCore // nil while tables or scripts have problems
 }
 
-// load reads all four folders, so that one run reports the problems of each. Pages come
+// load reads all folders, so that one run reports the problems of each. Pages come
 // last, because they ask the chart and the core; when those have problems of their own,
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
 	var in inputs
-	var found [4]diag.List
+	var found [5]diag.List
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
 	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static) })
@@ -87,6 +88,13 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		in.frames = frames
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
+	group.Go(func() {
+		method, err := matcher.Assumptions(src.Static)
+		if err != nil {
+			found[4].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
+		}
+		in.method = method
+	})
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}

@@ -82,6 +82,15 @@ func Core(fsys fs.FS) ([]byte, diag.List) {
 	return Assets{}.build(fsys, entries[0])
 }
 
+// MethodName is the global of the bundle [Method] makes.
+const MethodName = "CapspanMethod"
+
+// Method bundles what the core's constants rest on. No browser is given it: the about
+// page is written from it.
+func Method(fsys fs.FS) ([]byte, diag.List) {
+	return Assets{}.build(fsys, entry{name: "method.js", source: "matcher/method.ts", global: MethodName})
+}
+
 func (a *Assets) addIcons(fsys fs.FS) error {
 	files, err := fs.ReadDir(fsys, "icons")
 	if errors.Is(err, fs.ErrNotExist) {

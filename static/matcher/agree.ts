@@ -1,6 +1,6 @@
 // One measured end beside one end of the chart.
 import type { ComparedEnd, Comparison, Faces, Hold, Quantity } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import * as gum from "./gum";
 import type { Measured } from "./estimate";
 import type { Figure, KnownEnd, KnownRow, KnownValue } from "./prepared";

@@ -9,6 +9,7 @@ type Answer struct {
 	SameFigures []Size      `json:"sameFigures"` // the same figures under another hold
 	Conversions []string    `json:"conversions"` // conversion rows that have the measured end
 	Ends        []EndFound  `json:"ends"`        // for two ends: what each is by itself
+	Ways        []Way       `json:"ways"`        // for two known ends no row joins: the ways out
 	Readings    []Estimate  `json:"readings"`
 	Complaints  []Complaint `json:"complaints"`
 	Slips       []SlipFound `json:"slips"`
@@ -88,28 +89,41 @@ type Complaint struct {
 	Says     string    `json:"says"`
 }
 
-// SlipFound is a measuring mistake the readings point to.
+// SlipFound is a measuring mistake that explains readings which agree with nothing as
+// they are. It is never applied: the person looks, and measures again.
 type SlipFound struct {
-	Slip        string  `json:"slip"`
-	Probability float64 `json:"probability"`
-	Says        string  `json:"says"`
+	Slip        string    `json:"slip"`
+	End         int       `json:"end"`
+	Look        Dimension `json:"look"` // cap, across, hold or unit: what to look at again
+	Probability float64   `json:"probability"`
+	Rows        []string  `json:"rows"` // what the readings would then be
+	Names       []string  `json:"names"`
+	Cap         *float64  `json:"cap,omitempty"` // the chart's figures for it, mm
+	Across      *float64  `json:"across,omitempty"`
+	Says        string    `json:"says"`
+	Next        string    `json:"next"`
+	Guide       string    `json:"guide"` // rooted address of a guide page
 }
 
 // TellApart says what to measure to separate the sizes that are left. Expect holds, by
 // row ref, a length in mm (float64) or a hold (string).
 type TellApart struct {
 	Between []string       `json:"between"`
-	Measure string         `json:"measure"`
+	End     int            `json:"end"`
+	Measure Dimension      `json:"measure"` // cap, across, clip or hold
 	Expect  map[string]any `json:"expect"`
+	Apart   float64        `json:"apart"` // least difference between two of them, mm
+	Able    bool           `json:"able"`  // whether the tool in hand can part them
+	Tool    Tool           `json:"tool"`  // the tool in hand, or the plainest that can
 	Says    string         `json:"says"`
 }
 
-// Assumption is one constant of the method and what it rests on.
-type Assumption struct {
-	ID     string  `json:"id"`
-	Value  float64 `json:"value"`
-	Unit   string  `json:"unit"`   // mm, or empty for a plain number
-	Basis  string  `json:"basis"`  // published, common-practice, memory, judgement
-	Source string  `json:"source"` // the source's key, or empty
-	Says   string  `json:"says"`
+// Way is a way to join two ends that no listed joint joins: a joint that fits one yoke,
+// and another yoke for the other end.
+type Way struct {
+	Joint  string   `json:"joint"`
+	Keeps  []int    `json:"keeps"`
+	Change int      `json:"change"`
+	To     []string `json:"to"`
+	Says   string   `json:"says"`
 }

@@ -1,7 +1,7 @@
 // What stands between one size left and naming it outright. The order is the order in
 // which doubts are told: the first one heads the verdict.
 import type { Hold, Quantity } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import { reach, type MeasuredEnd } from "./agree";
 import type { Weighed } from "./weigh";
 

@@ -4,7 +4,7 @@
 //
 // Readings that cannot belong together are never averaged: `trouble` says what to do.
 import type { Condition, Estimate, Faces, Quantity, Tool } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import * as gum from "./gum";
 import type { Reading } from "./reading";
 import * as say from "./speech-estimate";

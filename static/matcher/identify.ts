@@ -3,7 +3,7 @@
 //   understand -> estimate -> can these readings be used? -> fit every row -> weigh -> verdict
 import type { Answer, Chart, Faces, Verdict } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
-import * as given from "./assumptions";
+import * as given from "./given";
 import { estimate, type Measured, type Trouble } from "./estimate";
 import { fitAll } from "./neighbours";
 import { prepare, type Prepared } from "./prepared";
@@ -43,6 +43,7 @@ function blank(chart: Prepared, measured: readonly Measured[], asked: Asked): An
     sameFigures: [],
     conversions: [],
     ends: [],
+    ways: [],
     readings: measured.map((m) => m.estimate),
     complaints: asked.complaints,
     slips: [],

@@ -4,7 +4,6 @@
 //
 //   goal      name a size only when the readings leave no other and the chart may claim it
 //   non-goal  guessing: wrong and confident is the one thing that must not happen
-export { assumptions } from "./assumptions";
 export { decodeAddress, encodeAddress } from "./address";
 export { identify } from "./identify";
 export { decodeRequest, encodeRequest, longestLink, longestName, longestQuestion } from "./request";

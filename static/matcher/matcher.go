@@ -67,20 +67,6 @@ func (m *Matcher) Identify(q Query) (Answer, error) {
 	return a, nil
 }
 
-// Assumptions returns every constant of the method with what it rests on, in the
-// order the about page shows them.
-func (m *Matcher) Assumptions() ([]Assumption, error) {
-	text, err := m.text(m.core.Get("assumptions"))
-	if err != nil {
-		return nil, err
-	}
-	var list []Assumption
-	if err := json.Unmarshal([]byte(text), &list); err != nil {
-		return nil, fmt.Errorf("read the core's assumptions: %w", err)
-	}
-	return list, nil
-}
-
 // FacesFor returns the faces that go with a hold, the usual ones first.
 func (m *Matcher) FacesFor(hold Hold) ([]Faces, error) {
 	var list []Faces

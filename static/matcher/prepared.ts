@@ -1,7 +1,7 @@
 // The chart made ready for arithmetic: decimals parsed, each figure with its own
 // standard uncertainty, each row with its size. Made once for each chart.
 import type { Basis, Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import * as gum from "./gum";
 
 export interface Figure {

@@ -12,7 +12,6 @@ import (
 	"pgregory.net/rapid"
 
 	"capspan/static/matcher"
-	"capspan/tables"
 )
 
 func identify(t interface{ Fatal(...any) }, m *matcher.Matcher, q matcher.Query) matcher.Answer {
@@ -320,21 +319,6 @@ func TestManyReadingsDoNotFreeze(t *testing.T) {
 	a = identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{{Hold: "outside-clip", Cap: slices.Repeat(caps, 100)}}})
 	if a.Verdict != matcher.MeasureAgain || len(a.Complaints) != 1 {
 		t.Errorf("10000 readings: got %s, %d complaints", a.Verdict, len(a.Complaints))
-	}
-}
-
-// A source named beside a constant of the method is in the registry.
-func TestAssumptionsNameSources(t *testing.T) {
-	m, _ := mustMatch(t)
-	set, _ := tables.Load(tables.FS)
-	list, err := m.Assumptions()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, a := range list {
-		if a.Source != "" && !slices.ContainsFunc(set.Sources, func(s *tables.Source) bool { return s.ID == a.Source }) {
-			t.Errorf("%s: source %q is not in the registry", a.ID, a.Source)
-		}
 	}
 }
 

@@ -17,7 +17,7 @@ type (
 	Faces     = string
 	Tool      = string
 	Condition = string
-	Dimension = string // cap, across; "query" in a complaint about the query itself
+	Dimension = string // cap, across, clip; "query" in a complaint about the query itself
 	Verdict   = string
 )
 
@@ -50,8 +50,9 @@ type QueryEnd struct {
 	Hold   Hold     `json:"hold"`
 	Faces  Faces    `json:"faces,omitempty"` // empty: the faces that go with the hold
 	Taken  string   `json:"taken,omitempty"` // joint or yoke; empty: joint
-	Cap    []string `json:"cap,omitempty"`   // "1.187 in", "27,00 mm", "1 1/16"
+	Cap    []string `json:"cap,omitempty"`   // "1.187 in", "27,00 mm", "1 1/16"; of a yoke the bore
 	Across []string `json:"across,omitempty"`
+	Clip   []string `json:"clip,omitempty"` // thickness of one clip; of a yoke only
 }
 
 // MaxQuery is the most bytes of JSON a query may take.

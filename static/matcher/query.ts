@@ -1,7 +1,7 @@
 // A query from a stranger, checked word by word. Whatever comes in, what goes out is a
 // usable query and a list of complaints; nothing throws.
 import type { Complaint, Condition, Faces, Hold, Quantity, Tool, Unit } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import { parseReading, type Reading } from "./reading";
 import * as say from "./speech-query";
 import { allFaces, conditions, facesFor, holds, tools, unitWords } from "./words";

@@ -72,28 +72,3 @@ func TestChartOfAnotherFormat(t *testing.T) {
 		t.Errorf("got %q", says)
 	}
 }
-
-func TestAssumptions(t *testing.T) {
-	list, err := mustCore(t).Assumptions()
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := map[string]bool{}
-	for _, a := range list {
-		switch {
-		case seen[a.ID]:
-			t.Errorf("%s is there twice", a.ID)
-		case a.Says == "" || a.Value == 0:
-			t.Errorf("%s says nothing: %+v", a.ID, a)
-		case a.Basis == "published" && a.Source == "":
-			t.Errorf("%s is published without a source", a.ID)
-		case a.Basis != "published" && a.Basis != "common-practice" && a.Basis != "judgement":
-			t.Errorf("%s has basis %q", a.ID, a.Basis)
-		}
-		seen[a.ID] = true
-	}
-	// din862 in the source registry: 0.02 mm to 100 mm.
-	if !seen["caliper-limit-100"] {
-		t.Error("the limit of a caliper is not among the assumptions")
-	}
-}

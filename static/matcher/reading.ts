@@ -1,7 +1,7 @@
 // One reading as a person types it: "1.187 in", "27,00 mm", "1 1/16", "3-7/32\"".
 // A reading is understood in one way or not at all; every refusal says what to write.
 import type { Unit } from "./types";
-import { coarsestFraction } from "./assumptions";
+import { coarsestFraction } from "./given";
 import * as say from "./speech-reading";
 
 export interface Reading {

@@ -1,7 +1,7 @@
 // What to do next, one step to a sentence.
 import type { Hold } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
-import * as given from "./assumptions";
+import * as given from "./given";
 import type { Doubt } from "./claim";
 import { both, facesWords, holdWords, list } from "./speech-words";
 

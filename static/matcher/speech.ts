@@ -6,7 +6,7 @@
 // Never a share of a hundred, and never that a joint will hold: only what was compared.
 import type { Faces, Hold, Quantity, Size } from "./types";
 import type { EndFit, MeasuredEnd, RowFit } from "./agree";
-import * as given from "./assumptions";
+import * as given from "./given";
 import type { Doubt } from "./claim";
 import { basisWords, both, capital, facesWords, holdWords, isNothing, list, offBy, some } from "./speech-words";
 

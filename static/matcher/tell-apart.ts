@@ -1,7 +1,7 @@
 // The one measure that separates the sizes that are left.
 import type { Quantity, TellApart } from "./types";
 import { quantities, type MeasuredEnd, type RowFit } from "./agree";
-import * as given from "./assumptions";
+import * as given from "./given";
 import * as gum from "./gum";
 import * as say from "./speech-sizes";
 import { holdWords } from "./speech-words";
@@ -48,6 +48,10 @@ function byHold(leads: readonly RowFit[], n: number, which: number | undefined):
   const holdOf = (f: RowFit) => f.ends[n]?.end.hold ?? "unknown";
   return {
     between: leads.map((f) => f.row.row.ref),
+    end: n,
+    apart: 0,
+    able: true,
+    tool: "digital-caliper",
     measure: "hold",
     expect: Object.fromEntries(leads.map((f) => [f.row.row.ref, holdOf(f)])),
     says: say.tellApart(
@@ -79,6 +83,10 @@ function byLength(
     gap,
     says: {
       between: leads.map((f) => f.row.row.ref),
+      end: n,
+      apart: gap,
+      able: true,
+      tool: "digital-caliper",
       measure: quantity,
       expect: Object.fromEntries(leads.map((f, i) => [f.row.row.ref, lengths[i] ?? NaN])),
       says: say.tellApart(quantity, which, options, measured, gap),

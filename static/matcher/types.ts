@@ -26,6 +26,8 @@ export type Tool =
   | "tape";
 export type Condition = "new" | "used" | "worn" | "rusted";
 export type Quantity = "cap" | "across";
+/** What a reading may be of; a clip is measured beside a bare yoke only. */
+export type Measurand = Quantity | "clip";
 
 // ---- query
 
@@ -33,8 +35,9 @@ export interface QueryEnd {
   hold: Hold;
   faces?: Faces; // left out: the faces that go with the hold
   taken?: "joint" | "yoke"; // left out: joint
-  cap?: string[]; // "1.187 in", "27,00 mm", "1 1/16", "3-7/32\""
-  across?: string[];
+  cap?: string[]; // "1.187 in", "27,00 mm", "1 1/16", "3-7/32\""; of a yoke the bore
+  across?: string[]; // of a yoke the distance its hold has: groove to groove, ear to ear, tab to tab
+  clip?: string[]; // thickness of one clip; of a yoke only
 }
 
 export interface Query {
@@ -114,7 +117,7 @@ export interface Size {
 /** What became of the readings of one quantity at one end. */
 export interface Estimate {
   end: number;
-  quantity: Quantity;
+  quantity: Measurand;
   used: string[];
   setAside: string[];
   value: number; // mm
@@ -127,22 +130,46 @@ export interface Estimate {
 /** A reading that could not be understood. */
 export interface Complaint {
   end: number;
-  quantity: Quantity | "query";
+  quantity: Measurand | "query";
   index: number; // which reading, from 0
   text: string;
   says: string;
 }
 
+/** A measuring mistake that explains readings which agree with nothing as they are. It
+ *  is never applied: the person looks, and measures again. */
 export interface SlipFound {
-  slip: string;
-  probability: number;
+  slip: string; // "groove-outer-faces"
+  end: number;
+  look: Quantity | "hold" | "unit"; // what to measure or look at again
+  probability: number; // among slips, rows that miss by a hair, and "not in the chart"
+  rows: string[]; // what the readings would then be: twins, the one to speak of first in front
+  names: string[];
+  cap?: number; // what the chart has for that size at that end, mm
+  across?: number;
+  says: string; // one sentence: the slip, and the size it would make of the readings
+  next: string; // what to measure again, and how
+  guide: string; // rooted address of the page that shows it: "/measure/groove-inner/"
+}
+
+/** The one measure that separates the sizes that are left. */
+export interface TellApart {
+  between: string[]; // row refs, one for each size
+  end: number;
+  measure: Quantity | "hold" | "clip";
+  expect: Record<string, number | string>; // by row ref: mm, or the hold
+  apart: number; // least difference between two of them, mm; 0 for a hold
+  able: boolean; // whether the tool in hand can part them
+  tool: Tool; // the tool in hand when it is able, else the plainest that is
   says: string;
 }
 
-export interface TellApart {
-  between: string[]; // row refs, one for each size
-  measure: Quantity | "hold";
-  expect: Record<string, number | string>; // by row ref: mm, or the hold
+/** A way to join two ends that no listed joint joins. */
+export interface Way {
+  joint: string; // ref of the joint to buy
+  keeps: number[]; // the measured ends whose yokes stay
+  change: number; // the measured end whose yoke is changed
+  to: string[]; // refs of the size the new yoke must take
   says: string;
 }
 
@@ -154,6 +181,7 @@ export interface Answer {
   sameFigures: Size[]; // the same cap and across under another hold than the one asked for
   conversions: string[]; // conversion rows that have the measured end, when one end was measured and found
   ends: { rows: string[]; says: string }[]; // for two ends: what each end is by itself
+  ways: Way[]; // for two known ends no row joins: the ways out, those that keep most first
   readings: Estimate[];
   complaints: Complaint[];
   slips: SlipFound[];

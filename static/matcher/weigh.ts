@@ -4,7 +4,7 @@
 // basis. A joint that is in no chart is likeliest where joints are: its density is the
 // chart's own, blurred.
 import type { Basis } from "./types";
-import * as given from "./assumptions";
+import * as given from "./given";
 import * as gum from "./gum";
 import type { MeasuredEnd, RowFit } from "./agree";
 import { freedom, quantities, sameFaces } from "./agree";

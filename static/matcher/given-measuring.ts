@@ -1,0 +1,55 @@
+// Constants of measuring: what tools, hands and worn parts do to a reading. Lengths are millimetres.
+
+// ---- instruments: limits of permissible error
+
+export const caliperLimit100 = 0.02;
+export const caliperLimit300 = 0.03;
+export const coarseVernierLimit = 0.05;
+export const grooveReading = 0.02;
+export const micrometerLimit50 = 0.004;
+export const micrometerLimit75 = 0.005;
+export const micrometerLimitAbove = 0.01;
+export const ruleLimit = 0.15;
+export const tapeLimit = 1.0;
+
+// ---- instruments: the smallest step that can be read
+
+export const digitalStep = 0.01;
+export const dialStep = 0.02;
+export const coarseVernierStep = 0.05;
+export const micrometerStep = 0.01;
+export const ruleStep = 0.5;
+export const tapeStep = 1.0;
+export const coarseStep = 0.5;
+export const coarsestFraction = 32;
+
+// ---- method: standard deviation of one reading by one person
+
+export const capRepeat = 0.01;
+export const acrossRepeat = 0.05;
+export const ruleRepeat = 0.4;
+export const tapeRepeat = 0.8;
+export const repeatDof = 4;
+
+// ---- condition of the part: half-widths
+
+export const newPart = 0.02;
+export const usedPart = 0.05;
+export const wornPart = 0.15;
+export const rustedPart = 0.3;
+
+// ---- repeated readings
+
+export const outlierMads = 3.5;
+export const madScale = 1.4826;
+export const capFloor = 0.1;
+export const acrossFloor = 0.2;
+export const capOther = 0.25;
+export const acrossOther = 1.0;
+
+// ---- what can be a joint at all
+
+export const leastCap = 8;
+export const greatestCap = 150;
+export const leastAcross = 20;
+export const greatestAcross = 500;

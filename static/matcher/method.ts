@@ -1,0 +1,32 @@
+// Every constant of the method with what it rests on, so that a reader can see which
+// figures are published and which are our judgement. A bundle of its own, for the about
+// page alone. A constant without its prose here does not pass the type check.
+import * as weighingGiven from "./given-weighing";
+import * as measuringGiven from "./given-measuring";
+import { measuring } from "./method-measuring";
+import { weighing } from "./method-weighing";
+
+export type AssumptionBasis = "published" | "common-practice" | "memory" | "judgement";
+
+/** What a constant rests on. */
+export interface Prose {
+  id: string;
+  unit: "mm" | ""; // empty: a plain number
+  basis: AssumptionBasis;
+  source: string; // key in the source registry that the figure is, or is taken from; may be empty
+  says: string;
+}
+
+export interface Assumption extends Prose {
+  value: number;
+}
+
+/** Every constant, in the order of its prose. */
+export const assumptions: readonly Assumption[] = [
+  ...join(measuringGiven, measuring),
+  ...join(weighingGiven, weighing),
+];
+
+function join<K extends string>(given: Record<K, number>, prose: Record<K, Prose>): Assumption[] {
+  return (Object.keys(prose) as K[]).map((name) => ({ ...prose[name], value: given[name] }));
+}
