@@ -1,0 +1,185 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"math"
+	"path"
+	"testing"
+	"testing/fstest"
+
+	"github.com/dop251/goja"
+	"github.com/google/go-cmp/cmp"
+
+	"capspan/build"
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// The core without its index: every question looks at every row.
+const (
+	plainCandidates = `
+import type { KnownRow, Prepared } from "./prepared";
+import type { Quantity } from "./types";
+export type Box = Partial<Record<Quantity, readonly [number, number]>>;
+export function widestFigure(): number { return 0; }
+export function within(chart: Prepared, _: Box): readonly KnownRow[] { return chart.rows; }
+export function firstAbove(): number { return 0; }
+`
+	plainAbsent = `
+import * as given from "./given";
+import { sameFaces, sameHold } from "./agree";
+import { logDensity } from "./density";
+const normal = (off, width) => Math.exp(-0.5 * (off / width) ** 2) / (width * Math.sqrt(2 * Math.PI));
+export function unlisted({ hold, faces, cap, across }, chart) {
+	const plain = chart.rows.filter((row) => row.ends.length === 1);
+	let density = 0;
+	for (const { ends: [end] } of plain) {
+		if ((cap && !end.cap) || (across && (!end.across || !sameFaces(faces, end.faces)))) continue;
+		if (!sameHold(hold, end.hold)) continue;
+		const open = (end.hold === "unknown" ? given.priorOpen : 1) * (end.faces === "unknown" ? given.priorOpen : 1);
+		let one = open * (across ? normal(across.mm - end.across.mm, given.spreadAcross) : 1);
+		if (cap) {
+			const off = cap.mm - end.cap.mm;
+			const own = Math.abs(off) > 20 * (cap.standard + end.cap.standard) ? 0 : Math.exp(logDensity(cap, end.cap));
+			one *= given.sharedCap * own + (1 - given.sharedCap) * normal(off, given.spreadCap);
+		}
+		density += one;
+	}
+	return density / Math.max(plain.length, 1);
+}
+`
+)
+
+// An index may leave out only what decides nothing: with it and without it the core gives
+// the same answers, to the last digits of a sum.
+func TestIndexChangesNoAnswer(t *testing.T) {
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	for _, c := range []struct {
+		name  string
+		chart matcher.Chart
+		each  int // questions of each column
+	}{{"shipped", build.Chart(set), 2}, {"dense", denseChart(300, 3), 1}} {
+		indexed, plain := core(t, static.FS, c.chart), core(t, withoutIndex(t), c.chart)
+		verdicts := map[matcher.Verdict]int{}
+		for _, q := range questions(t, c.chart, c.each) {
+			got, err := indexed.Identify(q)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, err := plain.Identify(q)
+			if err != nil {
+				t.Fatal(err)
+			}
+			verdicts[want.Verdict]++
+			if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(1, math.Abs(a)) })); diff != "" {
+				t.Fatalf("%s chart, %s: the index changes the answer (-plain +indexed):\n%s", c.name, mustJSON(t, q), diff)
+			}
+		}
+		if len(verdicts) < 5 {
+			t.Errorf("%s chart: the questions reach only the verdicts %v, want all five", c.name, verdicts)
+		}
+	}
+}
+
+func core(t *testing.T, fsys fs.FS, chart matcher.Chart) *matcher.Matcher {
+	t.Helper()
+	bundle, problems := static.Core(fsys)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	m, err := matcher.New(bundle, chart)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func withoutIndex(t *testing.T) fs.FS {
+	t.Helper()
+	out := fstest.MapFS{}
+	names, err := fs.Glob(static.FS, "matcher/*.ts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range names {
+		text, err := fs.ReadFile(static.FS, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch path.Base(name) {
+		case "candidates.ts":
+			text = []byte(plainCandidates)
+		case "absent.ts":
+			text = []byte(plainAbsent)
+		}
+		out[name] = &fstest.MapFile{Data: text}
+	}
+	return out
+}
+
+// questions are those of every column of the bench, and some a column has none of.
+func questions(t *testing.T, chart matcher.Chart, each int) []matcher.Query {
+	t.Helper()
+	b := loaded(t)
+	text := mustJSON(t, chart)
+	var all []matcher.Query
+	for _, c := range b.columns {
+		var some []matcher.Query
+		fromJSON(t, questionsOf(t, b, text, job{Column: c.ID, Seed: 5, To: each}), &some)
+		all = append(all, some...)
+	}
+	for _, q := range all[:each] { // half measured, and of no known hold
+		capOnly, acrossOnly, open := q, q, q
+		capOnly.Ends, acrossOnly.Ends, open.Ends = ends(q), ends(q), ends(q)
+		capOnly.Ends[0].Across, acrossOnly.Ends[0].Cap, open.Ends[0].Hold, open.Ends[0].Faces = nil, nil, "unknown", "unknown"
+		all = append(all, capOnly, acrossOnly, open)
+	}
+	return all
+}
+
+func ends(q matcher.Query) []matcher.QueryEnd { return append([]matcher.QueryEnd{}, q.Ends...) }
+
+func loaded(t *testing.T) *bench {
+	t.Helper()
+	b := &bench{}
+	if err := b.load(); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// questionsOf are a job's questions as the simulation writes them.
+func questionsOf(t *testing.T, b *bench, chart string, j job) string {
+	t.Helper()
+	vm := goja.New()
+	if _, err := vm.RunString(string(b.simulator)); err != nil {
+		t.Fatal(err)
+	}
+	v, err := vm.RunString(fmt.Sprintf("JSON.stringify(%s.questions(%s, %s))", simulatorName, chart, mustJSON(t, j)))
+	if err != nil {
+		t.Fatalf("questions of %s: %v", j.Column, err)
+	}
+	return v.String()
+}
+
+func mustJSON(t *testing.T, x any) string {
+	t.Helper()
+	text, err := json.Marshal(x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+func fromJSON(t *testing.T, text string, out any) {
+	t.Helper()
+	if err := json.Unmarshal([]byte(text), out); err != nil {
+		t.Fatalf("%v in %s", err, text)
+	}
+}
