@@ -31,7 +31,7 @@ export function encodeAddress(query: Query, chart?: string): string {
     put(`hold${n}`, end.hold);
     put(`faces${n}`, end.faces);
     put(`taken${n}`, end.taken);
-    for (const key of ["cap", "across"] as const) {
+    for (const key of ["cap", "across", "clip"] as const) {
       const list = (end[key] ?? []).map((text) => toAddress(short(text, query.unit)));
       if (list.length > 0) parts.push(`${key}${n}=${list.join(",")}`);
     }
@@ -106,6 +106,9 @@ export function decodeAddress(fragment: string): Decoded {
         break;
       case "across":
         end.across = readings(raw);
+        break;
+      case "clip":
+        end.clip = readings(raw);
         break;
       default:
         common(

@@ -21,7 +21,7 @@ func TestAddress(t *testing.T) {
 	q := Query{
 		Ends: []QueryEnd{
 			{Hold: "outside-clip", Faces: "over-caps", Cap: []string{"1,060 in", "1 1/16"}, Across: []string{"3.226\""}},
-			{Hold: "inside-clip", Cap: []string{"27,40"}},
+			{Hold: "inside-clip", Taken: "yoke", Cap: []string{"27,40"}, Clip: []string{"1.5"}},
 		},
 		Unit: "mm", Tool: "digital-caliper", Condition: "used",
 	}
@@ -30,7 +30,7 @@ func TestAddress(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := "hold=outside-clip&faces=over-caps&cap=1.060in,1-1/16in&across=3.226in" +
-		"&hold2=inside-clip&cap2=27.40mm&unit=mm&tool=digital-caliper&condition=used&chart=test"
+		"&hold2=inside-clip&taken2=yoke&cap2=27.40mm&clip2=1.5mm&unit=mm&tool=digital-caliper&condition=used&chart=test"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
@@ -88,6 +88,7 @@ func queries() *rapid.Generator[Query] {
 				Taken:  rapid.SampledFrom([]string{"", "joint", "yoke"}).Draw(t, "taken"),
 				Cap:    readings().Draw(t, "cap"),
 				Across: readings().Draw(t, "across"),
+				Clip:   readings().Draw(t, "clip"),
 			})
 		}
 		return q
@@ -134,7 +135,7 @@ func canonical(t *testing.T, m *Matcher, q Query) Query {
 		t.Fatal(err)
 	}
 	for _, end := range out.Ends {
-		for _, list := range [][]string{end.Cap, end.Across} {
+		for _, list := range [][]string{end.Cap, end.Across, end.Clip} {
 			for i, reading := range list {
 				var r parsed
 				m.run(t, &r, "core.parseReading(a[0], a[1] || undefined)", reading, q.Unit)

@@ -4,6 +4,7 @@ import * as given from "./given";
 import * as gum from "./gum";
 import type { Measured } from "./estimate";
 import type { Figure, KnownEnd, KnownRow, KnownValue } from "./prepared";
+import type { YokeRead } from "./yoke";
 
 /** What was measured at one end. */
 export interface MeasuredEnd {
@@ -11,6 +12,7 @@ export interface MeasuredEnd {
   faces: Faces;
   cap?: Measured;
   across?: Measured;
+  yoke?: YokeRead; // when it was read on a yoke; cap and across are the joint's all the same
 }
 
 /** A measured quantity beside a figure. */
@@ -45,6 +47,8 @@ export interface RowFit {
 
 // Every effective degrees of freedom here is at least those of the repeatability.
 const widest = gum.coverage(given.agreeLevel, given.repeatDof);
+/** A difference of more combined standard uncertainties is never near. */
+export const nearAtMost = widest * given.rivalReach;
 const narrowest = gum.coverage(given.agreeLevel, Infinity);
 
 export const quantities: readonly Quantity[] = ["cap", "across"];

@@ -60,7 +60,8 @@ type EndFound struct {
 	Says string   `json:"says"`
 }
 
-// Estimate is what became of the readings of one quantity at one end.
+// Estimate is what became of the readings of one quantity at one end; of a yoke it is
+// the joint's that goes in.
 type Estimate struct {
 	End         int         `json:"end"`
 	Quantity    Dimension   `json:"quantity"`

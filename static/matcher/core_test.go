@@ -18,6 +18,16 @@ func mustCore(t testing.TB) *Matcher {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// Parts of the core that the browser finds in other scripts, or in none by themselves.
+	for source, global := range map[string]string{"matcher/request.ts": "request", "matcher/gum.ts": "gum"} {
+		part, problems := static.Script(static.FS, source, global)
+		if len(problems) > 0 {
+			t.Fatalf("bundle %s: %v", source, problems)
+		}
+		if _, err := m.vm.RunScript(source, string(part)); err != nil {
+			t.Fatal(err)
+		}
+	}
 	return m
 }
 

@@ -31,15 +31,28 @@ export const ruleRepeat = 0.4;
 export const tapeRepeat = 0.8;
 export const repeatDof = 4;
 
-// ---- condition of the part: half-widths
+// ---- condition of the part: how far a reading may be off one way and the other
 
-export const newPart = 0.02;
-export const usedPart = 0.05;
-export const wornPart = 0.15;
-export const rustedPart = 0.3;
+export const newEither = 0.02;
+export const usedCapSmall = 0.05;
+export const usedCapLarge = 0.03;
+export const usedAcrossNarrow = 0.03;
+export const usedAcrossWide = 0.07;
+export const wornCapSmall = 0.15;
+export const wornCapLarge = 0.03;
+export const wornAcrossNarrow = 0.15;
+export const wornAcrossWide = 0.07;
+export const rustedSmall = 0.04;
+export const rustedLarge = 0.3;
+
+// ---- play of a fitted joint
+
+export const playAllowed = 0.05;
+export const playRenew = 0.15;
 
 // ---- repeated readings
 
+export const spreadLevel = 0.99;
 export const outlierMads = 3.5;
 export const madScale = 1.4826;
 export const capFloor = 0.1;

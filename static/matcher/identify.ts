@@ -1,32 +1,62 @@
 // The way from a query to an answer:
 //
 //   understand -> estimate -> can these readings be used? -> fit every row -> weigh -> verdict
-import type { Answer, Chart, Faces, Verdict } from "./types";
+//
+// and where that ends with no size, whether a slip explains the readings.
+import type { Answer, Chart, Faces, SlipFound, Verdict } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
 import * as given from "./given";
-import { estimate, type Measured, type Trouble } from "./estimate";
+import { estimate, leadUnit, type How, type Measured, type Trouble } from "./estimate";
 import { fitAll } from "./neighbours";
 import { prepare, type Prepared } from "./prepared";
-import { understand, type Asked } from "./query";
+import { understand, type Asked, type AskedEnd } from "./query";
+import { learned } from "./learn";
 import * as say from "./speech";
 import * as next from "./speech-next";
 import { facesWords, list } from "./speech-words";
-import { conclude } from "./verdict";
+import { conclude, slipped } from "./verdict";
 import { weigh, type Weighed } from "./weigh";
+import { fromYoke } from "./yoke";
+import { onlyYokes } from "./yoke-beside";
 
 /** identify never throws for anything in the query; it does for a chart of another format. */
 export function identify(chart: Chart, query: unknown): Answer {
   const known = prepare(chart);
   const asked = understand(query);
-  const ends = asked.ends.map((end, n): MeasuredEnd => {
-    const out: MeasuredEnd = { hold: end.hold, faces: end.faces };
-    if (end.cap.length > 0) out.cap = estimate(n, "cap", end.cap, asked.tool, asked.condition, end.faces);
-    if (end.across.length > 0) out.across = estimate(n, "across", end.across, asked.tool, asked.condition, end.faces);
-    return out;
-  });
+  const lead = leadUnit(asked.ends.flatMap((end) => [...end.cap, ...end.across]));
+  const how: How = { tool: asked.tool, condition: asked.condition, lead };
+  const ends = asked.ends.map((end, n) => measure(end, n, how));
   const measured = ends.flatMap((e) => [e.cap, e.across]).filter((m): m is Measured => m !== undefined);
-  const answer = blank(known, measured, asked);
-  return unusable(answer, ends, measured, known) ?? compare(answer, ends, known);
+  const clips = ends.map((e) => e.yoke?.clip).filter((m): m is Measured => m !== undefined);
+  const answer = blank(known, [...measured, ...clips], asked);
+  const found = unusable(answer, ends, measured, known) ?? compare(answer, ends, known);
+  return slipped(found, slips(found, asked, ends, how, known));
+}
+
+function measure(end: AskedEnd, n: number, how: How): MeasuredEnd {
+  if (end.taken === "yoke") return fromYoke(n, end, how);
+  const out: MeasuredEnd = { hold: end.hold, faces: end.faces };
+  if (end.cap.length > 0) out.cap = estimate(n, "cap", end.cap, how, end.faces);
+  if (end.across.length > 0) out.across = estimate(n, "across", end.across, how, end.faces);
+  return out;
+}
+
+// A slip is looked for only where the plain reading explains nothing: no row agrees, or no joint is that long.
+function slips(found: Answer, asked: Asked, ends: MeasuredEnd[], how: How, chart: Prepared): SlipFound[] {
+  const finder = learned();
+  if (finder === undefined) return [];
+  const again = (end: AskedEnd, n: number): MeasuredEnd => measure(end, n, how);
+  if (found.verdict === "not-in-chart") {
+    const bothKnown = found.ends.length === 2 && found.ends.every((e) => e.rows.length > 0);
+    return bothKnown ? [] : finder.findSlips(asked.ends, ends, again, false, chart);
+  }
+  if (asked.lengths === 0 || asked.lengths < asked.complaints.length) return [];
+  const whole = asked.ends.map((e) => ({
+    ...e,
+    cap: [...e.cap, ...e.beyond.cap],
+    across: [...e.across, ...e.beyond.across],
+  }));
+  return finder.findSlips(whole, whole.map(again), again, true, chart);
 }
 
 function compare(answer: Answer, ends: readonly MeasuredEnd[], chart: Prepared): Answer {
@@ -73,7 +103,7 @@ function unusable(
   if (measured.length === 0) return stop(say.nothingMeasured(), [], [next.firstReading()]);
   const troubles = measured.map((m) => m.trouble).filter((t): t is Trouble => t !== undefined);
   if (troubles.length > 0) {
-    const todo = troubles.map((t) => (t.twoEnds ? next.eachPair() : next.cleanAndRepeat()));
+    const todo = troubles.map((t) => (t.twoEnds ? next.eachPair() : next.cleanAndRepeat(onlyYokes(ends))));
     return stop(
       say.doNotBelong(),
       troubles.map((t) => t.says),
@@ -102,8 +132,8 @@ function unusable(
 function facesOfChart(end: MeasuredEnd, chart: Prepared): Faces[] | undefined {
   if (end.across === undefined || end.faces === "unknown") return undefined;
   const faces = new Set<Faces>();
-  for (const row of chart.rows) {
-    for (const e of row.ends) if (end.hold === "unknown" || e.hold === end.hold) faces.add(e.faces);
+  for (const [hold, all] of chart.faces) {
+    if (end.hold === "unknown" || hold === end.hold) for (const f of all) faces.add(f);
   }
   if (faces.size === 0 || faces.has(end.faces) || (end.hold !== "unknown" && faces.has("unknown"))) return undefined;
   faces.delete("unknown");
@@ -128,5 +158,8 @@ function left(ends: readonly MeasuredEnd[], fits: readonly RowFit[], chart: Prep
   if (outright.length > 0) {
     return out.filter((w) => !agrees(w) || outright.includes(w) || w.probability >= given.otherLeftAt);
   }
-  return out.some(agrees) ? out : weighed.filter(agrees).slice(0, 1);
+  if (out.some(agrees)) return out;
+  // None is likely: whatever agrees about as well as the best of them stays, for choosing one would be a toss.
+  const best = Math.max(...weighed.filter(agrees).map((w) => w.probability));
+  return weighed.filter((w) => agrees(w) && w.probability >= given.leftAt * best);
 }

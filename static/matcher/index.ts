@@ -6,8 +6,8 @@
 //   non-goal  guessing: wrong and confident is the one thing that must not happen
 export { decodeAddress, encodeAddress } from "./address";
 export { identify } from "./identify";
-export { decodeRequest, encodeRequest, longestLink, longestName, longestQuestion } from "./request";
+export { learn, learned } from "./learn";
 export { parseReading } from "./reading";
 export { seal, unseal } from "./seal";
 export { facesFor } from "./words";
-export * as gum from "./gum";
+export { yokeOf } from "./speech-yokes";

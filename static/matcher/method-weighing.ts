@@ -101,6 +101,13 @@ export const weighing: Record<keyof typeof given, Prose> = {
     source: "",
     says: "Chance, before measuring, that a joint is not in the chart.",
   },
+  sharedCap: {
+    id: "absent-shared-cap",
+    unit: "",
+    basis: "judgement",
+    source: "",
+    says: "Share of unknown sizes that have a cap of the chart: makers have few caps and many widths.",
+  },
   spreadCap: {
     id: "absent-spread-cap",
     unit: "mm",
@@ -141,13 +148,13 @@ export const weighing: Record<keyof typeof given, Prose> = {
     unit: "mm",
     basis: "judgement",
     source: "",
-    says: "A cap known no better than this names no size outright.",
+    says: "A cap known no better than this names no size outright: it could not tell a joint 0.3 mm off. The bench of truth measures what that is worth.",
   },
   coarseAcross: {
     id: "coarse-across",
     unit: "mm",
     basis: "judgement",
     source: "",
-    says: "An across known no better than this names no size outright.",
+    says: "An across known no better than this names no size outright: it could not tell a joint 0.6 mm off.",
   },
 };

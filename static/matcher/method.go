@@ -20,10 +20,13 @@ type Assumption struct {
 	Says   string  `json:"says"`
 }
 
+// methodName is the global the bundle is found under.
+const methodName = "CapspanMethod"
+
 // Assumptions returns every constant of the method in the order the about page shows
 // them. The files are those of package static.
 func Assumptions(fsys fs.FS) ([]Assumption, error) {
-	bundle, problems := static.Method(fsys)
+	bundle, problems := static.Script(fsys, "matcher/method.ts", methodName)
 	if problems.Blocked() {
 		return nil, fmt.Errorf("bundle the method: %v", problems)
 	}
@@ -31,7 +34,7 @@ func Assumptions(fsys fs.FS) ([]Assumption, error) {
 	if _, err := vm.RunScript("method.js", string(bundle)); err != nil {
 		return nil, fmt.Errorf("load the method: %w", err)
 	}
-	text, err := vm.RunString("JSON.stringify(" + static.MethodName + ".assumptions)")
+	text, err := vm.RunString("JSON.stringify(" + methodName + ".assumptions)")
 	if err != nil {
 		return nil, fmt.Errorf("read the method: %w", err)
 	}

@@ -1,10 +1,14 @@
 // Every constant of the method with what it rests on, so that a reader can see which
 // figures are published and which are our judgement. A bundle of its own, for the about
 // page alone. A constant without its prose here does not pass the type check.
+import * as slipsGiven from "./given-slips";
 import * as weighingGiven from "./given-weighing";
 import * as measuringGiven from "./given-measuring";
+import * as yokesGiven from "./given-yokes";
 import { measuring } from "./method-measuring";
+import { slips } from "./method-slips";
 import { weighing } from "./method-weighing";
+import { yokes } from "./method-yokes";
 
 export type AssumptionBasis = "published" | "common-practice" | "memory" | "judgement";
 
@@ -25,6 +29,8 @@ export interface Assumption extends Prose {
 export const assumptions: readonly Assumption[] = [
   ...join(measuringGiven, measuring),
   ...join(weighingGiven, weighing),
+  ...join(slipsGiven, slips),
+  ...join(yokesGiven, yokes),
 ];
 
 function join<K extends string>(given: Record<K, number>, prose: Record<K, Prose>): Assumption[] {

@@ -2,7 +2,8 @@
 // under another hold, the conversion joints that have the measured end, and what each
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
-import { compared, fitRow, type MeasuredEnd, type RowFit } from "./agree";
+import { compared, fitRow, nearAtMost, quantities, type MeasuredEnd, type RowFit } from "./agree";
+import { type Box, widestFigure, within } from "./candidates";
 import type { KnownRow, Prepared } from "./prepared";
 import * as say from "./speech-sizes";
 
@@ -42,9 +43,38 @@ function size(fit: RowFit, chart: Prepared, because: string): Size {
   };
 }
 
-/** Every row that can be compared, a conversion joint in both orders: the rest of the answer is chosen from these. */
+// How far round the readings to look first, and how far at most, in their own standard uncertainties.
+const [firstLook, lastLook] = [8, 1e6];
+
+/** The rows that agree or nearly do, and those nearest to the readings, a conversion joint in both orders: the rest of
+ *  the answer is chosen from these. */
 export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[] {
-  return chart.rows.filter((row) => asked.length === 2 || plain(row)).flatMap((row) => fitRow(asked, row));
+  for (let away = firstLook; ; away *= 3) {
+    const fits = within(chart, boxOf(asked[0], away, chart))
+      .filter((row) => asked.length === 2 || plain(row))
+      .flatMap((row) => fitRow(asked, row));
+    if (away > lastLook || enough(fits, away, chart)) return fits;
+  }
+}
+
+// Round the first end. No row outside agrees or nearly does, and all that are nearer than `away` are inside.
+function boxOf(asked: MeasuredEnd | undefined, away: number, chart: Prepared): Box {
+  const box: Box = {};
+  for (const quantity of quantities) {
+    const measured = asked?.[quantity];
+    if (measured === undefined) continue;
+    const near = nearAtMost * Math.hypot(measured.standard, widestFigure(chart, quantity));
+    const reach = Math.max(away * measured.standard, near);
+    box[quantity] = [measured.mm - reach, measured.mm + reach];
+  }
+  return box;
+}
+
+// Whether as many sizes as are spoken of are nearer than `away`, beside those that may be left.
+function enough(fits: readonly RowFit[], away: number, chart: Prepared): boolean {
+  const left = new Set(fits.filter((f) => f.held && f.near).map((f) => f.row.size));
+  const sizes = bySize(fits.filter(whole), chart);
+  return sizes.filter((f) => f.held && f.away <= away && !left.has(f.row.size)).length >= mostNear;
 }
 
 function whole(fit: RowFit): boolean {
@@ -80,7 +110,7 @@ export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): str
   if (asked.length !== 1) return [];
   const has = (row: KnownRow): boolean =>
     row.ends.some((end) => fitRow(asked, { ...row, ends: [end] }).some((f) => f.held && f.agrees));
-  return chart.rows.filter((row) => !plain(row) && has(row)).map((row) => row.row.ref);
+  return chart.conversions.filter(has).map((row) => row.row.ref);
 }
 
 /** What each of two measured ends is by itself. */

@@ -37,6 +37,8 @@ export interface Prepared {
   rows: KnownRow[];
   sizes: number;
   twins: Map<string, KnownRow[]>; // by size, the row to speak of first in front
+  conversions: KnownRow[]; // rows with two unlike ends
+  faces: Map<Hold, Set<Faces>>; // those the chart has, by hold
 }
 
 // From weakest to strongest.
@@ -60,9 +62,18 @@ export function prepare(chart: Chart): Prepared {
   const rows = chart.rows.map(known);
   const twins = new Map<string, KnownRow[]>();
   for (const row of [...rows].sort(leadFirst)) twins.set(row.size, [...(twins.get(row.size) ?? []), row]);
-  const made = { version: chart.version, rows, sizes: twins.size, twins };
+  const conversions = rows.filter((row) => row.ends.length === 2);
+  const made = { version: chart.version, rows, sizes: twins.size, twins, conversions, faces: facesOf(rows) };
   ready.set(chart, made);
   return made;
+}
+
+function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {
+  const out = new Map<Hold, Set<Faces>>();
+  for (const { hold, faces } of rows.flatMap((row) => row.ends)) {
+    out.set(hold, (out.get(hold) ?? new Set<Faces>()).add(faces));
+  }
+  return out;
 }
 
 // Of twins the one to speak of first: strongest figures, then strongest hold and faces,

@@ -34,7 +34,7 @@ type openedRequest struct {
 func (m *Matcher) encodeRequest(t testing.TB, r measureRequest) string {
 	t.Helper()
 	var out string
-	m.run(t, &out, "core.encodeRequest(JSON.parse(JSON.stringify(a[0])))", asMap(r))
+	m.run(t, &out, "request.encodeRequest(JSON.parse(JSON.stringify(a[0])))", asMap(r))
 	return out
 }
 
@@ -70,7 +70,7 @@ func TestRequest(t *testing.T) {
 		t.Errorf("got  %s\nwant %s", body, want)
 	}
 	var opened openedRequest
-	m.run(t, &opened, "core.decodeRequest(a[0])", "#"+got)
+	m.run(t, &opened, "request.decodeRequest(a[0])", "#"+got)
 	if diff := cmp.Diff(asked, opened.Request); diff != "" || !opened.OK {
 		t.Errorf("opened %v: asked (-), opened (+):\n%s", opened, diff)
 	}
@@ -104,7 +104,7 @@ func TestRequestSurvivesMessengers(t *testing.T) {
 			rt.Fatalf("%q holds a sign a messenger may break at", fragment)
 		}
 		var whole openedRequest
-		m.run(t, &whole, "core.decodeRequest(a[0])", fragment)
+		m.run(t, &whole, "request.decodeRequest(a[0])", fragment)
 		if !whole.OK {
 			rt.Fatalf("%q: %+v", fragment, whole)
 		}
@@ -114,18 +114,18 @@ func TestRequestSurvivesMessengers(t *testing.T) {
 		at := rapid.IntRange(1, len(fragment)-1).Draw(rt, "at")
 		for _, space := range []string{" ", "\n", "\r\n ", "\u00a0", "%20"} {
 			var wrapped openedRequest
-			m.run(t, &wrapped, "core.decodeRequest(a[0])", fragment[:at]+space+fragment[at:])
+			m.run(t, &wrapped, "request.decodeRequest(a[0])", fragment[:at]+space+fragment[at:])
 			if diff := cmp.Diff(whole, wrapped); diff != "" {
 				rt.Fatalf("%q put in at %d of %s:\n%s", space, at, fragment, diff)
 			}
 		}
 		var stuck openedRequest
-		m.run(t, &stuck, "core.decodeRequest(a[0])", fragment+rapid.SampledFrom([]string{".", ").", ">", "%22", "&x=1"}).Draw(rt, "stuck"))
+		m.run(t, &stuck, "request.decodeRequest(a[0])", fragment+rapid.SampledFrom([]string{".", ").", ">", "%22", "&x=1"}).Draw(rt, "stuck"))
 		if diff := cmp.Diff(whole, stuck); diff != "" {
 			rt.Fatalf("with a sign stuck to its end:\n%s", diff)
 		}
 		var cut openedRequest
-		m.run(t, &cut, "core.decodeRequest(a[0])", fragment[:at])
+		m.run(t, &cut, "request.decodeRequest(a[0])", fragment[:at])
 		if cut.OK || cut.Why == "empty" || cut.Says == "" {
 			rt.Fatalf("cut to %q and taken for %+v", fragment[:at], cut)
 		}
@@ -144,7 +144,7 @@ func TestRequestJunk(t *testing.T) {
 		{strings.Repeat("take=cap&", 9000), "unreadable"},
 	} {
 		var got openedRequest
-		m.run(t, &got, "core.decodeRequest(a[0])", c.fragment)
+		m.run(t, &got, "request.decodeRequest(a[0])", c.fragment)
 		if got.OK || got.Why != c.why || got.Says == "" {
 			t.Errorf("%.40q: got %+v, want it refused as %s", c.fragment, got, c.why)
 		}
@@ -198,7 +198,7 @@ func FuzzDecodeRequest(f *testing.F) {
 	f.Fuzz(func(t *testing.T, fragment string) {
 		fragment = strings.ToValidUTF8(fragment, "\ufffd")
 		// The seal is no secret: what is behind it is a stranger's too.
-		for _, expression := range []string{"core.decodeRequest(a[0])", "core.decodeRequest(core.seal(a[0]))"} {
+		for _, expression := range []string{"request.decodeRequest(a[0])", "request.decodeRequest(core.seal(a[0]))"} {
 			var got openedRequest
 			m.run(t, &got, expression, fragment)
 			if got.OK == (got.Says != "") || got.OK && (len(got.Request.Ends) < 1 || len(got.Request.Ends) > 2) {

@@ -1,29 +1,50 @@
 // What to do next, one step to a sentence.
-import type { Hold } from "./types";
+import type { Unit } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
+import type { Measured } from "./estimate";
 import * as given from "./given";
 import type { Doubt } from "./claim";
 import { both, facesWords, holdWords, list } from "./speech-words";
+import {
+  askService,
+  checkYoke,
+  cleanYoke,
+  onYoke,
+  otherYoke,
+  readOnYoke,
+  tryByHand,
+  yokes as yokesBy,
+} from "./speech-yokes";
 
-export const beforePressing = (): string =>
-  "Before you press it in, lay the new joint beside the old one: caps, across and clips must look the same.";
+export const beforePressing = (yokes = 0): string =>
+  yokes > 0
+    ? tryByHand()
+    : "Before you press it in, lay the new joint beside the old one: caps, across and clips must look the same.";
 export const takeBoth = (): string => "Measure both the cap and the across.";
 export const firstReading = (): string => "Measure a cap, then the across, and enter each reading.";
 export const putRight = (): string => "Change or remove what is marked, then look again.";
-export const otherPair = (): string =>
-  "Measure the other pair of caps too: some conversion joints have one end like this.";
+export const otherPair = (yokes = 0): string =>
+  yokes > 0 ? otherYoke() : "Measure the other pair of caps too: some conversion joints have one end like this.";
 export const eachPair = (): string =>
   "Mark which caps are opposite each other, then enter each pair as an end of its own.";
 export const lookAtHold = (): string => "Look how it is held, and choose that.";
-export const cleanAndRepeat = (): string =>
-  "Clean the caps, push them home, and take each reading again, two or three times.";
-export const checkFaces = (hold: Hold, faces: string): string =>
-  hold === "unknown"
+export const cleanAndRepeat = (yokes = 0): string =>
+  yokes > 0 ? cleanYoke() : "Clean the caps, push them home, and take each reading again, two or three times.";
+export function checkFaces(end: MeasuredEnd): string {
+  const across = end.yoke === undefined ? null : yokesBy[end.yoke.hold].across;
+  if (across !== null) return checkYoke(across);
+  return end.hold === "unknown"
     ? "Look how it is held: that tells which faces to measure between."
-    : `Check that you measured ${faces}.`;
+    : `Check that you measured ${facesWords[end.faces]}.`;
+}
 export const measureOtherFaces = (faces: string): string => `Take the across again, ${faces}.`;
 export const whichEnd = (): string =>
   "Ask for a joint that joins these two ends: each end is a known one, the pair is not in the chart.";
+
+// A yoke has other names for what was read.
+function wordFor(m: Measured, asked: readonly MeasuredEnd[]): string {
+  return asked[m.end]?.yoke === undefined ? m.quantity : readOnYoke[m.quantity];
+}
 
 /** One reading of something can hide a slip. */
 export function secondReading(asked: readonly MeasuredEnd[]): string | undefined {
@@ -32,11 +53,34 @@ export function secondReading(asked: readonly MeasuredEnd[]): string | undefined
       asked
         .flatMap((e) => [e.cap, e.across])
         .filter((m) => m?.readings === 1)
-        .map((m) => m?.quantity ?? ""),
+        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
     ),
   ];
   return once.length === 0 ? undefined : `Take a second reading of the ${list(once)}: one reading can hide a slip.`;
 }
+
+/** Readings that spread more than the tool explains have a reason that can be found. */
+export function steadier(asked: readonly MeasuredEnd[]): string | undefined {
+  const wide = [
+    ...new Set(
+      asked
+        .flatMap((e) => [e.cap, e.across])
+        .filter((m) => m?.wide === true)
+        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
+    ),
+  ];
+  return wide.length === 0
+    ? undefined
+    : `The ${list(wide)} readings spread more than the tool explains: clean the part, and take ${wide.length > 1 ? "them" : "it"} again.`;
+}
+
+/** A worn cap has worked in its bore. */
+export const lookAtBores = (renew: boolean): string =>
+  `${renew ? "Renew this joint: its cap is below its size by more than any published play. " : ""}Look at the bores of the yoke too: the cap may have worked in them.`;
+
+/** The nearest size would agree were the cap worn. */
+export const tryWorn = (name: string, mm: number, lead: Unit): string =>
+  `If the cap is worn, say so and look again: it is ${both(mm, lead)} below that of ${name}, and everything else agrees.`;
 
 /** Half a millimetre is lost by leaving digits out. */
 export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
@@ -45,7 +89,7 @@ export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
       asked
         .flatMap((e) => [e.cap, e.across])
         .filter((m) => (m?.step ?? 0) >= given.coarseStep)
-        .map((m) => m?.quantity ?? ""),
+        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
     ),
   ];
   return coarse.length === 0
@@ -57,8 +101,11 @@ export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
 export function orderByFigures(asked: readonly MeasuredEnd[]): string {
   const ends = asked.map((e) => {
     const parts: string[] = [];
-    if (e.cap) parts.push(`cap ${both(e.cap.mm)}`);
-    if (e.across) parts.push(`across ${both(e.across.mm)}${e.faces === "unknown" ? "" : ` ${facesWords[e.faces]}`}`);
+    if (e.cap) parts.push(`cap ${both(e.cap.mm, e.cap.how.lead)}`);
+    if (e.across)
+      parts.push(
+        `across ${both(e.across.mm, e.across.how.lead)}${e.faces === "unknown" ? "" : ` ${facesWords[e.faces]}`}`,
+      );
     if (e.hold !== "unknown") parts.push(`held by ${holdWords[e.hold]}`);
     return parts.join(", ");
   });
@@ -66,10 +113,10 @@ export function orderByFigures(asked: readonly MeasuredEnd[]): string {
 }
 
 /** The step that settles a doubt. */
-export function settle(doubt: Doubt, fit: RowFit): string | undefined {
+export function settle(doubt: Doubt, fit: RowFit, yokes: number): string | undefined {
   switch (doubt.kind) {
     case "one-quantity":
-      return `Measure the ${doubt.missing} too.`;
+      return doubt.yoke === undefined ? `Measure the ${doubt.missing} too.` : onYoke(doubt.yoke, doubt.missing);
     case "second-size":
       return doubt.says;
     case "hold-not-asked":
@@ -78,8 +125,14 @@ export function settle(doubt: Doubt, fit: RowFit): string | undefined {
         : `Look how yours is held: this size has ${holdWords[doubt.hold]}.`;
     case "faces-not-asked":
       return "Say which faces you measured the across between.";
+    case "clips-unmeasured":
+      return doubt.says;
+    case "service-joint":
+      return askService();
     case "coarse":
       return undefined; // the step about digits says it, or the chart itself is coarse
+    case "chart-digits":
+      return "Ask the seller for the figures with their decimals, and compare them with your readings, before you order.";
     case "memory":
       return "Recalled, not published: compare every figure with the old joint before ordering.";
     case "chart-hold":
@@ -91,7 +144,7 @@ export function settle(doubt: Doubt, fit: RowFit): string | undefined {
     case "no-figure":
       return `Ask for the ${doubt.quantity} of ${fit.row.row.name} before ordering.`;
     case "not-likely":
-      return cleanAndRepeat();
+      return cleanAndRepeat(yokes);
   }
 }
 

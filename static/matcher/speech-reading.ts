@@ -14,7 +14,8 @@ export const exponent = (): string => "Write the number out in full, without an 
 export const twoNumbers = (): string => "There are two numbers here. Write one reading at a time.";
 export const thousands = (number: string): string =>
   `“${number}” has two points or commas, so it can be read two ways. Write only the one before the decimals.`;
-export const whichUnit = (number: string): string => `Is ${number} in millimetres or inches? Write mm or in after it.`;
+export const whichUnit = (number: string): string =>
+  `Is “${number}” in millimetres or inches? Write mm or in after it.`;
 export const decimalFraction = (): string => "Write a fraction or a decimal, not both in one: 1 1/16 or 1.0625.";
 export const fractionOfMillimetre = (): string =>
   "Fractions are for inches. Write millimetres as a decimal, or leave mm out.";

@@ -1,5 +1,5 @@
 // Numbers and trade words as they are said. Everything else that speaks is built on these.
-import type { Basis, Faces, Hold, Quantity } from "./types";
+import type { Basis, Faces, Hold, Quantity, Tool, Unit } from "./types";
 import { inch } from "./reading";
 
 export const holdWords: Record<Hold, string> = {
@@ -32,16 +32,27 @@ export const basisWords: Record<Basis, string> = {
 
 export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
 
-/** Millimetres, with inches behind: "26.93 mm (1.060 in)"; below a thousandth of an inch one digit more. */
-export function both(mm: number): string {
-  const digits = Math.abs(mm) < inch / 1000 ? 4 : 3;
-  return `${mm.toFixed(2)} mm (${(mm / inch).toFixed(digits)} in)`;
+export const toolWords: Record<Tool, string> = {
+  "digital-caliper": "a digital caliper",
+  "dial-caliper": "a dial caliper",
+  "vernier-caliper": "a vernier caliper",
+  "vernier-caliper-coarse": "a vernier caliper of 0.05 mm",
+  micrometer: "a micrometer",
+  "steel-rule": "a steel rule",
+  tape: "a tape",
+};
+
+/** A length in both units, the leading one in front: "26.93 mm (1.060 in)"; below a thousandth of an inch one digit more. */
+export function both(mm: number, lead: Unit): string {
+  const inches = `${(mm / inch).toFixed(Math.abs(mm) < inch / 1000 ? 4 : 3)} in`;
+  const millimetres = `${mm.toFixed(2)} mm`;
+  return lead === "in" ? `${inches} (${millimetres})` : `${millimetres} (${inches})`;
 }
 
 /** How one length lies to another: "0.05 mm (0.002 in) smaller". */
-export function offBy(mm: number, quantity: Quantity): string {
+export function offBy(mm: number, quantity: Quantity, lead: Unit): string {
   const way = quantity === "cap" ? (mm > 0 ? "larger" : "smaller") : mm > 0 ? "wider" : "narrower";
-  return `${both(Math.abs(mm))} ${way}`;
+  return `${both(Math.abs(mm), lead)} ${way}`;
 }
 
 /** Small enough to be nothing when written with two decimals of a millimetre. */

@@ -1,67 +1,86 @@
-// The one measure that separates the sizes that are left.
-import type { Quantity, TellApart } from "./types";
+// The one measure that separates the sizes that are left, and the tool that can take it.
+//
+// A tool parts two sizes when three readings of either, taken with it, could not be
+// readings of the other: the chart's figures must lie farther apart than both reaches.
+import type { Faces, Hold, Quantity, TellApart, Tool } from "./types";
 import { quantities, type MeasuredEnd, type RowFit } from "./agree";
+import { foreseen, type How } from "./estimate";
 import * as given from "./given";
 import * as gum from "./gum";
+import type { Figure } from "./prepared";
 import * as say from "./speech-sizes";
 import { holdWords } from "./speech-words";
 import type { Weighed } from "./weigh";
+import { byClip, retold, unmeasured } from "./yoke-beside";
 
-// What a fresh set of caliper readings would know, for a quantity that was not measured.
-const fresh: Record<Quantity, number> = {
-  cap: gum.combine([
-    { standard: given.capRepeat, dof: 1 },
-    { standard: gum.rectangular(given.usedPart), dof: 1 },
-  ]),
-  across: gum.combine([
-    { standard: given.acrossRepeat, dof: 1 },
-    { standard: gum.rectangular(given.usedPart), dof: 1 },
-  ]),
-};
+// Three readings show a slip that two only raise.
+const readings = 3;
 
 // Seeing a clip settles more than any reading, but a clear difference in size comes first.
 const seeing = 20;
 
+// The plainest first: what is most often at hand, and asks least of it.
+const plainest: readonly Tool[] = ["steel-rule", "vernier-caliper", "digital-caliper", "micrometer"];
+
+interface Candidate {
+  parts: number; // how many pairs of sizes the tool in hand parts, or half a pair less than a better one
+  clear: number; // how far the outermost lie apart, in standard uncertainties
+  tell: TellApart;
+}
+
 export function tellApart(asked: readonly MeasuredEnd[], left: readonly Weighed[]): TellApart[] {
   const leads = left.map((w) => w.fits[0]).filter((f): f is RowFit => f !== undefined);
-  if (leads.length < 2) return [];
-  const found: { power: number; says: TellApart }[] = [];
+  const how = asked.flatMap((e) => [e.cap, e.across]).find((m) => m !== undefined)?.how;
+  if (leads.length < 2 || how === undefined) return [];
+  const found: Candidate[] = [];
   asked.forEach((end, n) => {
     const which = asked.length === 2 ? n : undefined; // the end needs naming only when there are two
-    const holds = new Set(leads.map((f) => f.ends[n]?.end.hold ?? "unknown"));
-    if (end.hold === "unknown" && holds.size > 1 && !holds.has("unknown"))
-      found.push({ power: seeing, says: byHold(leads, n, which) });
+    const holds = new Set(leads.map((f) => holdOf(f, n)));
+    if (end.hold === "unknown" && holds.size > 1 && !holds.has("unknown")) found.push(byHold(leads, n, which, how));
+    const clip = byClip(asked, n, leads);
+    if (clip !== undefined) found.push(clip);
     for (const quantity of quantities) {
-      const says = byLength(leads, n, which, quantity, end[quantity] !== undefined);
-      if (says !== undefined)
-        found.push({ power: says.gap / (end[quantity]?.standard ?? fresh[quantity]), says: says.says });
+      // Measuring between the ears again does not help while the clips are not known.
+      if (quantity === "across" && unmeasured(end)) continue;
+      const candidate = byLength(leads, n, which, quantity, end[quantity] !== undefined, how);
+      if (candidate !== undefined) found.push({ ...candidate, tell: retold(asked, n, candidate.tell, leads) });
     }
   });
   // The first of equals stays first: ends in order, hold before cap before across.
   return found
-    .sort((a, b) => b.power - a.power)
+    .sort((a, b) => b.parts - a.parts || b.clear - a.clear)
     .slice(0, 1)
-    .map((f) => f.says);
+    .map((f) => f.tell);
 }
 
-function byHold(leads: readonly RowFit[], n: number, which: number | undefined): TellApart {
-  const holdOf = (f: RowFit) => f.ends[n]?.end.hold ?? "unknown";
+function holdOf(fit: RowFit, n: number): Hold {
+  return fit.ends[n]?.end.hold ?? "unknown";
+}
+
+function byHold(leads: readonly RowFit[], n: number, which: number | undefined, how: How): Candidate {
   return {
-    between: leads.map((f) => f.row.row.ref),
-    end: n,
-    apart: 0,
-    able: true,
-    tool: "digital-caliper",
-    measure: "hold",
-    expect: Object.fromEntries(leads.map((f) => [f.row.row.ref, holdOf(f)])),
-    says: say.tellApart(
-      "hold",
-      which,
-      leads.map((f) => ({ name: f.row.row.name, value: holdWords[holdOf(f)] })),
-      false,
-      0,
-    ),
+    parts: pairs(leads, (a, b) => holdOf(a, n) !== holdOf(b, n)).length,
+    clear: seeing,
+    tell: {
+      between: leads.map((f) => f.row.row.ref),
+      end: n,
+      apart: 0,
+      able: true,
+      tool: how.tool,
+      measure: "hold",
+      expect: Object.fromEntries(leads.map((f) => [f.row.row.ref, holdOf(f, n)])),
+      says: say.tellHolds(
+        which,
+        leads.map((f) => ({ name: f.row.row.name, reads: holdWords[holdOf(f, n)] })),
+      ),
+    },
   };
+}
+
+interface Option {
+  ref: string;
+  name: string;
+  figure: Figure;
 }
 
 function byLength(
@@ -70,26 +89,89 @@ function byLength(
   which: number | undefined,
   quantity: Quantity,
   measured: boolean,
-): { gap: number; says: TellApart } | undefined {
-  const faces = new Set(leads.map((f) => f.ends[n]?.end.faces));
+  how: How,
+): Candidate | undefined {
+  const faces = new Set(leads.map((f) => f.ends[n]?.end.faces ?? "unknown"));
   if (quantity === "across" && faces.size > 1 && !faces.has("unknown")) return undefined; // not the same measure
-  const figures = leads.map((f) => f.ends[n]?.end[quantity] ?? null);
-  const lengths = figures.map((f) => f?.mm ?? NaN);
-  if (lengths.some(Number.isNaN)) return undefined;
-  const gap = Math.max(...lengths) - Math.min(...lengths);
-  if (gap === 0) return undefined;
-  const options = leads.map((f, i) => ({ name: f.row.row.name, value: figures[i]?.text ?? "" }));
+  const options: Option[] = [];
+  for (const f of leads) {
+    // Where it was measured, the figure that agreed: another reading of that quantity parts no others.
+    const end = f.ends[n];
+    const figure = end?.fits.find((x) => x.quantity === quantity)?.figure ?? end?.end[quantity] ?? null;
+    if (figure === null) return undefined;
+    options.push({ ref: f.row.row.ref, name: f.row.row.name, figure });
+  }
+  const between = [...faces].find((f) => f !== "unknown") ?? "unknown";
+  const apart = (a: Option, b: Option): number => Math.abs(a.figure.mm - b.figure.mm);
+  const unlike = pairs(options, (a, b) => apart(a, b) > 0).sort((p, q) => apart(...p) - apart(...q));
+  const [closest, farthest] = [unlike[0], unlike[unlike.length - 1]];
+  if (closest === undefined || farthest === undefined) return undefined;
+
+  const longest = Math.max(...options.map((o) => o.figure.mm));
+  const parted = (tool: Tool): ((a: Option, b: Option) => boolean) => {
+    const taken = foreseen(quantity, longest, readings, { tool, condition: how.condition }, between);
+    const factor = gum.coverage(given.agreeLevel, gum.welchSatterthwaite(taken));
+    const reach = (o: Option): number => factor * Math.hypot(gum.combine(taken), o.figure.standard);
+    return (a, b) => apart(a, b) > reach(a) + reach(b);
+  };
+  const inHand = parted(how.tool);
+  const able = inHand(...closest);
+  const parts = pairs(options, inHand).length;
+  const better = able
+    ? undefined
+    : betterTool(quantity === "across" ? between : "unknown", options, closest, parts, parted);
+  const other = better?.tool;
   return {
-    gap,
-    says: {
-      between: leads.map((f) => f.row.row.ref),
+    parts: Math.max(parts, (better?.parts ?? 0) - 0.5), // a tool that is at hand before one that is not
+    clear: apart(...farthest) / gum.combine(foreseen(quantity, longest, readings, how, between)),
+    tell: {
+      between: options.map((o) => o.ref),
       end: n,
-      apart: gap,
-      able: true,
-      tool: "digital-caliper",
+      apart: apart(...closest),
+      able,
+      tool: other ?? how.tool,
       measure: quantity,
-      expect: Object.fromEntries(leads.map((f, i) => [f.row.row.ref, lengths[i] ?? NaN])),
-      says: say.tellApart(quantity, which, options, measured, gap),
+      expect: Object.fromEntries(options.map((o) => [o.ref, o.figure.mm])),
+      says: say.tellLengths({
+        quantity,
+        end: which,
+        how,
+        options: options.map((o) => ({ name: o.name, reads: say.printed(o.figure) })),
+        closest: [closest[0].name, closest[1].name],
+        apart: apart(...closest),
+        measured,
+        able,
+        vague: apart(...closest) <= chartReach(closest[0].figure) + chartReach(closest[1].figure),
+        ...(better === undefined ? {} : { better }),
+      }),
     },
   };
+}
+
+// The plainest tool that parts the two closest sizes, else the plainest that parts most
+// pairs, when those are more than the tool in hand parts.
+function betterTool(
+  faces: Faces,
+  options: readonly Option[],
+  closest: [Option, Option],
+  parts: number,
+  parted: (tool: Tool) => (a: Option, b: Option) => boolean,
+): { tool: Tool; parts: number; closest: boolean } | undefined {
+  // The anvils of a plain micrometer do not go between the faces of a groove.
+  const fit = plainest.filter((t) => t !== "micrometer" || !faces.startsWith("groove"));
+  const tried = fit.map((tool) => {
+    const test = parted(tool);
+    return { tool, parts: pairs(options, test).length, closest: test(...closest) };
+  });
+  const most = Math.max(...tried.map((t) => t.parts));
+  return tried.find((t) => t.closest) ?? tried.find((t) => t.parts === most && most > parts);
+}
+
+// Reach of a figure of the chart by itself: no tool makes up for digits that are not there.
+function chartReach(figure: Figure): number {
+  return gum.coverage(given.agreeLevel, Infinity) * figure.standard;
+}
+
+function pairs<T>(of: readonly T[], when: (a: T, b: T) => boolean): [T, T][] {
+  return of.flatMap((a, i) => of.slice(i + 1).flatMap((b): [T, T][] => (when(a, b) ? [[a, b]] : [])));
 }

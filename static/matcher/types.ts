@@ -120,7 +120,7 @@ export interface Estimate {
   quantity: Measurand;
   used: string[];
   setAside: string[];
-  value: number; // mm
+  value: number; // mm; of a yoke the joint's that goes in
   uncertainty: number; // expanded, about 95 %, of the reading alone, mm
   unit: "mm";
   why: string; // what was set aside and why, or how the uncertainty came about

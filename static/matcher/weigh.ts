@@ -1,14 +1,13 @@
 // How likely each size is, among the sizes that agree and "not in the chart".
 //
 // A heavy-tailed likelihood (Student's t) for each measured quantity, times a prior by
-// basis. A joint that is in no chart is likeliest where joints are: its density is the
-// chart's own, blurred.
+// basis. A joint that is in no chart is likeliest where joints are (absent.ts).
 import type { Basis } from "./types";
 import * as given from "./given";
-import * as gum from "./gum";
+import { unlisted } from "./absent";
 import type { MeasuredEnd, RowFit } from "./agree";
-import { freedom, quantities, sameFaces } from "./agree";
-import type { KnownRow, Prepared } from "./prepared";
+import { logDensity } from "./density";
+import type { KnownEnd, Prepared } from "./prepared";
 
 /** One size with its best row in front. */
 export interface Weighed {
@@ -24,9 +23,8 @@ export function weigh(asked: readonly MeasuredEnd[], fits: readonly RowFit[], ch
     if (group === undefined) groups.set(fit.row.size, [fit]);
     else group.push(fit);
   }
-  const share = Math.log((1 - given.priorAbsent) / chart.sizes);
-  const logs = [...groups.values()].map((group) => Math.max(...group.map((f) => share + logWeight(f))));
-  const absent = Math.log(given.priorAbsent) + logAbsent(asked, chart);
+  const logs = [...groups.values()].map((group) => Math.max(...group.map((f) => logShare(chart) + logWeight(f))));
+  const absent = logAbsent(asked, chart);
   const top = Math.max(absent, ...logs);
   const total = Math.exp(absent - top) + logs.reduce((sum, l) => sum + Math.exp(l - top), 0);
   return [...groups.entries()]
@@ -59,14 +57,30 @@ function prior(basis: Basis): number {
   return basis === "common-practice" ? given.priorCommon : 1;
 }
 
+/** ln of the chance, before measuring, that it is one certain size of the chart. */
+export function logShare(chart: Prepared): number {
+  return Math.log((1 - given.priorAbsent) / chart.sizes);
+}
+
+/** ln of a row's weight beside a published row with a known hold and known faces. */
+export function logPrior(basis: Basis, ends: readonly KnownEnd[]): number {
+  let sum = Math.log(prior(basis));
+  for (const end of ends) {
+    if (end.hold === "unknown") sum += Math.log(given.priorOpen);
+    if (end.faces === "unknown") sum += Math.log(given.priorOpen);
+  }
+  return sum;
+}
+
 function logWeight(fit: RowFit): number {
-  let sum = Math.log(prior(fit.row.basis));
+  let sum = logPrior(
+    fit.row.basis,
+    fit.ends.map((e) => e.end),
+  );
   for (const end of fit.ends) {
-    if (end.end.hold === "unknown") sum += Math.log(given.priorOpen);
-    if (end.end.faces === "unknown") sum += Math.log(given.priorOpen);
     for (const f of end.fits) {
       if (f.other) sum += Math.log(given.priorOther);
-      sum += gum.studentLogPdf(f.difference / f.standard, Math.min(freedom(f), given.tailDof)) - Math.log(f.standard);
+      sum += logDensity(f.measured, f.figure);
     }
     for (const quantity of end.missing) {
       sum -= Math.log(
@@ -77,33 +91,9 @@ function logWeight(fit: RowFit): number {
   return sum;
 }
 
-function logAbsent(asked: readonly MeasuredEnd[], chart: Prepared): number {
-  let sum = 0;
-  for (const end of asked) {
-    let density = 0;
-    let n = 0;
-    for (const row of chart.rows) {
-      if (row.ends.length !== 1) continue; // a conversion joint's ends are rows of their own
-      n += 1;
-      density += blurred(end, row);
-    }
-    sum += Math.log(Math.max(density / Math.max(n, 1), Number.MIN_VALUE));
-  }
+/** ln of the prior and the density of readings of a joint that is in no row. */
+export function logAbsent(asked: readonly MeasuredEnd[], chart: Prepared): number {
+  let sum = Math.log(given.priorAbsent);
+  for (const end of asked) sum += Math.log(Math.max(unlisted(end, chart), Number.MIN_VALUE));
   return sum;
-}
-
-function blurred(asked: MeasuredEnd, row: KnownRow): number {
-  const end = row.ends[0];
-  if (end === undefined) return 0;
-  let density = 1;
-  for (const quantity of quantities) {
-    const measured = asked[quantity];
-    if (measured === undefined) continue;
-    const value = end[quantity];
-    if (value === null || (quantity === "across" && !sameFaces(asked.faces, end.faces))) return 0;
-    const width = quantity === "cap" ? given.spreadCap : given.spreadAcross;
-    const z = (measured.mm - value.mm) / width;
-    density *= Math.exp(-0.5 * z * z) / (width * Math.sqrt(2 * Math.PI));
-  }
-  return density;
 }

@@ -1,0 +1,169 @@
+package matcher_test
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
+	"gonum.org/v1/gonum/stat/distuv"
+	"pgregory.net/rapid"
+
+	"capspan/static/matcher"
+)
+
+// The core's probabilities beside the same model written down anew and integrated by
+// brute force: what is a closed form there is an integral here.
+func TestPosteriorByBruteForce(t *testing.T) {
+	c, bundle := mustConstants(t), mustBundle(t)
+	compared := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		chart := smallCharts().Draw(rt, "chart")
+		a := identify(rt, newMatcher(rt, bundle, chart), nearRow(rt, chart, matcher.Tools[:5]))
+		if len(a.Sizes) == 0 {
+			return
+		}
+		want, clear := posterior(c, chart, a.Readings, false)
+		whole, _ := posterior(c, chart, a.Readings, true)
+		if !clear {
+			return // a row so near the edge of counting that the last digits decide
+		}
+		for _, s := range a.Sizes {
+			compared++
+			if diff := math.Abs(s.Probability - want[s.Rows[0]]); !(diff < 1e-6) {
+				rt.Errorf("%s: got probability %.9f, by brute force %.9f", s.Rows[0], s.Probability, want[s.Rows[0]])
+			}
+			// The core spares itself the error of reading where it is lost in the blur of unlisted sizes.
+			if diff := math.Abs(s.Probability - whole[s.Rows[0]]); !(diff < 1e-3) {
+				rt.Errorf("%s: got probability %.9f, with every unlisted size integrated over %.9f", s.Rows[0], s.Probability, whole[s.Rows[0]])
+			}
+		}
+	})
+	if compared < 10 {
+		t.Errorf("only %d probabilities were compared", compared)
+	}
+}
+
+// reading is one estimate as its budget states it.
+type reading struct {
+	value, standard, dof float64
+}
+
+func fromBudget(e matcher.Estimate) reading {
+	r := reading{value: e.Value, dof: math.Inf(1)}
+	var squares, fourths float64
+	for _, line := range e.Budget {
+		squares += line.Standard * line.Standard
+		if line.DOF != nil {
+			fourths += math.Pow(line.Standard, 4) / *line.DOF
+		}
+	}
+	r.standard = math.Sqrt(squares)
+	if fourths > 0 {
+		r.dof = squares * squares / fourths
+	}
+	return r
+}
+
+// posterior weighs every row that counts. It is not clear when a row lies within a
+// millionth of a millimetre of counting. Whole, the sizes of unlisted joints are
+// integrated over together with the error of reading; else, as the core has it, that
+// error is left out beside millimetres of blur.
+func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, whole bool) (map[string]float64, bool) {
+	measured := map[matcher.Dimension]reading{}
+	for _, e := range readings {
+		measured[e.Quantity] = fromBudget(e)
+	}
+	var density float64
+	weights := map[string]float64{}
+	total, clear := 0.0, true
+	for _, row := range chart.Rows {
+		weight, counts := priorOf(c, row.Basis)*(1-c.get("prior-absent"))/float64(len(chart.Rows)), true
+		blur := 1.0
+		for quantity, v := range map[matcher.Dimension]*matcher.ChartValue{"cap": row.Ends[0].Cap, "across": row.Ends[0].Across} {
+			r := measured[quantity]
+			mm := mustFloat(v.MM)
+			own := figureStandard(c, quantity, v)
+			standard := math.Hypot(r.standard, own)
+			dof := r.dof * math.Pow(standard/r.standard, 4)
+			reach := c.get("rival-reach") * standard * studentQuantile((1+c.get("agree-level"))/2, dof)
+			off := math.Abs(r.value - mm)
+			counts = counts && off <= reach
+			clear = clear && math.Abs(off-reach) > 1e-6
+			likelihood := func(off float64) float64 {
+				return heavyTailed(off, standard, math.Min(dof, c.get("tail-dof")))
+			}
+			density := likelihood(r.value - mm)
+			weight *= density
+			spread := distuv.Normal{Mu: mm, Sigma: c.get("absent-spread-" + quantity)}
+			around := spread.Prob(r.value)
+			if whole {
+				around = quad.Fixed(func(off float64) float64 { return spread.Prob(r.value-off) * likelihood(off) }, -9*standard, 9*standard, 40, quad.Legendre{}, 0)
+			}
+			if shared := c.get("absent-shared-cap"); quantity == "cap" {
+				around = shared*density + (1-shared)*around
+			}
+			blur *= around
+		}
+		density += blur / float64(len(chart.Rows))
+		if counts {
+			weights[row.Ref] = weight
+			total += weight
+		}
+	}
+	absent := c.get("prior-absent") * density
+	for ref := range weights {
+		weights[ref] /= total + absent
+	}
+	return weights, clear
+}
+
+// heavyTailed is Student's density as what it stands for: a normal density whose
+// precision is itself unknown, integrated over the logarithm of that precision.
+func heavyTailed(difference, standard, dof float64) float64 {
+	precision := distuv.Gamma{Alpha: dof / 2, Beta: dof / 2}
+	return quad.Fixed(func(u float64) float64 {
+		p := math.Exp(u)
+		return distuv.Normal{Mu: 0, Sigma: standard / math.Sqrt(p)}.Prob(difference) * precision.Prob(p) * p
+	}, -16, 5, 200, quad.Legendre{}, 0)
+}
+
+func studentQuantile(p, dof float64) float64 {
+	if math.IsInf(dof, 1) || dof > 1e6 {
+		return distuv.UnitNormal.Quantile(p)
+	}
+	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: dof}.Quantile(p)
+}
+
+func priorOf(c constants, basis matcher.Basis) float64 {
+	switch basis {
+	case "memory":
+		return c.get("prior-memory")
+	case "common-practice":
+		return c.get("prior-common-practice")
+	}
+	return 1
+}
+
+// figureStandard is what a figure of the chart and the making of the part add.
+func figureStandard(c constants, quantity matcher.Dimension, v *matcher.ChartValue) float64 {
+	half := mustFloat(v.Half)
+	switch v.Basis {
+	case "common-practice":
+		half = math.Max(half, c.get("chart-common-practice"))
+	case "memory":
+		half = math.Max(half, c.get("chart-memory-"+quantity))
+	}
+	return math.Hypot(half, c.get("made-"+quantity)) / math.Sqrt(3)
+}
+
+// The two ways of writing the heavy-tailed density agree, or the check above would prove nothing.
+func TestHeavyTailedIsStudent(t *testing.T) {
+	for _, dof := range []float64{4, 5.5, 8} {
+		for _, d := range []float64{0, 0.03, 0.2, 0.7} {
+			got, want := heavyTailed(d, 0.07, dof), distuv.StudentsT{Mu: 0, Sigma: 0.07, Nu: dof}.Prob(d)
+			if math.Abs(got-want) > 1e-9*want {
+				t.Errorf("%v mm, %v degrees: got %.12g, gonum has %.12g", d, dof, got, want)
+			}
+		}
+	}
+}
