@@ -14,7 +14,7 @@ import (
 var (
 	holdNames  = []string{"outside-clip", "inside-clip", "plate", "strap", "wing", "injected", "staked", "unknown"}
 	facesNames = []string{"over-caps", "groove-inner", "groove-outer", "under-plates", "hole-centres", "wing-outer"}
-	yokeNames  = []string{"full-round", "inside-clip", "half-round"}
+	yokeNames  = []string{"full-round", "inside-clip", "plate", "half-round"}
 )
 
 // drawing is one kind of figure: the parameters it takes besides alt, and how it is made. The

@@ -26,16 +26,23 @@ func printAnswer(w io.Writer, a matcher.Answer) error {
 	p := &printer{}
 	p.para("", "Verdict: "+string(a.Verdict))
 	p.para("", a.Says.Head)
-	for _, s := range a.Says.Because {
-		p.para("  ", s)
-	}
-	for _, e := range a.Ends {
-		p.para("  ", e.Says)
-	}
+	p.slips(a.Slips)
+	var told []string // a sentence stands once
 	for _, s := range a.Slips {
-		p.para("  ", s.Says)
+		told = append(told, s.Says, s.Next)
+	}
+	because := slices.Clone(a.Says.Because)
+	for _, e := range a.Ends {
+		because = append(because, e.Says)
+	}
+	for _, s := range because {
+		if !slices.Contains(told, s) {
+			p.para("  ", s)
+			told = append(told, s)
+		}
 	}
 	p.sizes(sizesTitle(a), a.Sizes, true)
+	p.ways(a.Ways)
 	p.readings(a.Readings)
 	// What is not the answer says so in a sentence and gets no table that looks like one.
 	p.sizes("Nearest in the chart, NOT matching", a.Near, false)
@@ -49,7 +56,7 @@ func printAnswer(w io.Writer, a matcher.Answer) error {
 		next = append(next, t.Says)
 	}
 	for _, s := range a.Says.Next {
-		if !slices.Contains(next, s) {
+		if !slices.Contains(next, s) && !slices.Contains(told, s) {
 			next = append(next, s)
 		}
 	}
@@ -102,6 +109,39 @@ func (p *printer) item(lead, text string) {
 	}
 	if at > 0 {
 		p.b.WriteString(line + "\n")
+	}
+}
+
+// slips writes what may have gone wrong, what to measure again, and the page that shows
+// how. Nothing is put right by itself.
+func (p *printer) slips(slips []matcher.SlipFound) {
+	if len(slips) == 0 {
+		return
+	}
+	p.title("A slip to look for")
+	for _, s := range slips {
+		p.item("  - ", s.Says)
+		p.para("    ", s.Next)
+		if s.Guide != "" {
+			p.para("    ", "See "+s.Guide)
+		}
+	}
+	p.b.WriteString("\n")
+}
+
+// ways writes how two ends that no listed joint joins can be joined all the same.
+func (p *printer) ways(ways []matcher.Way) {
+	if len(ways) == 0 {
+		return
+	}
+	p.title("Ways to join these ends")
+	for _, w := range ways {
+		rows := "joint " + w.Joint
+		if len(w.To) > 0 {
+			rows += fmt.Sprintf("; a yoke for end %d that takes %s", w.Change+1, strings.Join(w.To, ", "))
+		}
+		p.item("  - ", w.Says)
+		p.para("    ", rows)
 	}
 }
 

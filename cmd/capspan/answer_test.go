@@ -78,3 +78,49 @@ Chart 2026-11-25-0000000
 		}
 	}
 }
+
+// Slips, what parts the sizes left, and ways to join two ends, each sentence once.
+func TestPrintDoubts(t *testing.T) {
+	a := matcher.Answer{
+		Verdict: matcher.NotInChart,
+		Says: matcher.Says{Head: "No row has this.", Because: []string{"It may be inches.", "The first end agrees with A.", "The chart is not complete."},
+			Next: []string{"Look at the unit.", "Measure a clip.", "Clean the caps."}},
+		Ends:      []matcher.EndFound{{Says: "The first end agrees with A."}, {Says: "The second end agrees with B."}},
+		Slips:     []matcher.SlipFound{{Slip: "inches-for-millimetres", Look: "unit", Says: "It may be inches.", Next: "Look at the unit.", Guide: "/measure/units/"}},
+		TellApart: []matcher.TellApart{{Between: []string{"t/a", "t/b"}, Measure: "clip", Says: "Measure a clip."}},
+		Ways: []matcher.Way{{Joint: "t/a", Keeps: []int{0}, Change: 1, To: []string{"t/a", "t/c"}, Says: "Keep the yoke of the first end."},
+			{Joint: "t/b", Says: "Change both."}},
+	}
+	a.Chart.Version = "2026-11-25-0000000"
+	const want = `Verdict: not-in-chart
+No row has this.
+
+A slip to look for
+  - It may be inches.
+    Look at the unit.
+    See /measure/units/
+
+  The first end agrees with A.
+  The chart is not complete.
+  The second end agrees with B.
+
+Ways to join these ends
+  - Keep the yoke of the first end.
+    joint t/a; a yoke for end 2 that takes t/a, t/c
+  - Change both.
+    joint t/b
+
+Next
+  1. Measure a clip.
+  2. Clean the caps.
+
+Chart 2026-11-25-0000000
+`
+	var got bytes.Buffer
+	if err := printAnswer(&got, a); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(want, got.String()); diff != "" {
+		t.Errorf("text (-want +got):\n%s", diff)
+	}
+}

@@ -10,10 +10,12 @@ import (
 
 type buildVerb struct {
 	rootFlag
-	Out   string `default:"dist" placeholder:"DIR" help:"The folder to write to (${default}). A new or empty one, or one that capspan wrote."`
-	Base  string `default:"/" placeholder:"PATH" help:"The path the site will live under (${default})."`
-	JSON  bool   `name:"json" help:"Print what was done as JSON."`
-	Quiet bool   `short:"q" help:"Print problems only."`
+	Out      string `default:"dist" placeholder:"DIR" help:"The folder to write to (${default}). A new or empty one, or one that capspan wrote."`
+	Base     string `default:"/" placeholder:"PATH" help:"The path the site will live under (${default})."`
+	Compress bool   `help:"Also write a packed .br and .gz beside every file of text, for servers that send them."`
+	Report   bool   `help:"Also list every page with its bytes, its first visit and its budget."`
+	JSON     bool   `name:"json" help:"Print what was done as JSON."`
+	Quiet    bool   `short:"q" help:"Print problems only."`
 }
 
 // Help is shown below the one-line help.
@@ -24,7 +26,9 @@ Only files that changed are written. A problem leaves the folder as it was.
 Examples:
   capspan build                        into dist/
   capspan build --out /srv/www/joints
-  capspan build --base /joints/        for https://example.org/joints/`
+  capspan build --base /joints/        for https://example.org/joints/
+  capspan build --compress             for a server that sends packed files
+  capspan build --report               which page is too heavy?`
 }
 
 // Run makes the site.
@@ -33,10 +37,13 @@ func (v *buildVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	if err := build.CheckBase(v.Base); err != nil {
+		return misuse("%v", err)
+	}
 	start := time.Now()
 	progress := newProgress(t, v.Quiet || v.JSON)
 	progress.say("building")
-	out, problems := build.Site(src, build.Options{Base: v.Base})
+	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true})
 	if problems.Blocked() {
 		progress.clear()
 		if v.JSON {
@@ -55,16 +62,26 @@ func (v *buildVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	var weights []build.Weight
+	if v.Report {
+		weights = build.Weigh(out)
+	}
 	if v.JSON {
 		return printJSON(t.out, struct {
-			Chart string       `json:"chart"`
-			Out   string       `json:"out"`
-			Files build.Report `json:"files"`
+			Chart string         `json:"chart"`
+			Out   string         `json:"out"`
+			Files build.Report   `json:"files"`
+			Pages []build.Weight `json:"pages,omitempty"` // with --report
 			problemReport
-		}{out.Chart.Name(), v.Out, report, reportOf(problems)})
+		}{out.Chart.Name(), v.Out, report, weights, reportOf(problems)})
 	}
 	if err := problems.Print(t.err); err != nil {
 		return err
+	}
+	if v.Report {
+		if err := printWeights(t.out, weights, out.Found()); err != nil {
+			return err
+		}
 	}
 	if v.Quiet {
 		return nil

@@ -13,15 +13,17 @@ type identifyVerb struct {
 	rootFlag
 	Hold   string   `placeholder:"WORD" help:"How the end is held: outside-clip, inside-clip, plate, strap, wing, injected, staked or unknown."`
 	Faces  string   `placeholder:"WORD" help:"Between which faces the across was measured: over-caps, groove-inner, groove-outer, under-plates, hole-centres, wing-outer or unknown. Left out: those that go with the hold."`
-	Taken  string   `placeholder:"WORD" help:"joint, or yoke for bores and ears."`
+	Taken  string   `placeholder:"WORD" help:"joint (unless given), or yoke: --cap is then a bore, --across the distance its hold has on the yoke."`
 	Cap    []string `sep:";" placeholder:"READING" help:"Outside diameter of a cap, such as '1.062 in', '27,00 mm' or '1 1/16'; again for each reading, or several with ; between."`
 	Across []string `sep:";" placeholder:"READING" help:"The distance across the end, likewise."`
+	Clip   []string `sep:";" placeholder:"READING" help:"Beside a bare yoke only: the thickness of one of its clips, likewise. Left out: within the ranges makers print."`
 
 	Hold2   string   `name:"hold2" placeholder:"WORD" group:"The other end, when the two differ:" help:"As above, for the other pair of caps."`
 	Faces2  string   `name:"faces2" placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
 	Taken2  string   `name:"taken2" placeholder:"WORD" group:"The other end, when the two differ:" help:" "`
 	Cap2    []string `name:"cap2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
 	Across2 []string `name:"across2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
+	Clip2   []string `name:"clip2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
 
 	Unit      string `placeholder:"in|mm" help:"The unit of readings written without one."`
 	Tool      string `placeholder:"WORD" help:"digital-caliper (unless given), dial-caliper, vernier-caliper, vernier-caliper-coarse, micrometer, steel-rule or tape."`
@@ -44,6 +46,8 @@ Examples:
                    --cap 27.00 --across 81.80 --tool vernier-caliper
   capspan identify --hold outside-clip --cap '1.062 in' --across '3.22 in' \
                    --hold2 inside-clip --cap2 '1.125 in' --across2 '3.62 in'
+  capspan identify --taken yoke --hold outside-clip --cap '27.02 mm' \
+                   --across '84.73 mm' --clip '1.50 mm'
   echo '{"ends": [{"hold": "strap", "cap": ["1.188 in"], "across": ["3.62 in"]}]}' |
       capspan identify --json -`
 }
@@ -72,7 +76,7 @@ func (v *identifyVerb) Run(t *terminal) error {
 	switch {
 	case v.JSON:
 		err = printJSON(t.out, answer)
-	case len(answer.Complaints) > 0: // told below; there is no verdict to print
+	case len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0): // told below; there is no verdict to print
 	case v.Quiet:
 		_, err = fmt.Fprintln(t.out, answer.Verdict)
 	default:
@@ -89,10 +93,10 @@ func (v *identifyVerb) Run(t *terminal) error {
 
 // query reads flags or standard input, and returns how to name a place in what it read.
 func (v *identifyVerb) query(in io.Reader) (matcher.Query, func(matcher.Complaint) string, error) {
-	first := matcher.QueryEnd{Hold: matcher.Hold(v.Hold), Faces: matcher.Faces(v.Faces), Taken: v.Taken, Cap: trim(v.Cap), Across: trim(v.Across)}
-	second := matcher.QueryEnd{Hold: matcher.Hold(v.Hold2), Faces: matcher.Faces(v.Faces2), Taken: v.Taken2, Cap: trim(v.Cap2), Across: trim(v.Across2)}
+	first := matcher.QueryEnd{Hold: matcher.Hold(v.Hold), Faces: matcher.Faces(v.Faces), Taken: v.Taken, Cap: trim(v.Cap), Across: trim(v.Across), Clip: trim(v.Clip)}
+	second := matcher.QueryEnd{Hold: matcher.Hold(v.Hold2), Faces: matcher.Faces(v.Faces2), Taken: v.Taken2, Cap: trim(v.Cap2), Across: trim(v.Across2), Clip: trim(v.Clip2)}
 	empty := func(e matcher.QueryEnd) bool {
-		return e.Hold == "" && e.Faces == "" && e.Taken == "" && len(e.Cap)+len(e.Across) == 0
+		return e.Hold == "" && e.Faces == "" && e.Taken == "" && len(e.Cap)+len(e.Across)+len(e.Clip) == 0
 	}
 	if v.Query != "" {
 		if v.Query != "-" {

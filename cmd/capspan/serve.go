@@ -23,7 +23,8 @@ open pages load it. While there are problems the last good site stays up.
 Examples:
   capspan serve                        then open the address it prints
   capspan serve --root ~/our-chart
-  capspan serve --addr 0.0.0.0:8080    for a phone on the same network`
+  capspan serve --addr 0.0.0.0:8080    for a phone on the same network; on the phone
+                                       use this machine's IP address, names are refused`
 }
 
 // Run serves until the program is interrupted.
@@ -31,6 +32,9 @@ func (v *serveVerb) Run(ctx context.Context, t *terminal) error {
 	src, dir, err := v.sources(true)
 	if err != nil {
 		return err
+	}
+	if err := build.CheckBase(v.Base); err != nil {
+		return misuse("%v", err)
 	}
 	first := true
 	return build.Serve(ctx, build.ServeOptions{

@@ -124,7 +124,7 @@ func (c *canvas) write(class, anchor string, at point, turn, words string) {
 
 // sheet is what surrounds the elements.
 type sheet struct {
-	prefix, class, title, desc string
+	prefix, class, title, desc string // no title: a picture that is passed over
 	width, height              float64
 	unit                       string // of width and height; empty for the units of a screen
 }
@@ -137,9 +137,13 @@ func (c *canvas) svg(s sheet) template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s%s" height="%s%s"`,
 		s.class, w, h, w, s.unit, h, s.unit)
-	fmt.Fprintf(&b, ` role="img" aria-labelledby="%s-title %s-desc" fill="none" stroke="currentColor">`, id, id)
-	fmt.Fprintf(&b, `<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
-		id, escape(s.title), id, escape(s.desc))
+	if s.title == "" {
+		b.WriteString(` aria-hidden="true" fill="none" stroke="currentColor">`)
+	} else {
+		fmt.Fprintf(&b, ` role="img" aria-labelledby="%s-title %s-desc" fill="none" stroke="currentColor">`, id, id)
+		fmt.Fprintf(&b, `<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
+			id, escape(s.title), id, escape(s.desc))
+	}
 	b.WriteString(c.shapes.String())
 	if c.texts.Len() > 0 {
 		fmt.Fprintf(&b, `<g fill="currentColor" stroke="none" font-size="%s">%s</g>`, num(c.lettered(textSize)), c.texts.String())

@@ -158,3 +158,14 @@ func BenchmarkGallery(b *testing.B) {
 		gallery()
 	}
 }
+
+// The picture of a hold without words of its own is the same picture.
+func TestHoldIcon(t *testing.T) {
+	for _, hold := range []string{"outside-clip", "inside-clip", "plate", "strap", "wing", "injected", "staked", "unknown"} {
+		icon, said := string(HoldIcon(hold)), string(Hold("p", hold))
+		_, lines, _ := strings.Cut(said, "</desc>")
+		if !strings.HasSuffix(icon, lines) || !strings.Contains(icon, ` aria-hidden="true"`) || strings.Contains(icon, "<title") {
+			t.Errorf("%s: the icon is %.300s", hold, icon)
+		}
+	}
+}

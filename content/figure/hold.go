@@ -11,6 +11,16 @@ const (
 // Hold draws the small picture of how an end is held: one cap pair seen from the side,
 // with what one can see. Any word that is not a hold gives the picture of "not sure".
 func Hold(prefix, hold string) template.HTML {
+	return holdIcon(hold).svg(sheet{prefix, "drawing drawing--icon", holdTitle(hold), holdSeen(hold), iconWidth, iconHeight, ""})
+}
+
+// HoldIcon is the same picture for a place whose own words say what it shows: readers
+// of the screen pass it over.
+func HoldIcon(hold string) template.HTML {
+	return holdIcon(hold).svg(sheet{class: "drawing drawing--icon", width: iconWidth, height: iconHeight})
+}
+
+func holdIcon(hold string) *canvas {
 	c := &canvas{}
 	middle := point{iconWidth / 2, iconHeight / 2}
 	c.line(tag{class: "c"}, point{1, middle.y}, point{iconWidth - 1, middle.y})
@@ -22,7 +32,7 @@ func Hold(prefix, hold string) template.HTML {
 	default:
 		c.questioned(middle)
 	}
-	return c.svg(sheet{prefix, "drawing drawing--icon", holdTitle(hold), holdSeen(hold), iconWidth, iconHeight, ""})
+	return c
 }
 
 // pair draws the two caps of an end with their hold, as wide as the picture allows.

@@ -44,6 +44,8 @@ func yokeFigures(kind string) []named {
 		return []named{{"A", "half bore, edge to edge"}, {"B", "tab to tab"}, {"C", "between the ears, inside"}}
 	case "inside-clip":
 		return []named{{"A", "bore, twice and crosswise"}, {"B", "between the ears, on the machined faces"}, {"C", "over the ears, outside to outside"}}
+	case "plate":
+		return []named{{"A", "bore, twice and crosswise"}, {"B", "over the ears, outside to outside"}, {"C", "between the ears, inside"}}
 	}
 	return []named{{"A", "bore, twice and crosswise"}, {"B", "over the ears, outside to outside"},
 		{"C", "groove to groove, on the faces that look in"}, {"D", "between the ears, inside"}}
@@ -51,8 +53,8 @@ func yokeFigures(kind string) []named {
 
 // Yoke draws a bare yoke with the lengths to measure on it, lettered and named in words,
 // without figures. Kind is "full-round" (bores with clip grooves), "inside-clip" (bores
-// between machined inner faces) or "half-round" (half bores with tabs); any other word
-// is drawn as full-round.
+// between machined inner faces), "plate" (plain bores under bolted plates) or
+// "half-round" (half bores with tabs); any other word is drawn as full-round.
 func Yoke(prefix, kind string) template.HTML {
 	y := &bareYoke{canvas: &canvas{}}
 	figures := yokeFigures(kind)
@@ -69,6 +71,12 @@ func Yoke(prefix, kind string) template.HTML {
 		y.axis = 94
 		y.fullYoke(false)
 		y.over("C", yokeLeft, -74, -earHalf)
+		y.bore(-74)
+	case "plate":
+		title, between = "Bare yoke for bearing plates", "C"
+		y.axis = 94
+		y.fullYoke(false)
+		y.over("B", yokeLeft, -74, -earHalf)
 		y.bore(-74)
 	default:
 		title, between = "Bare full-round yoke with clip grooves", "D"

@@ -15,6 +15,7 @@ func TestLetteredFigures(t *testing.T) {
 		{"full-round", string(Yoke("p", "full-round")), yokeFigures("full-round")},
 		{"half-round", string(Yoke("p", "half-round")), yokeFigures("half-round")},
 		{"inside-clip", string(Yoke("p", "inside-clip")), yokeFigures("inside-clip")},
+		{"plate", string(Yoke("p", "plate")), yokeFigures("plate")},
 		{"wing", string(WingCap("p")), wingFigures},
 	}
 	for _, test := range tests {
