@@ -1,11 +1,23 @@
-// Shows the faces that go with the chosen hold and the drawing of the ones in use.
-import type { EndState } from "./state";
+// Shows the faces that go with the chosen hold, or the distance of its bare yoke, with the drawing of what is in use.
+import type { Faces, Hold } from "../../matcher/types";
 
-/** Shows the group of the end's hold, checks the faces in use and shows their drawing. */
-export function showFaces(section: HTMLElement, end: EndState): void {
+/** What of an end decides which drawing it shows. */
+export interface Drawn {
+  hold: Hold | null;
+  faces?: Faces;
+  taken?: "joint" | "yoke";
+}
+
+/** Shows the group of the end's hold, checks the faces in use and shows their drawing. Before a hold is chosen there is
+ *  nothing to show. */
+export function showFaces(section: HTMLElement, end: Drawn): void {
+  const yoke = end.taken === "yoke";
   for (const group of section.querySelectorAll<HTMLElement>("[data-faces-of]")) {
-    group.hidden = group.dataset.facesOf !== (end.hold ?? "unknown");
+    group.hidden = yoke || group.dataset.facesOf !== end.hold;
     if (!group.hidden) showDrawing(group, end.faces);
+  }
+  for (const group of section.querySelectorAll<HTMLElement>("[data-yoke-of]")) {
+    group.hidden = !yoke || group.dataset.yokeOf !== end.hold;
   }
 }
 

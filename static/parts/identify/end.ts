@@ -1,20 +1,22 @@
-// One end's section, made from the template in templates/identify.html: hold strip, faces with their drawing, and
-// the readings of cap and across.
-import type { Answer, Faces, Hold } from "../../matcher/types";
+// One end's section, made from the template in templates/identify.html: joint or bare yoke, hold strip, faces with
+// their drawing, and the readings of each quantity.
+import type { Answer, Faces, Hold, Measurand } from "../../matcher/types";
 import { renameIds, showFaces } from "./drawing";
+import type { Drawings } from "./drawings";
 import { part } from "./element";
 import { readingsPart, type ReadingsOptions } from "./readings";
-import { quantities } from "./state";
-import { words } from "./words";
+import { hasClips, measurands, type EndState } from "./state";
+import { endTitle, words } from "./words";
 
 export interface EndPart {
   section: HTMLElement;
   show(answer: Answer | null): void;
-  focus(): void;
+  focus(on?: Measurand | "hold" | "taken"): void;
 }
 
 export interface EndOptions extends Pick<ReadingsOptions, "end" | "state" | "complaint" | "changed"> {
   template: HTMLTemplateElement;
+  drawings: Drawings;
   removed: () => void;
 }
 
@@ -25,13 +27,15 @@ export function endPart(options: EndOptions): EndPart {
   const section = part(copy, "end");
   const head = part(section, "end-head");
   const remove = part(section, "remove-end");
-  part(section, "end-title").textContent = words.endTitle(end);
+  const instead = part(section, "instead");
+  const clips = part(section, 'quantity="clip"');
+  part(section, "end-title").textContent = endTitle(end);
   remove.hidden = end === 0;
   remove.addEventListener("click", options.removed);
 
-  const readings = quantities.map((quantity) => {
+  const readings = measurands.map((quantity) => {
     const field = part(section, `quantity="${quantity}"`);
-    return readingsPart({ ...options, field, quantity });
+    return { quantity, part: readingsPart({ ...options, field, quantity }) };
   });
 
   section.addEventListener("change", (event) => {
@@ -41,12 +45,18 @@ export function endPart(options: EndOptions): EndPart {
     if (input.matches("[data-hold]")) {
       own.hold = input.value as Hold;
       delete own.faces; // faces of another hold would make no sense
-      delete own.taken; // only an address can say yoke; a choice made here is of the joint
     } else if (input.matches("[data-faces]")) {
       own.faces = input.value as Faces;
+    } else if (input.matches("[data-taken]")) {
+      own.taken = input.value as EndState["taken"];
     }
     options.changed("");
   });
+
+  function check(hook: string, value: string | null): void {
+    for (const radio of section.querySelectorAll<HTMLInputElement>(`[data-${hook}]`))
+      radio.checked = radio.value === value;
+  }
 
   return {
     section,
@@ -54,11 +64,27 @@ export function endPart(options: EndOptions): EndPart {
       const own = state().ends[end];
       if (!own) return;
       head.hidden = state().ends.length < 2;
-      for (const radio of section.querySelectorAll<HTMLInputElement>("[data-hold]"))
-        radio.checked = radio.value === own.hold;
+      check("hold", own.hold);
+      check("taken", own.taken);
+      for (const said of section.querySelectorAll<HTMLElement>("[data-when]"))
+        said.hidden = said.dataset.when !== own.taken;
       showFaces(section, own);
-      for (const r of readings) r.show(answer);
+      instead.textContent = whatInstead(own);
+      instead.hidden = instead.textContent === "";
+      clips.hidden = !hasClips(own);
+      options.drawings.fill(section);
+      for (const r of readings) r.part.show(answer);
     },
-    focus: () => (section.querySelector<HTMLElement>("[data-hold]:checked") ?? part(section, "hold")).focus(),
+    focus(on = "taken") {
+      const field = readings.find((r) => r.quantity === on);
+      if (field) field.part.focus();
+      else (section.querySelector<HTMLElement>(`[data-${on}]:checked`) ?? part(section, on)).focus();
+    },
   };
+}
+
+/** What stands where no drawing can. */
+function whatInstead(own: EndState): string {
+  if (own.hold === null) return words.holdFirst;
+  return own.taken === "yoke" ? CapspanCore.yokeOf(own.hold).instead : "";
 }

@@ -3,11 +3,15 @@
 // One state, one way round: a part changes the state and says so; the core answers; every part shows what follows.
 // Until the chart is here the form stays hidden and the method by hand is open, so a page whose script fails or
 // never arrives is still of use.
-import type { Answer, Chart, Quantity } from "../../matcher/types";
+import type { Answer, Chart } from "../../matcher/types";
 import { readAddress, writeAddress } from "./address";
+import { again } from "./again";
 import { fetchChart } from "./chart";
+import { drawingsFrom } from "./drawings";
 import { make, part } from "./element";
 import { endPart, type EndPart } from "./end";
+import { fetchLate, whole } from "./late";
+import { onwardPart } from "./onward";
 import { settingsPart } from "./settings";
 import { sharePart } from "./share";
 import { emptyEnd, emptyState, hasReadings, toQuery } from "./state";
@@ -17,14 +21,18 @@ import { words } from "./words";
 async function start(root: HTMLElement): Promise<void> {
   const trouble = part(root, "trouble");
   try {
+    // With readings in the address all parts are wanted at once, and nothing may move when it comes.
+    const late = location.hash.includes("=") ? fetchLate() : null;
     const chart = await fetchChart(root.dataset.chart ?? "");
+    await late;
     trouble.replaceChildren();
     run(root, chart);
   } catch (error) {
-    const again = make("button", { type: "button", class: "btn" }, words.retry);
-    again.addEventListener("click", () => void start(root));
+    root.dataset.failed = ""; // shows the method by hand
+    const retry = make("button", { type: "button", class: "btn" }, words.retry);
+    retry.addEventListener("click", () => void start(root));
     trouble.replaceChildren(
-      make("div", { class: "trouble" }, make("p", {}, error instanceof Error ? error.message : String(error)), again),
+      make("div", { class: "trouble" }, make("p", {}, error instanceof Error ? error.message : String(error)), retry),
     );
   }
 }
@@ -34,12 +42,28 @@ function run(root: HTMLElement, chart: Chart): void {
   const note = part(root, "note");
   const addEnd = part(root, "add-end");
   const template = part<HTMLTemplateElement>(root, "end-template");
-  const verdict = verdictPart(root, root.dataset.joint ?? "/joint/");
+  const drawings = drawingsFrom(root.dataset.drawings ?? "", template.content);
+  const given = { state: () => state, complaint, changed };
   const settings = settingsPart(
     root,
     () => state,
     () => changed(""),
   );
+  const onward = onwardPart({ ...given, root: part(root, "onward"), look: (end) => parts[end]?.focus("hold") });
+  const verdict = verdictPart({
+    root,
+    site: root.dataset.site ?? "/",
+    drawings,
+    state: () => state,
+    again: (slip) => {
+      const end = state.ends[slip.end];
+      if (!end) return;
+      const said = again(end, slip.look);
+      changed(said);
+      if (slip.look === "unit") settings.focusUnit();
+      else parts[slip.end]?.focus(slip.look);
+    },
+  });
   let state = emptyState();
   let parts: EndPart[] = [];
 
@@ -52,26 +76,28 @@ function run(root: HTMLElement, chart: Chart): void {
     for (const p of parts) p.show(answer);
     settings.show();
     addEnd.hidden = state.ends.length > 1;
+    onward.show(answer);
     verdict.show(answer, state.unit);
   }
 
   function changed(said: string): void {
     say(said);
     show();
+    if (!whole()) fetchLate().then((came) => (came ? show() : say(words.partMissing)));
     writeAddress(state, chart.version);
   }
 
-  // What the core has against one reading, asked alone: null when it is understood.
-  function complaint(reading: string, quantity: Quantity): string | null {
-    const { complaints } = CapspanCore.identify(chart, { ends: [{ hold: "unknown", [quantity]: [reading] }] });
-    return complaints.find((c) => c.quantity === quantity)?.says ?? null;
+  // What is no length at all stays in its field; a length that cannot be right is taken, so that the answer can say
+  // what went wrong.
+  function complaint(reading: string): string | null {
+    const read = CapspanCore.parseReading(reading, state.unit);
+    return read.ok ? null : read.says;
   }
 
   // A changed number of ends needs other sections; what is typed in a field that stays is kept.
   function rebuild(): void {
     parts = state.ends.map(
-      (_, end) =>
-        parts[end] ?? endPart({ template, end, state: () => state, complaint, changed, removed: () => removeEnd(end) }),
+      (_, end) => parts[end] ?? endPart({ ...given, template, drawings, end, removed: () => removeEnd(end) }),
     );
     ends.replaceChildren(...parts.map((p) => p.section));
   }
@@ -107,6 +133,7 @@ function run(root: HTMLElement, chart: Chart): void {
     if (opened) state = opened.state;
     parts = [];
     rebuild();
+    part(root, "board").hidden = false; // before show: a drawing is fetched when it is seen
     show(); // the address stays as it was sent until the reader changes something
     if (opened) say([words.restored, ...opened.remarks].join(" "));
   }
@@ -114,7 +141,6 @@ function run(root: HTMLElement, chart: Chart): void {
 
   open();
   part(root, "by-hand").removeAttribute("open");
-  part(root, "board").hidden = false;
   root.dataset.ready = "";
 }
 

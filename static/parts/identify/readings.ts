@@ -1,10 +1,8 @@
-// The readings of one quantity at one end: a field, and a chip for each reading taken.
-//
-// A reading that does not parse stays in the field with its complaint. Tab adds and stays, because some calipers
-// type a Tab after the number; an empty field lets Tab pass, so nobody is caught in it.
-import type { Answer, Quantity } from "../../matcher/types";
+// The readings of one quantity at one end: a field, a chip for each reading taken, and those taken out to be measured
+// again, which can be put back.
+import type { Answer, Measurand } from "../../matcher/types";
 import { make, part } from "./element";
-import { splitReadings, withUnit, type State } from "./state";
+import { readingField, type FieldOptions } from "./field";
 import { words } from "./words";
 
 export interface ReadingsPart {
@@ -13,81 +11,24 @@ export interface ReadingsPart {
   focus(): void;
 }
 
-export interface ReadingsOptions {
+export interface ReadingsOptions extends Pick<FieldOptions, "state" | "complaint" | "changed"> {
   field: HTMLElement; // the fieldset
-  quantity: Quantity;
+  quantity: Measurand;
   end: number;
-  state: () => State;
-  complaint: (reading: string, quantity: Quantity) => string | null; // what the core has against a reading
-  changed: (said: string) => void;
 }
 
 export function readingsPart(options: ReadingsOptions): ReadingsPart {
-  const { field, quantity, end } = options;
+  const { field, quantity, end, state } = options;
   const list = part(field, "readings");
-  const input = part<HTMLInputElement>(field, "reading");
-  const complaint = part(field, "complaint");
   const aside = part(field, "set-aside");
-  const keys = part(field, "keys");
-  const readings = () => options.state().ends[end]?.[quantity] ?? [];
-
-  complaint.id = `complaint-${end}-${quantity}`;
-  input.setAttribute("aria-describedby", complaint.id);
-
-  function complain(text: string | null): void {
-    complaint.hidden = text === null;
-    complaint.textContent = text ?? "";
-    input.setAttribute("aria-invalid", String(text !== null));
-  }
-
-  // Adds what parses, keeps the rest in the field; true when nothing is left there.
-  function add(text = input.value): boolean {
-    const left: string[] = [];
-    const added: string[] = [];
-    let first: string | null = null;
-    for (const one of splitReadings(text)) {
-      const reading = withUnit(one, options.state().unit);
-      const says = options.complaint(reading, quantity);
-      if (says === null) {
-        readings().push(reading);
-        added.push(reading);
-      } else {
-        left.push(one);
-        first ??= says;
-      }
-    }
-    input.value = left.join("; ");
-    complain(first);
-    if (added.length) options.changed(words.added(added.join(", ")));
-    return left.length === 0;
-  }
-
-  input.addEventListener("keydown", (event) => {
-    const typed = input.value.trim() !== "";
-    if (event.key === "Enter") {
-      event.preventDefault(); // the form is never sent
-      add();
-    } else if (event.key === "Tab" && !event.shiftKey && typed && add()) {
-      event.preventDefault();
-    }
-  });
-  input.addEventListener("input", () => complain(null));
-  input.addEventListener("change", () => void add()); // on leaving the field
-  input.addEventListener("paste", (event) => {
-    const text = event.clipboardData?.getData("text") ?? "";
-    if (splitReadings(text).length < 2) return; // one reading: let the reader finish it
-    event.preventDefault();
-    add(`${input.value}\n${text}`); // not by way of the field, which would swallow the line ends
-  });
-  part(field, "add").addEventListener("click", () => {
-    add();
-    input.focus();
-  });
-  keys.addEventListener("click", () => {
-    const whole = input.inputMode !== "text";
-    input.inputMode = whole ? "text" : "decimal";
-    keys.setAttribute("aria-pressed", String(whole));
-    input.focus();
+  const takenOut = part(field, "taken-out");
+  const own = () => state().ends[end];
+  const readings = () => own()?.[quantity] ?? [];
+  const input = readingField({
+    ...options,
+    root: field,
+    name: `${end}-${quantity}`,
+    target: () => ({ end, quantity }),
   });
 
   function remove(index: number): void {
@@ -117,6 +58,20 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
     );
   }
 
+  function showTakenOut(): void {
+    const out = own()?.out[quantity] ?? [];
+    takenOut.hidden = out.length === 0;
+    if (out.length === 0) return;
+    const back = make("button", { type: "button", class: "btn btn--plain", "data-put-back": "" }, words.putBack);
+    back.addEventListener("click", () => {
+      readings().unshift(...out);
+      delete own()?.out[quantity];
+      options.changed(words.areBack(out.join(", ")));
+      input.focus();
+    });
+    takenOut.replaceChildren(words.takenOut, " ", make("s", { class: "num" }, out.join(", ")), " ", back);
+  }
+
   return {
     show(answer) {
       const estimate = answer?.readings.find((r) => r.end === end && r.quantity === quantity);
@@ -130,11 +85,12 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
           return chip(reading, index, at >= 0 ? "aside" : "");
         }),
       );
-      const reasons = wrong.map((c) => c.says);
+      const reasons = wrong.slice(0, 1).map((c) => c.says); // one tells what is the matter with all
       if (estimate?.setAside.length) reasons.push(estimate.why);
       aside.hidden = reasons.length === 0;
       aside.textContent = reasons.join(" ");
-      input.setAttribute("aria-label", words.addReading(quantity, end, options.state().ends.length));
+      showTakenOut();
+      input.setAttribute("aria-label", words.addReading(state(), { end, quantity }));
     },
     focus: () => input.focus(),
   };

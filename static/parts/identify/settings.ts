@@ -5,6 +5,7 @@ import type { State } from "./state";
 
 export interface SettingsPart {
   show(): void;
+  focusUnit(): void;
 }
 
 export function settingsPart(root: HTMLElement, state: () => State, changed: () => void): SettingsPart {
@@ -33,5 +34,6 @@ export function settingsPart(root: HTMLElement, state: () => State, changed: () 
       condition.value = state().condition;
       unit.value = state().unit;
     },
+    focusUnit: () => unit.focus(),
   };
 }

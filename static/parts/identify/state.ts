@@ -1,12 +1,14 @@
 // What the form holds: plain data, changed in place by the parts and read by the query.
-import type { Condition, Faces, Hold, Quantity, Query, QueryEnd, Tool, Unit } from "../../matcher/types";
+import type { Condition, Faces, Hold, Measurand, Quantity, Query, QueryEnd, Tool, Unit } from "../../matcher/types";
 
 export interface EndState {
   hold: Hold | null; // null: nothing chosen yet, which is asked as unknown
   faces?: Faces; // left out: the faces that go with the hold
-  taken?: "joint" | "yoke"; // carried through from an address; left out: joint
+  taken: "joint" | "yoke";
   cap: string[];
   across: string[];
+  clip: string[];
+  out: Partial<Record<Measurand, string[]>>; // taken out to be measured again; never asked, may be put back
 }
 
 export interface State {
@@ -17,31 +19,43 @@ export interface State {
 }
 
 export const quantities: Quantity[] = ["cap", "across"];
+export const measurands: Measurand[] = [...quantities, "clip"];
 
 export function emptyEnd(): EndState {
-  return { hold: null, cap: [], across: [] };
+  return { hold: null, taken: "joint", cap: [], across: [], clip: [], out: {} };
 }
 
 export function emptyState(): State {
   return { ends: [emptyEnd()], unit: "in", tool: "digital-caliper", condition: "used" };
 }
 
+/** Whether a clip belongs between what is measured on this end and its joint. */
+export function hasClips(end: EndState): boolean {
+  return end.taken === "yoke" && CapspanCore.yokeOf(end.hold ?? "unknown").clip;
+}
+
+/** How many readings of an end the query asks with; a clip's stay behind when the end has none. */
+function countReadings(end: EndState): number {
+  return end.cap.length + end.across.length + (hasClips(end) ? end.clip.length : 0);
+}
+
 export function hasReadings(state: State): boolean {
-  return state.ends.some((end) => end.cap.length + end.across.length > 0);
+  return state.ends.some((end) => countReadings(end) > 0);
 }
 
 /** The query the core answers. An end that was added and not filled yet is left out. */
 export function toQuery(state: State): Query {
-  const ends = state.ends.filter((end, n) => n === 0 || end.hold !== null || end.cap.length + end.across.length > 0);
+  const ends = state.ends.filter((end, n) => n === 0 || end.hold !== null || countReadings(end) > 0);
   return { ends: ends.map(toQueryEnd), unit: state.unit, tool: state.tool, condition: state.condition };
 }
 
 function toQueryEnd(end: EndState): QueryEnd {
   const query: QueryEnd = { hold: end.hold ?? "unknown" };
-  if (end.faces) query.faces = end.faces;
-  if (end.taken) query.taken = end.taken;
-  if (end.cap.length) query.cap = [...end.cap];
-  if (end.across.length) query.across = [...end.across];
+  if (end.taken === "yoke") query.taken = "yoke";
+  else if (end.faces) query.faces = end.faces; // a yoke's distance goes with its hold
+  for (const quantity of measurands) {
+    if (end[quantity].length && (quantity !== "clip" || hasClips(end))) query[quantity] = [...end[quantity]];
+  }
   return query;
 }
 
@@ -58,9 +72,9 @@ export function fromQuery(query: Query, unit: Unit): State {
 }
 
 function fromQueryEnd(query: QueryEnd): EndState {
-  const end: EndState = { hold: query.hold, cap: [...(query.cap ?? [])], across: [...(query.across ?? [])] };
+  const end: EndState = { ...emptyEnd(), hold: query.hold, taken: query.taken ?? "joint" };
   if (query.faces) end.faces = query.faces;
-  if (query.taken) end.taken = query.taken;
+  for (const quantity of measurands) end[quantity] = [...(query[quantity] ?? [])];
   return end;
 }
 

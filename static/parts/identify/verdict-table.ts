@@ -4,7 +4,7 @@ import type { Comparison, Size, Unit } from "../../matcher/types";
 import { make } from "./element";
 import { bothUnits, difference } from "./lengths";
 import { quantities } from "./state";
-import { quantityWords, words } from "./words";
+import { endTitle, quantityWords, words } from "./words";
 
 interface Column {
   title: string;
@@ -49,7 +49,7 @@ function columnsOf(size: Size): Column[] {
       const compared = end[quantity];
       if (!compared) return [];
       const name = quantityWords[quantity];
-      return [{ title: size.ends.length > 1 ? `${name}, ${words.endTitle(n).toLowerCase()}` : name, compared }];
+      return [{ title: size.ends.length > 1 ? `${name}, ${endTitle(n).toLowerCase()}` : name, compared }];
     }),
   );
 }

@@ -1,17 +1,28 @@
 // The verdict: a stamp and one sentence, then the reasons, the numbers, and what to do. Never a bare list: every
 // size says why it is here, every near row says that it does not match.
-import type { Answer, Size, Unit } from "../../matcher/types";
+import type { Answer, SlipFound, Unit } from "../../matcher/types";
+import type { Drawings } from "./drawings";
 import { make, part } from "./element";
-import { comparisonTable } from "./verdict-table";
-import { basisWords, holdWords, quantityWords, verdictWords, words } from "./words";
+import { drawn } from "./late";
+import type { State } from "./state";
+import { slips, ways } from "./verdict-doubts";
+import { otherSizes, rowsOf, sizes, titled, type Rows } from "./verdict-sizes";
+import { endTitle, quantityWords, verdictWords, words } from "./words";
 
 export interface VerdictPart {
   show(answer: Answer | null, lead: Unit): void;
 }
 
-type Rows = (refs: string[], names?: string[]) => HTMLElement;
+export interface VerdictOptions {
+  root: HTMLElement;
+  site: string; // where the site lies, with both slashes
+  drawings: Drawings;
+  state: () => State;
+  again: (slip: SlipFound) => void; // measure again what the slip names
+}
 
-export function verdictPart(root: HTMLElement, joints: string): VerdictPart {
+export function verdictPart(options: VerdictOptions): VerdictPart {
+  const { root, site } = options;
   const section = part(root, "verdict");
   const head = part(section, "verdict-head");
   const body = part(section, "verdict-body");
@@ -20,9 +31,25 @@ export function verdictPart(root: HTMLElement, joints: string): VerdictPart {
     section.scrollIntoView({ block: "start" });
     section.focus({ preventScroll: true });
   });
+  const rows = rowsOf(site);
 
-  const rows: Rows = (refs, names = refs.map(idOf)) =>
-    make("p", { class: "size__names" }, ...links(joints, refs, names));
+  function parts(answer: Answer, lead: Unit): HTMLElement[] {
+    const list: (HTMLElement | null)[] = [
+      slips(answer, options),
+      because(answer),
+      next(answer, rows),
+      sizes(answer, lead, rows),
+      ends(answer, rows),
+      ways(answer, rows),
+      ...(drawn()?.neighbourhood(answer, lead) ?? []),
+      answer.conversions.length ? titled(words.conversions, rows(answer.conversions)) : null,
+      otherSizes(words.sameFigures, answer.sameFigures, rows, words.sameFiguresAbout),
+      otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, rows),
+      readings(answer),
+      caution(answer),
+    ];
+    return list.filter((p) => p !== null);
+  }
 
   return {
     show(answer, lead) {
@@ -41,7 +68,8 @@ export function verdictPart(root: HTMLElement, joints: string): VerdictPart {
         make("span", { class: "pin__stamp" }, `${verdictWords[answer.verdict]} · ${words.toDetails}`),
         answer.says.head,
       );
-      body.replaceChildren(...parts(answer, lead, rows));
+      body.replaceChildren(...parts(answer, lead));
+      options.drawings.fill(body);
     },
   };
 }
@@ -55,84 +83,20 @@ function stamp(verdict: Answer["verdict"] | null, word: string, sentence: string
   );
 }
 
-function parts(answer: Answer, lead: Unit, rows: Rows): HTMLElement[] {
-  const list: (HTMLElement | null)[] = [
-    sentences(words.because, answer.says.because),
-    sentences(words.next, answer.says.next, "ol"),
-    sizes(answer, lead, rows),
-    sentences(
-      words.tellApart,
-      answer.tellApart.map((t) => t.says),
-    ),
-    sentences(
-      words.slips,
-      answer.slips.map((s) => s.says),
-    ),
-    ends(answer, rows),
-    answer.conversions.length ? titled(words.conversions, rows(answer.conversions)) : null,
-    otherSizes(words.sameFigures, answer.sameFigures, rows, words.sameFiguresAbout),
-    otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, rows),
-    readings(answer),
-    caution(answer),
+// What a slip says stands above, beside its button.
+function because(answer: Answer): HTMLElement | null {
+  const says = answer.says.because.filter((s) => !answer.slips.some((slip) => slip.says === s));
+  return says.length === 0 ? null : titled(words.because, make("ul", {}, ...says.map((s) => make("li", {}, s))));
+}
+
+// What parts the sizes left comes first, with the way to their rows.
+function next(answer: Answer, rows: Rows): HTMLElement | null {
+  const told = [...answer.slips.map((s) => s.next), ...answer.tellApart.map((t) => t.says)];
+  const steps = [
+    ...answer.tellApart.map((t) => make("li", {}, t.says, rows(t.between))),
+    ...answer.says.next.filter((s) => !told.includes(s)).map((s) => make("li", {}, s)),
   ];
-  return list.filter((p) => p !== null);
-}
-
-function titled(title: string, ...children: (Node | string | null)[]): HTMLElement {
-  return make("section", { class: "verdict-part" }, make("h2", {}, title), ...children);
-}
-
-function sentences(title: string, says: string[], kind: "ul" | "ol" = "ul"): HTMLElement | null {
-  if (says.length === 0) return null;
-  return titled(title, make(kind, {}, ...says.map((s) => make("li", {}, s))));
-}
-
-function sizes(answer: Answer, lead: Unit, rows: Rows): HTMLElement | null {
-  if (answer.sizes.length === 0) return null;
-  const several = answer.sizes.length > 1;
-  return titled(
-    several ? words.sizesLeft : words.sizeLeft,
-    several ? make("p", { class: "hint" }, words.sizesLeftAbout) : null,
-    ...answer.sizes.map((size) => sizeCard(size, lead, rows, several)),
-  );
-}
-
-function sizeCard(size: Size, lead: Unit, rows: Rows, several: boolean): HTMLElement {
-  return make(
-    "article",
-    { class: "size" },
-    rows(size.rows, size.names),
-    size.rows.length > 1 && make("p", { class: "hint" }, words.sameNames),
-    make(
-      "p",
-      {},
-      `${holdWords[size.hold]}; ${basisWords[size.basis]}${several ? `; ${words.share(size.probability)}` : ""}.`,
-    ),
-    make("p", {}, size.because),
-    comparisonTable(size, lead),
-  );
-}
-
-// Rows that are not the answer: each carries the word that says so; its sentence has the figures in both units.
-function otherSizes(title: string, list: Size[], rows: Rows, about?: string): HTMLElement | null {
-  if (list.length === 0) return null;
-  return titled(
-    title,
-    about ? make("p", { class: "hint" }, about) : null,
-    ...list.map((size) =>
-      make(
-        "article",
-        { class: "size size--near" },
-        rows(size.rows, size.names),
-        make(
-          "p",
-          {},
-          make("span", { class: "size__word" }, about ? `${holdWords[size.hold]}.` : words.doesNotMatch),
-          ` ${size.because}`,
-        ),
-      ),
-    ),
-  );
+  return steps.length === 0 ? null : titled(words.next, make("ol", {}, ...steps));
 }
 
 function ends(answer: Answer, rows: Rows): HTMLElement | null {
@@ -143,7 +107,7 @@ function ends(answer: Answer, rows: Rows): HTMLElement | null {
       make(
         "div",
         { class: "size" },
-        make("p", { class: "label" }, words.endTitle(n)),
+        make("p", { class: "label" }, endTitle(n)),
         make("p", {}, end.says),
         end.rows.length ? rows(end.rows) : null,
       ),
@@ -154,7 +118,7 @@ function ends(answer: Answer, rows: Rows): HTMLElement | null {
 function readings(answer: Answer): HTMLElement | null {
   if (answer.readings.length === 0) return null;
   const items = answer.readings.map((r) => {
-    const title = `${answer.readings.some((o) => o.end > 0) ? `${words.endTitle(r.end)}, ` : ""}${quantityWords[r.quantity]}`;
+    const title = `${answer.readings.some((o) => o.end > 0) ? `${endTitle(r.end)}, ` : ""}${quantityWords[r.quantity]}`;
     return make(
       "li",
       {},
@@ -177,16 +141,4 @@ function caution(answer: Answer): HTMLElement | null {
     recalled && make("p", {}, words.cautionMemory),
     make("p", {}, words.cautionFit),
   );
-}
-
-function links(joints: string, refs: string[], names: string[]): (Node | string)[] {
-  return refs.flatMap((ref, n) => {
-    const link = make("a", { href: `${joints}${encodeURIComponent(idOf(ref))}/` }, names[n] ?? idOf(ref));
-    return n === 0 ? [link] : [" · ", link];
-  });
-}
-
-/** The id in a row's ref, "table/id". */
-function idOf(ref: string): string {
-  return ref.slice(ref.indexOf("/") + 1);
 }

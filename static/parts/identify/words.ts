@@ -1,6 +1,8 @@
 // Every word the form says by itself. What the verdict says is the core's own text, so that the page and the
 // command speak alike; labels in the markup are in templates/identify.html.
-import type { Basis, Faces, Hold, Quantity, Verdict } from "../../matcher/types";
+import type { Basis, Faces, Hold, Measurand, SlipFound, Verdict } from "../../matcher/types";
+import type { Target } from "./field";
+import type { State } from "./state";
 
 export const verdictWords: Record<Verdict, string> = {
   identified: "Identified",
@@ -38,20 +40,39 @@ export const facesWords: Record<Faces, string> = {
   unknown: "faces not known",
 };
 
-export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
+export const quantityWords: Record<Measurand, string> = { cap: "cap", across: "across", clip: "clip" };
+
+const next: Record<"joint" | "yoke", Record<Measurand, string>> = {
+  joint: { cap: "Next cap reading", across: "Next reading across", clip: "Next clip reading" },
+  yoke: { cap: "Next bore reading", across: "Next reading across the yoke", clip: "Next clip reading" },
+};
+
+export function endTitle(n: number): string {
+  return n === 0 ? "First end" : "The other end";
+}
 
 export const words = {
+  partMissing:
+    "A part of this page did not load: nobody has looked for known slips of measuring, and the picture is missing. It is tried again with the next reading.",
   waiting: "Waiting for readings",
   start: "Choose what you see, then put in a cap diameter and the distance across.",
   startMore: "Two or three readings of each tell more than one: a slip stands out.",
-  endTitle: (n: number) => (n === 0 ? "First end" : "The other end"),
-  addReading: (quantity: Quantity, end: number, ends: number) =>
-    `${quantity === "cap" ? "Next cap reading" : "Next reading across"}${ends > 1 ? `, ${words.endTitle(end).toLowerCase()}` : ""}`,
+  addReading: (state: State, { end, quantity }: Target) =>
+    `${next[state.ends[end]?.taken ?? "joint"][quantity]}${state.ends.length > 1 ? `, ${endTitle(end).toLowerCase()}` : ""}`,
+  onwardHold: "Next: look how it is held",
+  holdFirst: "Choose above how it is held, to see what to measure between.",
+  noDrawing: "The drawing could not be fetched; the words below say the same.",
+  again: (quantities: string[]) =>
+    `Measure the ${quantities.join(" and the ")} again. The old readings can be put back.`,
+  lookAtHold: "Look at it again, and choose the picture that is like it.",
+  takenOut: "Taken out, to be measured again:",
+  putBack: "Put back",
+  areBack: (readings: string) => `${readings}: back again.`,
   remove: (reading: string) => `remove ${reading}`,
   added: (reading: string) => `${reading} added.`,
   removed: (reading: string) => `${reading} removed.`,
   setAside: "set aside",
-  misread: "not understood",
+  misread: "look again",
   because: "Because",
   compare: "Your readings beside the chart",
   measure: "Measure",
@@ -75,8 +96,19 @@ export const words = {
   ends: "Each end by itself",
   readings: "What became of the readings",
   used: "used",
-  tellApart: "What would tell them apart",
   slips: "A slip to look for",
+  slipsAbout: "Nothing was put right by itself. Look at it, then measure again.",
+  startAgain: (look: SlipFound["look"]) =>
+    look === "hold"
+      ? "Choose the hold again"
+      : look === "unit"
+        ? "Take the readings out and choose the unit"
+        : `Take the ${quantityWords[look]} readings out and measure again`,
+  showHow: "Show me how",
+  ways: "Ways to join these ends",
+  waysAbout: "No listed joint joins them as they are. Those that keep most come first.",
+  wayJoint: "Joint",
+  wayTo: (end: number) => `${endTitle(end)}: a yoke for one of these`,
   next: "What to do next",
   cautionTitle: "Before you order:",
   caution:
@@ -94,7 +126,6 @@ export const words = {
     `The address was made with chart ${then}; this page has chart ${now}. The verdict below is by the chart of this page.`,
   badAddress: "Part of the address could not be read:",
   startedOver: "All readings removed.",
-  loading: "The chart is being fetched…",
   noChart: "The chart could not be fetched, so nothing can be identified here yet. The method by hand is below.",
   noCore: "The part of this page that compares readings did not arrive.",
   badChart: "The chart has a format this page does not know. Reload the page.",
