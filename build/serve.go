@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"net"
-	"net/http"
 	"strconv"
 	"syscall"
 	"time"
@@ -65,14 +64,7 @@ func Serve(ctx context.Context, opt ServeOptions) error {
 	s := newServer(opt)
 	first := s.build() // before the address is told: the first page is there when it is asked for
 
-	web := &http.Server{
-		Handler:           s,
-		ReadHeaderTimeout: 5 * time.Second,
-		ReadTimeout:       10 * time.Second,
-		WriteTimeout:      30 * time.Second, // lifted for the live address, which stays open
-		IdleTimeout:       time.Minute,
-		MaxHeaderBytes:    16 << 10,
-	}
+	web := usual.server(knownHost(s, opt.Addr))
 	failed := make(chan error, 1)
 	go func() { failed <- web.Serve(listener) }()
 	if opt.Ready != nil {
@@ -126,7 +118,11 @@ func listen(ctx context.Context, addr string) (net.Listener, error) {
 // build makes the site again and, when it differs, puts it up and tells open pages.
 func (s *server) build() Built {
 	start := time.Now()
-	out, problems := Site(s.opt.Sources, Options{Base: s.base, Live: s.base + liveName, Answers: s.answers})
+	opt := Options{Base: s.base, Answers: s.answers}
+	if s.opt.Watch != "" {
+		opt.Live = s.base + liveName
+	}
+	out, problems := Site(s.opt.Sources, opt)
 	built := Built{Problems: problems, Kept: problems.Blocked()}
 	if built.Kept {
 		s.problems.Store(&problems)
@@ -153,9 +149,15 @@ func (s *server) tell(b Built) {
 
 // newPages puts an output up for serving.
 func newPages(out Output) *pages {
-	p := &pages{files: make(map[string]page, len(out.Files))}
+	p := &pages{files: make(map[string]page, len(out.Files)), moved: map[string]string{}}
+	for _, r := range out.Redirects {
+		p.moved[r.From] = r.To
+	}
 	whole := sha256.New()
 	for _, f := range out.Files {
+		if f.Stage == Hosting {
+			continue
+		}
 		sum := sha256.Sum256(f.Bytes)
 		whole.Write([]byte(f.Path))
 		whole.Write(sum[:])

@@ -3,7 +3,6 @@ package build
 import (
 	"bytes"
 	"net/http"
-	"path"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -23,9 +22,10 @@ type server struct {
 
 // pages is one build, ready to be served.
 type pages struct {
-	files map[string]page // by path, "chart/index.html"
-	count int             // pages among the files
-	sum   string          // of all names and bytes
+	files map[string]page   // by path, "chart/index.html"
+	moved map[string]string // addresses that lead to another
+	count int               // pages among the files
+	sum   string            // of all names and bytes
 }
 
 type page struct {
@@ -45,29 +45,14 @@ func Handler(out Output, base string) http.Handler {
 	return s
 }
 
-// types are the kinds of file a site has. The machine's own list is not asked: it
-// differs from one to the next.
-var types = map[string]string{
-	".html":        "text/html; charset=utf-8",
-	".css":         "text/css; charset=utf-8",
-	".js":          "text/javascript; charset=utf-8",
-	".json":        "application/json",
-	".csv":         "text/csv; charset=utf-8",
-	".svg":         "image/svg+xml",
-	".png":         "image/png",
-	".ico":         "image/x-icon",
-	".txt":         "text/plain; charset=utf-8",
-	".xml":         "application/xml",
-	".webmanifest": "application/manifest+json",
-}
-
 // ServeHTTP answers with files of the site only; there are no listings, and no path
 // reaches the disk.
 func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	head := w.Header()
-	head.Set("X-Content-Type-Options", "nosniff")
-	head.Set("Referrer-Policy", "no-referrer")
-	head.Set("Cache-Control", "no-cache") // keep, but ask first: the next build may differ
+	for _, h := range headers {
+		head.Set(h.name, h.value)
+	}
+	head.Set("Cache-Control", cacheAndAsk) // assets too: a keeper who edits wants no memory
 
 	if r.Method != http.MethodGet && r.Method != http.MethodHead {
 		head.Set("Allow", "GET, HEAD")
@@ -91,6 +76,10 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		s.unbuilt(w)
 		return
 	}
+	if to, moved := site.moved[r.URL.Path]; moved {
+		http.Redirect(w, r, to, http.StatusFound) // for now only: the row may come back while its keeper edits
+		return
+	}
 	name := address
 	if name == "" || strings.HasSuffix(name, "/") {
 		name += "index.html"
@@ -108,13 +97,6 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	s.missing(w)
-}
-
-func contentType(name string) string {
-	if t, known := types[path.Ext(name)]; known {
-		return t
-	}
-	return "application/octet-stream"
 }
 
 // missing answers with the site's own page for addresses that lead nowhere.

@@ -33,13 +33,16 @@ const (
 	scratchName  = ".capspan-new-" // and a number: a file that is being written
 )
 
+// stages are the stages in the order of writing.
+var stages = []Stage{Assets, Pages, Hosting}
+
 // Write brings the folder up to date with the site.
 //
 // Whoever looks at the folder while Write runs, or after it was killed, finds only
 // whole files, and no page whose assets are missing:
 //
 //   - a file is written beside its place and renamed over it;
-//   - assets come first, then pages; what is no longer needed goes last;
+//   - assets come first, then pages, then the list of sums; what is no longer needed goes last;
 //   - the list of our files is widened before the first file is written and narrowed
 //     after the last is removed, so that a killed build's files are still known as ours.
 //
@@ -119,7 +122,7 @@ func (w *writer) run(files []File) error {
 	if err := w.clearWay(wanted); err != nil {
 		return err
 	}
-	for _, stage := range []Stage{Assets, Pages} {
+	for _, stage := range stages {
 		if err := w.stage(files, stage); err != nil {
 			return err
 		}
@@ -268,7 +271,7 @@ func checkPaths(files []File) error {
 			return fmt.Errorf("internal error: %q and %q would be one file", other, f.Path)
 		}
 		seen[folded] = f.Path
-		if !slices.Contains([]Stage{Assets, Pages}, f.Stage) {
+		if !slices.Contains(stages, f.Stage) {
 			return fmt.Errorf("internal error: %q belongs to no stage", f.Path)
 		}
 	}

@@ -1,0 +1,82 @@
+package build
+
+import (
+	"bytes"
+	"compress/gzip"
+	"runtime"
+	"strings"
+	"sync"
+
+	"github.com/andybalholm/brotli"
+)
+
+// brotliLevel packs a site once for many readers. BenchmarkCompress on the shipped site,
+// 5.00 MB of text: level 9 gives 1.36 MB, 10 gives 1.25 MB in three times the time and 11
+// gives 1.21 MB in six times, under 5 s of one core; gzip gives 1.50 MB.
+const brotliLevel = 11
+
+// compress adds a .br and a .gz beside every file of text that they make smaller, for
+// servers that send packed files as they are.
+func (s *site) compress() {
+	var texts []File
+	for _, f := range s.files {
+		if packable(f) {
+			texts = append(texts, f)
+		}
+	}
+	packed := make([][]File, len(texts))
+	var group sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		group.Go(func() {
+			for n := range next {
+				packed[n] = pack(texts[n], brotliLevel)
+			}
+		})
+	}
+	for n := range texts {
+		next <- n
+	}
+	close(next)
+	group.Wait()
+	for _, files := range packed {
+		s.files = append(s.files, files...)
+	}
+}
+
+// packable reports whether a file is text a reader asks for.
+func packable(f File) bool {
+	kind := contentType(f.Path)
+	return f.Stage != Hosting && (strings.HasPrefix(kind, "text/") || strings.Contains(kind, "json") || strings.Contains(kind, "xml"))
+}
+
+// pack returns the packed forms that are smaller than the file. Neither carries a date
+// or a name, so that equal input gives equal bytes.
+func pack(f File, level int) []File {
+	var files []File
+	for ending, packed := range map[string][]byte{".br": packBrotli(f.Bytes, level), ".gz": packGzip(f.Bytes)} {
+		if len(packed) < len(f.Bytes) {
+			files = append(files, File{Path: f.Path + ending, Bytes: packed, Stage: f.Stage})
+		}
+	}
+	return files
+}
+
+func packBrotli(text []byte, level int) []byte {
+	var b bytes.Buffer
+	w := brotli.NewWriterLevel(&b, level)
+	w.Write(text) // a buffer takes everything
+	w.Close()
+	return b.Bytes()
+}
+
+func packGzip(text []byte) []byte {
+	var b bytes.Buffer
+	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
+	if err != nil {
+		panic("internal error: " + err.Error()) // the level is a constant
+	}
+	w.Write(text)
+	w.Close()
+	return b.Bytes()
+}
