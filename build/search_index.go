@@ -1,0 +1,123 @@
+package build
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/build/search"
+	"capspan/templates"
+)
+
+// Addresses of the two pages for finding things: one asks, one lists.
+const (
+	searchAddress = "/search/"
+	azAddress     = "/a-z/"
+)
+
+// glossaryText is the page whose list items are entries of their own.
+const glossaryText = "measure/glossary"
+
+func (s *site) searchPage() (templates.Page, diag.Pos) {
+	return templates.Page{Address: searchAddress, Title: s.word("search.title"), Sheet: s.word("search.title"), About: s.word("search.about"),
+		Body: &templates.Search{}}, diag.Pos{File: "templates/search.html"}
+}
+
+func (s *site) azPage() (templates.Page, diag.Pos) {
+	return templates.Page{Address: azAddress, Title: s.word("a-z.title"), Sheet: s.word("a-z.title"), About: s.word("a-z.about"),
+		Body: s.az}, diag.Pos{File: "templates/a-z.html"}
+}
+
+// addSearch makes the index of all pages, once they are filled, and with it the page
+// from A to Z. A page added later is found by being there.
+func (s *site) addSearch(pages []templates.Page) {
+	var entries []search.Entry
+	for _, page := range pages {
+		entries = append(entries, s.entriesOf(page)...)
+	}
+	text, err := json.Marshal(search.NewIndex(s.base, s.at(s.chart), entries))
+	if err != nil {
+		panic("internal error: " + err.Error()) // strings only
+	}
+	sum := sha256.Sum256(text)
+	s.index = "assets/search-index." + hex.EncodeToString(sum[:4]) + ".json"
+	s.add(s.index, text, Assets)
+	for _, letter := range search.Letters(entries) {
+		view := templates.Letter{Name: letter.Name, ID: letter.ID}
+		for _, line := range letter.Lines {
+			link := templates.Link{Href: s.base + line.Entry.Address, Text: line.Text, Note: line.Entry.Note}
+			if line.Also {
+				link.Note = s.word("a-z.also", "name", line.Entry.Title)
+			}
+			view.Links = append(view.Links, link)
+		}
+		s.az.Letters = append(s.az.Letters, view)
+	}
+}
+
+// entriesOf lists what a page is found by.
+func (s *site) entriesOf(page templates.Page) []search.Entry {
+	if !strings.HasSuffix(page.Address, "/") {
+		return nil // stands in for a page that is not there
+	}
+	sheet := search.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
+	switch body := page.Body.(type) {
+	case *templates.Search, *templates.AZ, *templates.Paper:
+		return nil // paper sheets are reached from their rows
+	case *templates.Joint:
+		return []search.Entry{search.New(search.Row, page.Address, body.ID, body.Lead, body.Also, body.Note)}
+	case *templates.Table:
+		return append([]search.Entry{sheet}, s.otherRows(page.Address, body)...)
+	case *templates.Sources:
+		entries := []search.Entry{sheet}
+		for _, source := range body.Sources {
+			entries = append(entries, search.New(search.Source, page.Address+"#source-"+source.ID, source.Title,
+				joined(source.Publisher, source.Edition, source.Kind), nil, source.ID+" "+source.Trust))
+		}
+		return entries
+	case *templates.Text:
+		return s.textEntries(page, string(body.HTML))
+	}
+	return []search.Entry{sheet}
+}
+
+// textEntries are a page in words, its headings, and the words it explains.
+func (s *site) textEntries(page templates.Page, html string) []search.Entry {
+	sections := search.Sections(html)
+	entries := []search.Entry{search.New(search.Guide, page.Address, page.Title, page.About, nil, page.Address+" "+sections[0].Text)}
+	if page.Address == "/"+glossaryText+"/" {
+		for _, term := range search.Terms(html) {
+			entries = append(entries, search.New(search.Word, page.Address+"#"+term.Section, term.Name, capital(term.Says), nil, ""))
+		}
+		return entries
+	}
+	for _, section := range sections[1:] {
+		entries = append(entries, search.New(search.Guide, page.Address+"#"+section.ID, section.Heading,
+			s.word("a-z.in", "page", page.Title), nil, section.Text))
+	}
+	return entries
+}
+
+// otherRows are the rows of a table that have no pages of their own.
+func (s *site) otherRows(address string, table *templates.Table) []search.Entry {
+	var entries []search.Entry
+	for _, row := range table.Rows {
+		if row.Row.Href == "" {
+			entries = append(entries, search.New(search.Row, address, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
+		}
+	}
+	return entries
+}
+
+// joined puts what is known of a source into one line.
+func joined(parts ...string) string {
+	var known []string
+	for _, part := range parts {
+		if part != "" {
+			known = append(known, part)
+		}
+	}
+	return strings.Join(known, ", ")
+}
