@@ -1,0 +1,82 @@
+//go:build browser
+
+package browser
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// The bar of a newer chart on a small phone and in both lights: it moves nothing, hides
+// nothing that cannot be scrolled clear of it, keeps the rules of axe-core, is reached by
+// the keyboard, and goes when it is put off.
+func TestOfferBar(t *testing.T) {
+	axe, err := os.ReadFile(filepath.Join(tools, "axe-core", "axe.min.js"))
+	if err != nil {
+		t.Fatalf("axe-core: %v; build/test.sh installs it", err)
+	}
+	assets := map[string]string{}
+	for _, f := range site.Files {
+		if name, is := strings.CutPrefix(f.Path, "assets/newer."); is {
+			assets[filepath.Ext(name)] = base + f.Path
+		}
+	}
+	b := openTab(t)
+	for _, scheme := range []string{"light", "dark"} {
+		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		}); err != nil {
+			t.Fatal(err)
+		}
+		b.do("a small phone", chromedp.EmulateViewport(320, 640))
+		for _, address := range []string{"/identify/", "/joint/1310/"} {
+			b.open(address)
+			b.until("the page", `document.readyState === "complete"`)
+			see[bool](b, shifts)
+			b.do("the bar", chromedp.Evaluate[chromedp.Void](`new Promise((done) => {
+				const style = Object.assign(document.createElement("link"), {rel: "stylesheet", href: `+quote(assets[".css"])+`});
+				const script = Object.assign(document.createElement("script"), {src: `+quote(assets[".js"])+`});
+				style.onload = () => document.head.append(script);
+				script.onload = () => { CapspanNewer.show("no-room", {version: "2026-11-25-3f9a1c2"}); done(); };
+				document.head.append(style);
+			})`, chromedp.EvalAwaitPromise))
+			b.until("the bar", offered+`?.includes("2026-11-25-3f9a1c2")`)
+			if _, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](settle, chromedp.EvalAwaitPromise)); err != nil {
+				t.Fatal(err)
+			}
+			if got := see[float64](b, "window.shifted"); got > 0 {
+				t.Errorf("%s, %s: the bar moved the layout by %.3f", address, scheme, got)
+			}
+			if wide := see[[]string](b, tooWide); len(wide) > 0 {
+				t.Errorf("%s, %s: scrolls sideways: %s", address, scheme, strings.Join(wide, ", "))
+			}
+			if small := see[[]string](b, `[...document.querySelectorAll(".newer button")].map((e) => e.getBoundingClientRect()).filter((r) => r.width < 44 || r.height < 44).map((r) => r.width + " x " + r.height)`); len(small) > 0 {
+				t.Errorf("buttons of the bar are small: %q", small)
+			}
+			if !see[bool](b, `(scrollTo(0, 1e6), document.querySelector("footer").getBoundingClientRect().bottom <= document.querySelector(".newer").getBoundingClientRect().top)`) {
+				t.Errorf("%s, %s: the foot of the page stays behind the bar", address, scheme)
+			}
+			b.do("load axe", chromedp.Evaluate[chromedp.Void](string(axe)))
+			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](`axe.run(document).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" ")))`, chromedp.EvalAwaitPromise))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, v := range broken {
+				t.Errorf("%s, %s: %s", address, scheme, v)
+			}
+			b.do("the keyboard", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-newer-use]").focus()`), chromedp.KeyEvent(kb.Tab))
+			if !see[bool](b, `document.activeElement.matches("[data-newer-later]")`) {
+				t.Errorf("%s: after the first button the keyboard is at %s", address, see[string](b, "document.activeElement.outerHTML.slice(0, 80)"))
+			}
+			b.do("later", chromedp.KeyEvent(kb.Enter))
+			b.until("the bar to go", `document.querySelector(".newer") === null`)
+		}
+	}
+	b.calm("the bar")
+}

@@ -1,0 +1,144 @@
+package build
+
+import (
+	"crypto/sha256"
+	"encoding/json"
+	"fmt"
+	"net/url"
+	"path"
+	"slices"
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/static"
+	"capspan/templates"
+)
+
+// The service worker keeps the whole site on the reader's device (static/worker). It
+// is told exactly what the site is: the address of each file with the sum of its bytes.
+// The list stands in the script itself, so that another list is another script, which
+// is how a browser learns of a new edition.
+//
+// It is kept in two parts. What a job needs without knowing the row yet comes first,
+// before the worker begins its work: home, identify with its core, chart and drawings,
+// the guide, the tables, every script and style. Then, while nothing else is to do, the
+// pages of rows, their paper sheets and the tables to download. BenchmarkKept tells how
+// many bytes each part is.
+
+const (
+	workerName  = "worker.js" // at the base: a worker may only serve what lies below it
+	notKeptName = "not-kept.html"
+)
+
+// workerSite is what the worker is told; static/worker/site.ts reads it.
+type workerSite struct {
+	Edition string            `json:"edition"`
+	Chart   string            `json:"chart"`
+	First   []string          `json:"first"` // "sum address", the address below the base
+	Rest    []string          `json:"rest"`
+	Moved   map[string]string `json:"moved"`
+}
+
+// workerAddress is where pages find the worker; empty where there is none: under serve
+// with a folder to watch a rebuilt page must show at once, and a chart of one's own may
+// do without the part.
+func (s *site) workerAddress() string {
+	if s.live != "" || s.assets.Bytes(static.WorkerName) == nil {
+		return ""
+	}
+	return s.at(workerName)
+}
+
+// addWorker writes the worker. It comes after all files that are to be kept and before
+// those for the host. While the site is watched, what stands there takes away a worker
+// that an earlier visit left.
+func (s *site) addWorker() {
+	if s.live != "" {
+		if script := s.assets.Bytes(static.RetireName); script != nil {
+			s.add(workerName, script, Pages)
+		}
+		return
+	}
+	script := s.assets.Bytes(static.WorkerName)
+	if script == nil {
+		return
+	}
+	list, err := json.Marshal(s.keptList())
+	if err != nil {
+		panic("internal error: " + err.Error()) // strings only
+	}
+	s.add(workerName, slices.Concat([]byte("const capspanSite="), list, []byte(";\n"), script), Pages)
+}
+
+// keptList sorts the files of the site into what is kept first and what later.
+func (s *site) keptList() workerSite {
+	list := workerSite{Chart: s.version.Name(), Moved: map[string]string{}}
+	for _, r := range s.redirects() {
+		list.Moved[strings.TrimPrefix(r.From, s.base)] = strings.TrimPrefix(r.To, s.base)
+	}
+	files := slices.Clone(s.files)
+	slices.SortFunc(files, func(a, b File) int {
+		if d := turn(a.Path) - turn(b.Path); d != 0 {
+			return d
+		}
+		return strings.Compare(a.Path, b.Path)
+	})
+	whole := sha256.New()
+	for _, f := range files {
+		address := keptAddress(f.Path)
+		if _, moved := list.Moved[address]; moved || !isKept(f) {
+			continue // what a host redirects is never kept
+		}
+		sum := sha256.Sum256(f.Bytes)
+		line := fmt.Sprintf("%x %s", sum[:6], address)
+		fmt.Fprintln(whole, line)
+		if turn(f.Path) == 0 {
+			list.First = append(list.First, line)
+		} else {
+			list.Rest = append(list.Rest, line)
+		}
+	}
+	list.Edition = fmt.Sprintf("%x", whole.Sum(nil)[:6])
+	return list
+}
+
+// isKept reports whether a reader's browser ever asks for the file.
+func isKept(f File) bool {
+	switch {
+	case f.Stage == Hosting, f.Path == sitemapName, f.Path == robotsName, f.Path == openSearchName:
+		return false
+	case path.Ext(f.Path) == ".png":
+		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview
+	}
+	return true
+}
+
+// turn is when a file is kept: 0 is first.
+func turn(name string) int {
+	switch kindOf(name) {
+	case "row":
+		return 1
+	case "paper":
+		return 2
+	}
+	if strings.HasPrefix(name, "data/") {
+		return 3
+	}
+	return 0
+}
+
+// keptAddress is the address below the base a file is asked for by.
+func keptAddress(name string) string {
+	if dir, index := strings.CutSuffix(name, "index.html"); index {
+		name = dir
+	}
+	return (&url.URL{Path: name}).EscapedPath()
+}
+
+// notKept is what the worker shows for a page it cannot give.
+func (s *site) notKept() (templates.Page, diag.Pos) {
+	return templates.Page{
+		Address: "/" + notKeptName, Title: s.word("notkept.title"), Sheet: s.word("notkept.sheet"),
+		About: s.word("notkept.about"), Body: &templates.NotKept{},
+	}, diag.Pos{File: "templates/notkept.html"}
+}

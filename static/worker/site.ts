@@ -1,0 +1,52 @@
+// What the build tells the worker: the list of the site's files, each with its sum. build/worker.go writes it in front
+// of the script, so that a changed file makes another worker, and the browser sees by itself that there is one.
+import type { Message } from "./messages";
+
+interface Site {
+  /** The sum of the whole list: the name of this edition of the site. */
+  edition: string;
+  /** The chart's version name, for the reader. */
+  chart: string;
+  /** "sum address" for each file that is kept before the worker begins its work. */
+  first: string[];
+  /** The same for the files that are kept when there is time. */
+  rest: string[];
+  /** Addresses that the host sends elsewhere, with where. */
+  moved: Record<string, string>;
+}
+
+declare const capspanSite: Site;
+declare const self: ServiceWorkerGlobalScope;
+
+export const site = capspanSite;
+
+/** The address of the front page; all others are written without it. */
+export const scope = new URL("./", self.location.href).href;
+
+/** The sum of each listed file, by its address below the scope; a page's address ends in a slash. */
+export const sums = new Map<string, string>();
+
+/** Notes the sums of "sum address" lines and returns the addresses, in order. */
+function read(lines: string[]): string[] {
+  return lines.map((line) => {
+    const [sum = "", address = ""] = line.split(" ");
+    sums.set(address, sum);
+    return address;
+  });
+}
+
+/** Where the host sends an address of the site that is no page any more. */
+export const moved = new Map(Object.entries(site.moved));
+
+export const first = read(site.first);
+export const rest = read(site.rest);
+
+/** The windows that show a page of this site, whoever gave it to them. */
+export function windows(): Promise<readonly WindowClient[]> {
+  return self.clients.matchAll({ type: "window", includeUncontrolled: true });
+}
+
+/** Tells every open page. */
+export async function tell(message: Message): Promise<void> {
+  for (const page of await windows()) page.postMessage(message);
+}
