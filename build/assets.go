@@ -3,19 +3,26 @@ package build
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"path"
 
 	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", static.LiveName, "icon.svg"}
+var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js",
+	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
 func (s *site) bundle() {
 	for _, f := range s.assets.Files {
-		if s.live == "" && f.Path == s.assets.Path(static.LiveName) {
-			continue
+		switch f.Path {
+		case s.assets.Path(static.LiveName):
+			if s.live == "" {
+				continue
+			}
+		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
+			continue // written by addWorker
 		}
 		s.add(f.Path, f.Bytes, Assets)
 	}
@@ -23,11 +30,24 @@ func (s *site) bundle() {
 	sum := sha256.Sum256(chart)
 	s.chart = "assets/chart." + hex.EncodeToString(sum[:4]) + ".json"
 	s.add(s.chart, chart, Assets)
+	s.addDrawings()
 }
 
-// scripts maps the plain names of scripts, icon and chart to the addresses pages use.
+// integrity says, by the address of each script and style, what a browser must find its
+// bytes to hash to before it runs them (Subresource Integrity, W3C).
+func (s *site) integrity() map[string]string {
+	sums := map[string]string{}
+	for _, f := range s.assets.Files {
+		if ext := path.Ext(f.Path); ext == ".js" || ext == ".css" {
+			sums[s.at(f.Path)] = f.Integrity()
+		}
+	}
+	return sums
+}
+
+// scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
-	addresses := map[string]string{"chart.json": s.at(s.chart)}
+	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "search-index.json": s.at(s.index)}
 	for _, name := range assetNames {
 		if path := s.assets.Path(name); path != "" {
 			addresses[name] = s.at(path)

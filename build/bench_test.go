@@ -60,7 +60,7 @@ func BenchmarkPlainLoop(b *testing.B) {
 				b.Fatal(err)
 			}
 		}
-		frames, err := templates.New(templates.FS)
+		frames, err := templates.New(templates.FS, in.words)
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -135,8 +135,8 @@ func BenchmarkDrawings(b *testing.B) {
 		for _, table := range set.Tables {
 			for _, row := range table.Rows {
 				if len(row.Ends) > 0 {
-					figure.Joint("a", drawing(row))
-					figure.LifeSize("b", drawing(row))
+					figure.Joint("a", english.drawing(row))
+					figure.LifeSize("b", english.drawing(row))
 				}
 			}
 		}

@@ -9,7 +9,6 @@ package build
 
 import (
 	"io/fs"
-	"os"
 
 	"capspan/content"
 	"capspan/static"
@@ -27,23 +26,15 @@ func Embedded() Sources {
 	return Sources{Tables: tables.FS, Content: content.FS, Static: static.FS, Templates: templates.FS}
 }
 
-// Folder returns the folders of a working copy: dir/tables, dir/content and so on.
-func Folder(dir string) Sources {
-	root := os.DirFS(dir)
-	sub := func(name string) fs.FS {
-		fsys, err := fs.Sub(root, name)
-		if err != nil {
-			panic("internal error: " + err.Error()) // the names are constants and valid
-		}
-		return fsys
-	}
-	return Sources{Tables: sub("tables"), Content: sub("content"), Static: sub("static"), Templates: sub("templates")}
-}
-
 // Options say how the site is addressed.
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
+	// Compress adds a packed .br and .gz beside every file of text.
+	Compress bool
+	// Previews draws what previews of links show, one picture for each row, when the
+	// keeper has said where the site is published.
+	Previews bool
 	// Answers, when not nil, keeps what the core said from one build to the next; two
 	// builds must not use the same at once.
 	Answers Answers
@@ -53,8 +44,9 @@ type Options struct {
 type Stage int
 
 const (
-	Assets Stage = iota // named by content, never changed once written
-	Pages               // pages and data, at addresses that stay
+	Assets  Stage = iota // named by content, never changed once written
+	Pages                // pages and data, at addresses that stay
+	Hosting              // for whoever puts the site up; no reader asks for it
 )
 
 // File is one file of the site, at a slash-separated path.
@@ -66,6 +58,8 @@ type File struct {
 
 // Output is a whole site in memory, sorted by path.
 type Output struct {
-	Files []File
-	Chart tables.Version
+	Files     []File
+	Chart     tables.Version
+	Base      string     // with both slashes
+	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
 }

@@ -9,54 +9,24 @@ import (
 	"capspan/templates"
 )
 
-// basisWords are what the pages call a basis.
-var basisWords = map[tables.Basis]string{
-	tables.Published:      "published",
-	tables.Measured:       "measured",
-	tables.CommonPractice: "common practice",
-	tables.Memory:         "memory",
-}
-
-// holdWords and facesWords say the design's words as a reader would.
-var holdWords = map[tables.Hold]string{
-	tables.OutsideClip: "clip outside",
-	tables.InsideClip:  "clip inside",
-	tables.Plate:       "bolted plate",
-	tables.Strap:       "strap or U-bolt (half-round)",
-	tables.Wing:        "bolted wing",
-	tables.Injected:    "injected plastic",
-	tables.Staked:      "staked",
-	tables.UnknownHold: "not known",
-}
-
-var facesWords = map[tables.Faces]string{
-	tables.OverCaps:     "over the caps",
-	tables.GrooveInner:  "between the inner groove faces",
-	tables.GrooveOuter:  "between the outer groove faces",
-	tables.UnderPlates:  "under the plates",
-	tables.HoleCentres:  "between the hole centres",
-	tables.WingOuter:    "over the wings",
-	tables.UnknownFaces: "faces not known",
-}
-
 // cell puts a value into words: the chart's own digits, the converted ones, and why
 // it is believed.
 func (s *site) cell(v tables.Value) templates.Cell {
-	c := templates.Cell{Basis: basisWords[v.Basis], At: v.At, Sources: s.sourceLinks(v.Sources)}
+	c := templates.Cell{Basis: s.basisWord(v.Basis), At: v.At, Sources: s.sourceLinks(v.Sources)}
 	switch {
 	case v.State == tables.Unknown:
-		c.Text = "not known"
+		c.Text = s.word("cell.not-known")
 	case v.State == tables.None:
-		c.Text = "none"
+		c.Text = s.word("cell.none")
 	case v.Quantity.Text != "":
 		c.Text, c.Converted = v.Quantity.String(), v.Quantity.Converted()
 	default:
 		c.Text = v.Text
 	}
 	if v.Faces != "" {
-		c.Note = facesWords[v.Faces]
+		c.Note = s.facesWord(v.Faces)
 		if v.FacesBasis != "" && v.FacesBasis != v.Basis {
-			c.Note += " (faces: " + basisWords[v.FacesBasis] + ")"
+			c.Note = s.word("cell.faces-basis", "faces", c.Note, "basis", s.basisWord(v.FacesBasis))
 		}
 	}
 	for _, other := range v.Others {
@@ -69,7 +39,7 @@ func (s *site) cell(v tables.Value) templates.Cell {
 func (s *site) holdCell(v tables.Value) templates.Cell {
 	c := s.cell(v)
 	if v.State == tables.Given {
-		c.Text = holdWords[v.Hold()]
+		c.Text = s.holdWord(v.Hold())
 	}
 	return c
 }

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"fmt"
 	"strings"
 
 	"capspan/content"
@@ -27,20 +26,14 @@ type exampleCore struct {
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
 	if e.core == nil && e.err == nil {
-		e.core, e.err = matcher.New(e.assets.Bytes("matcher.js"), Chart(e.set))
+		e.core, e.err = matcher.New(e.assets.Core(), Chart(e.set))
 	}
 	return e.core, e.err
 }
 
-// verdictNames are what the pages call a verdict.
-var verdictNames = map[matcher.Verdict]string{
-	matcher.Identified: "Identified", matcher.Possible: "Possible", matcher.Between: "Between sizes",
-	matcher.NotInChart: "Not in the chart", matcher.MeasureAgain: "Measure again",
-}
-
 // answer is what the core says to a query in the form of the identify page's address.
 func (e *exampleCore) answer(address string) (content.Answer, error) {
-	key := answerKey{e.assets.Path("matcher.js"), e.version.Name(), e.base, address}
+	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("slips.js"), e.version.Name(), e.base, address}
 	if made, known := e.remembered[key]; known {
 		return made, nil
 	}
@@ -75,20 +68,20 @@ func (e *exampleCore) ask(address string) (content.Answer, error) {
 	}
 	w := &guideWriter{}
 	w.raw(`<div class="answer"><div class="verdict verdict--`).text(answer.Verdict).raw(`"><p class="verdict__stamp">`)
-	w.text(verdictNames[answer.Verdict]).raw(`</p><p class="verdict__head">`).text(answer.Says.Head).raw("</p></div>")
-	w.sentences("Why", answer.Says.Because)
+	w.text(e.word("verdict." + string(answer.Verdict))).raw(`</p><p class="verdict__head">`).text(answer.Says.Head).raw("</p></div>")
+	w.sentences(e.word("guide.why"), answer.Says.Because)
 	for _, reading := range answer.Readings {
 		if len(reading.SetAside) > 0 {
-			w.raw("<p>").text(fmt.Sprintf("Not used: %s. %s", strings.Join(reading.SetAside, ", "), reading.Why)).raw("</p>")
+			w.raw("<p>").text(e.word("guide.not-used", "readings", strings.Join(reading.SetAside, ", "), "why", reading.Why)).raw("</p>")
 		}
 	}
 	for _, slip := range answer.Slips {
 		w.raw("<p>").text(slip.Says).raw("</p>")
 	}
 	e.rowsLeft(w, made.Rows)
-	w.sentences("What it says to do next", answer.Says.Next)
-	w.raw(`<p class="hint">Worked out when this page was made, with chart `).text(e.version.Name()).raw(". ")
-	w.link(e.at("/identify/")+"#"+address, "Open these readings").raw("</p></div>")
+	w.sentences(e.word("guide.next"), answer.Says.Next)
+	w.raw(`<p class="hint">`).text(e.word("guide.worked-out", "chart", e.version.Name())).raw(" ")
+	w.link(e.at("/identify/")+"#"+address, e.word("guide.open-readings")).raw("</p></div>")
 	made.HTML = w.html()
 	return made, nil
 }
@@ -99,7 +92,7 @@ func (e *exampleCore) rowsLeft(w *guideWriter, ids []string) {
 	if len(ids) == 0 {
 		return
 	}
-	w.raw("<p>Left: ")
+	w.raw("<p>").text(e.word("guide.left")).raw(" ")
 	for n, id := range ids[:min(len(ids), most)] {
 		if n > 0 {
 			w.raw("; ")
@@ -108,7 +101,7 @@ func (e *exampleCore) rowsLeft(w *guideWriter, ids []string) {
 		w.link(link.Href, link.Text).text(" (" + link.Note + ")")
 	}
 	if len(ids) > most {
-		w.text(fmt.Sprintf("; and %d more", len(ids)-most))
+		w.text("; " + e.word("guide.more-left", "n", len(ids)-most))
 	}
 	w.raw(".</p>")
 }

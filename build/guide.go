@@ -47,7 +47,7 @@ func (s *site) guideFigure(id string) (figure.JointDrawing, error) {
 	if err != nil {
 		return figure.JointDrawing{}, err
 	}
-	return drawing(row), nil
+	return s.drawing(row), nil
 }
 
 // guideReading reads a length with its unit, as the tables do, and converts it exactly.
@@ -96,11 +96,11 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 	}
 	w := &guideWriter{}
 	w.tableHead(t.Title, s.at(tableAddress(t)))
-	w.raw(`<th scope="col">Row</th>`)
+	w.raw(`<th scope="col">`).text(s.word("table.row")).raw("</th>")
 	for _, c := range t.Columns {
 		w.raw(`<th scope="col">`).text(c.Label).raw("</th>")
 	}
-	w.raw(`<th scope="col">Basis</th></tr></thead><tbody>`)
+	w.raw(`<th scope="col">`).text(s.word("table.basis")).raw("</th></tr></thead><tbody>")
 	for _, row := range shown {
 		w.raw(`<tr><th scope="row">`)
 		if len(row.Ends) > 0 {
@@ -125,7 +125,7 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 			}
 			w.raw("</td>")
 		}
-		w.raw("<td>").text(basisWords[row.Basis]).raw("</td></tr>")
+		w.raw("<td>").text(s.basisWord(row.Basis)).raw("</td></tr>")
 	}
 	w.raw("</tbody></table></div>")
 	return w.html(), nil

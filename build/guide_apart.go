@@ -13,19 +13,18 @@ import (
 	"capspan/tables"
 )
 
-// The core's constants that say how far a reading with an instrument may be off, and
-// what the pages call the instrument.
-var apartTools = map[string]struct{ name, limit, step string }{
-	"digital-caliper": {"a digital caliper", "caliper-limit-300", "digital-step"},
-	"steel-rule":      {"a steel rule", "rule-limit", "rule-step"},
-	"tape":            {"a tape", "tape-limit", "tape-step"},
+// The core's constants that say how far a reading with an instrument may be off.
+var apartTools = map[string]struct{ limit, step string }{
+	"digital-caliper": {"caliper-limit-300", "digital-step"},
+	"steel-rule":      {"rule-limit", "rule-step"},
+	"tape":            {"tape-limit", "tape-step"},
 }
 
 // apart lists the sizes of the chart that an instrument cannot tell from a neighbour: the same
 // hold and faces, and neither cap nor across further apart than two readings may be.
 func (e *exampleCore) apart(tool string) (template.HTML, error) {
 	known := []string{"digital-caliper", "steel-rule", "tape"}
-	words, ok := apartTools[tool]
+	of, ok := apartTools[tool]
 	if !ok {
 		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: known}
 	}
@@ -36,7 +35,7 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 		}
 		return e.method[n].Value
 	}
-	off := constant(words.limit) + constant(words.step)/2
+	off := constant(of.limit) + constant(of.step)/2
 	sizes := measurable(e.set)
 	var groups [][]*tables.Row
 	for _, row := range sizes {
@@ -51,14 +50,13 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 		}
 	}
 	w := &guideWriter{}
-	w.raw("<p>").text(fmt.Sprintf("One reading with %s may be off by %s: its limit and half a step. So two readings may differ by %s. "+
-		"Of the %d sizes in the chart with known figures, %s a neighbour no further off than that.",
-		words.name, inBoth(off), inBoth(2*off), len(sizes), have(len(groups)))).raw("</p>")
+	w.raw("<p>").text(e.word("apart."+tool, "off", inBoth(off), "twice", inBoth(2*off)) + " " +
+		e.neighbours(len(sizes), len(groups))).raw("</p>")
 	const most = 12 // of a long list a few are enough to see the point
 	if len(groups) > 0 {
 		w.raw("<ul>")
 		for _, group := range groups[:min(len(groups), most)] {
-			w.raw("<li>").link(e.at(rowAddress(group[0].ID)), group[0].ID).text(" from ")
+			w.raw("<li>").link(e.at(rowAddress(group[0].ID)), group[0].ID).text(" " + e.word("apart.from") + " ")
 			for n, other := range group[1:] {
 				if n > 0 {
 					w.text(", ")
@@ -69,25 +67,23 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 		}
 		w.raw("</ul>")
 		if len(groups) > most {
-			w.raw("<p>").text(fmt.Sprintf("And %d more.", len(groups)-most)).raw("</p>")
+			w.raw("<p>").text(e.word("apart.more", "n", len(groups)-most)).raw("</p>")
 		}
 	}
 	return w.html(), nil
 }
 
+// neighbours says how many of the sizes have one too near to tell.
+func (e *exampleCore) neighbours(all, n int) string {
+	if n == 0 {
+		return e.word("apart.no-sizes", "all", all)
+	}
+	return e.word("apart.sizes", "all", all, "n", n)
+}
+
 // inBoth says a small length in millimetres and, to a thousandth, in inches.
 func inBoth(mm float64) string {
 	return fmt.Sprintf("%s mm (≈ %.3f in)", strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64), mm/figure.MMPerInch)
-}
-
-func have(n int) string {
-	switch n {
-	case 0:
-		return "none has"
-	case 1:
-		return "one has"
-	}
-	return fmt.Sprintf("%d have", n)
 }
 
 // measurable gives one row for each size of a plain joint that has a hold, faces, cap

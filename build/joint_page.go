@@ -1,7 +1,6 @@
 package build
 
 import (
-	"fmt"
 	"html/template"
 	"slices"
 	"strconv"
@@ -20,48 +19,52 @@ func rowAddress(id string) string { return "/joint/" + id + "/" }
 
 // rowLink points to a row's page and says its figures.
 func (s *site) rowLink(row *tables.Row) templates.Link {
-	return templates.Link{Href: s.at(rowAddress(row.ID)), Text: row.ID, Note: figuresOf(row)}
+	return templates.Link{Href: s.at(rowAddress(row.ID)), Text: row.ID, Note: s.figuresOf(row)}
 }
 
 // figuresOf says a row in one line: "1.062 in x 3.219 in, clip outside".
-func figuresOf(row *tables.Row) string {
+func (s *site) figuresOf(row *tables.Row) string {
 	ends := make([]string, 0, len(row.Ends))
 	for _, end := range row.Ends {
-		ends = append(ends, fmt.Sprintf("%s × %s, %s", amount(end.Cap), amount(end.Across), holdOf(end.Hold)))
+		ends = append(ends, s.word("row.figures", "cap", s.amount(end.Cap), "across", s.amount(end.Across), "hold", s.holdOf(end.Hold)))
 	}
-	return strings.Join(ends, " to ")
+	if len(ends) == 2 {
+		return s.word("row.two-ends", "first", ends[0], "other", ends[1])
+	}
+	return strings.Join(ends, "")
 }
 
-func amount(v tables.Value) string {
+func (s *site) amount(v tables.Value) string {
 	switch v.State {
 	case tables.Unknown:
-		return "not known"
+		return s.word("cell.not-known")
 	case tables.None:
-		return "no cap"
+		return s.word("row.no-cap")
 	}
 	return v.Quantity.String()
 }
 
-func holdOf(v tables.Value) string {
+func (s *site) holdOf(v tables.Value) string {
 	if v.State != tables.Given {
-		return "hold not known"
+		return s.word("hold.not-known")
 	}
-	return holdWords[v.Hold()]
+	return s.holdWord(v.Hold())
 }
 
 // jointPage is one row: drawing, figures, what shares them, and why they are believed.
 // The life-size drawing is the one of its sheet.
 func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.Page, diag.Pos) {
+	figures := s.figuresOf(row)
 	body := &templates.Joint{
-		ID: row.ID, Title: row.ID, Lead: capital(figuresOf(row)), Table: row.Table.Title, Also: row.Also, Note: sentence(row.Note),
+		ID: row.ID, Title: row.ID, Lead: capital(figures), Table: row.Table.Title, Also: row.Also, Note: sentence(row.Note),
 		TableLink:   templates.Link{Href: s.at(tableAddress(row.Table)), Text: row.Table.Title},
-		Basis:       basisSentence(row),
+		Basis:       s.basisSentence(row),
 		Confirm:     row.Basis == tables.Memory,
 		Twins:       s.rowLinks(row.Twins),
 		SameFigures: s.rowLinks(s.set.SameFigures(row)),
 		Near:        s.rowLinks(s.set.Near(row, nearRows)),
 		Conversions: s.rowLinks(s.set.Conversions(row)),
-		Figures:     []templates.Figure{{SVG: figure.Joint("joint", drawing(row)), Caption: caption(row)}},
+		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 	}
 	for n, end := range row.Ends {
@@ -75,8 +78,8 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 	for _, src := range row.AllSources() {
 		body.Sources = append(body.Sources, sourceView(src))
 	}
-	return templates.Page{Address: rowAddress(row.ID), Title: row.ID + ": " + figuresOf(row), Sheet: row.ID,
-		About:   fmt.Sprintf("Universal joint %s, %s: how it is held, what shares its size, and why the figures are believed.", row.ID, figuresOf(row)),
+	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
+		About:   s.word("joint.about", "id", row.ID, "figures", figures),
 		Scripts: []string{"lifesize.js"}, Body: body}, row.Pos
 }
 
@@ -89,9 +92,9 @@ func (s *site) rowLinks(rows []*tables.Row) []templates.Link {
 }
 
 func (s *site) jointEnd(row *tables.Row, n int, end tables.End) templates.JointEnd {
-	view := templates.JointEnd{Title: "Both ends", Hold: s.holdCell(end.Hold), Cap: s.cell(end.Cap), Across: s.cell(end.Across)}
+	view := templates.JointEnd{Title: s.word("joint.both-ends"), Hold: s.holdCell(end.Hold), Cap: s.cell(end.Cap), Across: s.cell(end.Across)}
 	if len(row.Ends) == 2 {
-		view.Title = []string{"One end", "The other end"}[n]
+		view.Title = []string{s.word("joint.one-end"), s.word("joint.other-end")}[n]
 		view.Like = s.rowLink(end.Like)
 	}
 	for _, c := range row.Table.Columns {
@@ -116,36 +119,36 @@ func methodOf(c tables.Column, end tables.End) string {
 }
 
 // basisSentence says why a row is believed, and what that allows.
-func basisSentence(row *tables.Row) string {
+func (s *site) basisSentence(row *tables.Row) string {
 	switch row.Basis {
 	case tables.Published:
-		return "The figures are published; the source is named below."
+		return s.word("row.basis-published")
 	case tables.Measured:
-		return "The figures were measured by readers; the readings are named below."
+		return s.word("row.basis-measured")
 	case tables.CommonPractice:
-		return "The figures are common practice in the trade. No published source is in the chart yet."
+		return s.word("row.basis-common-practice")
 	}
-	return "The figures are recalled from memory. Confirm them on the joint or with the seller before ordering."
+	return s.word("row.basis-memory")
 }
 
-func caption(row *tables.Row) string {
+func (s *site) caption(row *tables.Row) string {
 	if len(row.Ends) == 2 {
-		return "Drawn to its own scale: the two ends differ."
+		return s.word("joint.caption-two")
 	}
-	return "Drawn to its own scale. Figures in brackets are converted."
+	return s.word("joint.caption")
 }
 
 // drawing hands a row's numbers to the figure maker.
-func drawing(row *tables.Row) figure.JointDrawing {
+func (s *site) drawing(row *tables.Row) figure.JointDrawing {
 	d := figure.JointDrawing{Name: row.ID}
 	for _, end := range row.Ends {
-		d.Ends = append(d.Ends, figure.End{Hold: holdWord(end.Hold), Faces: string(end.Across.Faces),
-			Cap: dimension(end.Cap), Across: dimension(end.Across)})
+		d.Ends = append(d.Ends, figure.End{Hold: holdKind(end.Hold), Faces: string(end.Across.Faces),
+			Cap: s.dimension(end.Cap), Across: s.dimension(end.Across)})
 	}
 	return d
 }
 
-func holdWord(v tables.Value) string {
+func holdKind(v tables.Value) string {
 	if v.State != tables.Given {
 		return string(tables.UnknownHold)
 	}
@@ -154,9 +157,9 @@ func holdWord(v tables.Value) string {
 
 // dimension is a figure for the drawing board: a float is exact enough for a line,
 // the label keeps the digits.
-func dimension(v tables.Value) figure.Dimension {
+func (s *site) dimension(v tables.Value) figure.Dimension {
 	if v.State != tables.Given {
-		return figure.Dimension{Text: amount(v)}
+		return figure.Dimension{Text: s.amount(v)}
 	}
 	mm, err := strconv.ParseFloat(v.Quantity.MM(), 64)
 	if err != nil {

@@ -97,9 +97,9 @@ func (k *keeperReader) read(root *yaml.Node) {
 // number never passes through a number.
 func (k *keeperReader) detail(key, value *yaml.Node) {
 	switch key.Value {
-	case "demo", "name", "phone", "mail", "address", "units":
+	case "demo", "name", "phone", "mail", "address", "units", "web":
 	default:
-		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address and units")
+		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units and web")
 		return
 	}
 	text := value.Value
@@ -143,6 +143,13 @@ func (k *keeperReader) detail(key, value *yaml.Node) {
 			return
 		}
 		k.keeper.Units = text
+	case "web":
+		if !webForm.MatchString(text) {
+			k.fail(value, key.Value, "bad-web", fmt.Sprintf("web is %q", text),
+				`write https:// and the name of the host alone: "https://joints.example.org"; a path under it goes into --base`)
+			return
+		}
+		k.keeper.Web = text
 	}
 }
 

@@ -19,19 +19,10 @@ func (s *site) methodPage() (templates.Page, diag.Pos) {
 			value += "\u00a0" + a.Unit
 		}
 		body.Constants = append(body.Constants, templates.Constant{
-			Says: a.Says, Value: value, Basis: methodBasis(a.Basis), Source: s.sourceNamed(a.Source)})
+			Says: a.Says, Value: value, Basis: s.basisWord(tables.Basis(a.Basis)), Source: s.sourceNamed(a.Source)})
 	}
-	return templates.Page{Address: "/about/method/", Title: "How a verdict is reckoned", Sheet: "Method",
-		About: "Every figure the identification rests on: the limits of instruments, what is allowed for wear, and our own judgement where nothing is published.",
-		Body:  body}, from
-}
-
-// methodBasis says a constant's basis; a judgement of ours is no basis the chart knows.
-func methodBasis(basis string) string {
-	if basis == "judgement" {
-		return "our judgement"
-	}
-	return basisWords[tables.Basis(basis)]
+	return templates.Page{Address: "/about/method/", Title: s.word("method.title"), Sheet: s.word("method.sheet"), About: s.word("method.about"),
+		Body: body}, from
 }
 
 // sourceNamed links a key of the registry; a standard's clause is left as words.

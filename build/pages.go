@@ -50,13 +50,17 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	add(s.methodPage)
+	add(s.notKept)
+	s.az = &templates.AZ{} // filled from all pages by addSearch
+	add(s.searchPage)
+	add(s.azPage)
 	for _, table := range s.set.Tables {
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
 		if !table.Joint() {
 			continue
 		}
 		for _, row := range table.Rows {
-			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", drawing(row)) })
+			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", s.drawing(row)) })
 			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
 			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
 		}
@@ -90,7 +94,7 @@ func (s *site) home(words *content.Page) (templates.Page, diag.Pos) {
 		rows += len(t.Rows)
 	}
 	return templates.Page{
-		Address: "/", Title: words.Title, About: words.About, Sheet: "Start here",
+		Address: "/", Title: words.Title, About: words.About, Sheet: s.word("home.sheet"),
 		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables)},
 	}, words.Pos
 }
@@ -98,9 +102,9 @@ func (s *site) home(words *content.Page) (templates.Page, diag.Pos) {
 // ways are the three things a reader may have in hand.
 func (s *site) ways() []templates.Link {
 	return []templates.Link{
-		{Href: s.at("/identify/"), Text: "A joint and a caliper", Note: "Type your readings and learn which size it is, or that it is in no chart."},
-		{Href: s.at("/measure/"), Text: "A joint, and no readings yet", Note: "See how it is held, which faces to measure between, and how to take a good reading."},
-		{Href: s.at("/chart/"), Text: "A size or a series name", Note: "Look it up: figures in both units, what shares them, and why they are believed."},
+		{Href: s.at("/identify/"), Text: s.word("home.caliper"), Note: s.word("home.caliper-note")},
+		{Href: s.at("/measure/"), Text: s.word("home.no-readings"), Note: s.word("home.no-readings-note")},
+		{Href: s.at("/chart/"), Text: s.word("home.name"), Note: s.word("home.name-note")},
 	}
 }
 
@@ -111,7 +115,7 @@ func (s *site) textPage(p *content.Page, address string) (templates.Page, diag.P
 	}
 	return templates.Page{
 		Address: address, Title: p.Title, About: p.About, Sheet: p.Title,
-		Body: &templates.Text{HTML: p.HTML, Next: next},
+		Head: templates.Head{Data: s.howToOf(p, address)}, Body: &templates.Text{HTML: p.HTML, Next: next},
 	}, p.Pos
 }
 
@@ -123,7 +127,7 @@ func (s *site) nextLink(target string) templates.Link {
 			return templates.Link{Href: s.at("/" + slug + "/"), Text: p.Title, Note: p.About}
 		}
 	}
-	titles := map[string]string{"": "Start", "identify": "Identify a joint", "chart": "The chart"}
+	titles := map[string]string{"": s.word("home.link"), "identify": s.word("identify.title"), "chart": s.word("chart.title")}
 	text, known := titles[slug]
 	if !known {
 		text = target
@@ -137,6 +141,6 @@ func (s *site) retiredPage(r tables.Retired) (templates.Page, diag.Pos) {
 	for _, id := range r.To {
 		body.To = append(body.To, s.rowLink(s.set.Find(id)))
 	}
-	return templates.Page{Address: rowAddress(r.ID), Title: r.ID + " is no longer in the chart", Sheet: "Retired row",
-		About: "Where this row of the chart went.", Body: body}, r.Pos
+	return templates.Page{Address: rowAddress(r.ID), Title: s.word("moved.title", "id", r.ID), Sheet: s.word("moved.sheet"),
+		About: s.word("moved.about"), Body: body}, r.Pos
 }

@@ -20,24 +20,24 @@ var ruler = sync.OnceValue(func() template.HTML { return figure.Ruler("ruler") }
 // so nobody has to know which paper the printer holds.
 func (s *site) paperPage(row *tables.Row, life func() template.HTML) (templates.Page, diag.Pos) {
 	body := &templates.Paper{
-		ID: row.ID, Row: s.rowLink(row), Lead: capital(figuresOf(row)),
+		ID: row.ID, Row: s.rowLink(row), Lead: capital(s.figuresOf(row)),
 		Drawing: life(), Ruler: ruler(),
-		Truth: truth(row), Basis: basisSentence(row),
+		Truth: s.truth(row), Basis: s.basisSentence(row),
 	}
 	for n, end := range row.Ends {
 		view := s.jointEnd(row, n, end)
 		if len(row.Ends) == 2 {
-			view.Title = []string{"Level end", "Upright end"}[n] // as on the drawing
+			view.Title = []string{s.word("paper.level-end"), s.word("paper.upright-end")}[n] // as on the drawing
 		}
 		body.Ends = append(body.Ends, view)
 	}
-	return templates.Page{Address: paperAddress(row.ID), Title: row.ID + " on paper, life size", Sheet: row.ID + ", one to one",
-		About: "Joint " + row.ID + " one to one on one page of A4 or Letter, with a ruler to check the print.",
+	return templates.Page{Address: paperAddress(row.ID), Title: s.word("paper.title", "id", row.ID), Sheet: s.word("paper.sheet", "id", row.ID),
+		About: s.word("paper.about", "id", row.ID),
 		Body:  body}, row.Pos
 }
 
 // truth says what on a row's life-size drawing follows the chart; the rest is habit.
-func truth(row *tables.Row) string {
+func (s *site) truth(row *tables.Row) string {
 	cap, across, wings := true, true, false
 	for _, end := range row.Ends {
 		cap = cap && end.Cap.State == tables.Given
@@ -46,13 +46,13 @@ func truth(row *tables.Row) string {
 	}
 	switch {
 	case wings:
-		return "On a wing joint the marked faces follow the chart; the shape of the wings does not."
+		return s.word("paper.true-wing")
 	case cap && across:
-		return "Cap diameter and across follow the chart; clips, the length of the caps and the body of the cross do not."
+		return s.word("paper.true-both")
 	case cap:
-		return "Cap diameters follow the chart; an across that is not known is drawn by habit, as is the rest."
+		return s.word("paper.true-cap")
 	case across:
-		return "Acrosses follow the chart; a cap that is not known is drawn by habit, as is the rest."
+		return s.word("paper.true-across")
 	}
-	return "Only the figures given below follow the chart; the rest is drawn by habit."
+	return s.word("paper.true-none")
 }

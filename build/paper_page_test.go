@@ -21,7 +21,7 @@ func TestPaperPages(t *testing.T) {
 			}
 			sheets++
 			sheet := files[pageFile(paperAddress(row.ID))]
-			for _, want := range []string{`data-part="bar-mm"`, "Print at 100 %", "never “fit to page”", basisSentence(row)} {
+			for _, want := range []string{`data-part="bar-mm"`, "Print at 100 %", "never “fit to page”", english.basisSentence(row)} {
 				if !bytes.Contains(sheet, []byte(want)) {
 					t.Errorf("the sheet of %s lacks %q", row.ID, want)
 				}
@@ -55,7 +55,7 @@ func TestTruth(t *testing.T) {
 		{"wing", []tables.End{{Hold: tables.Value{State: tables.Given, Text: string(tables.Wing)}, Cap: tables.Value{State: tables.None}, Across: known}}, "On a wing joint the marked faces follow the chart; the shape"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			if got := truth(&tables.Row{Ends: test.ends}); !strings.HasPrefix(got, test.want) {
+			if got := english.truth(&tables.Row{Ends: test.ends}); !strings.HasPrefix(got, test.want) {
 				t.Errorf("got %q, want it to begin %q", got, test.want)
 			}
 		})

@@ -14,18 +14,16 @@ import (
 func (s *site) sendPage() (templates.Page, diag.Pos) {
 	body := &templates.Send{Keeper: s.keeper}
 	for _, h := range holdStrip {
-		if h.hold != tables.UnknownHold {
-			body.Holds = append(body.Holds, templates.Choice{Value: string(h.hold), Label: holdWords[h.hold]})
+		if h != tables.UnknownHold {
+			body.Holds = append(body.Holds, templates.Choice{Value: string(h), Label: s.holdWord(h)})
 		}
 	}
-	return templates.Page{Address: "/send/", Title: "Ask somebody to measure", Sheet: "Request",
-		About:   "Say what you need to know and get a link to send. Whoever opens it is led step by step and sends one link back.",
+	return templates.Page{Address: "/send/", Title: s.word("send.title"), Sheet: s.word("send.sheet"), About: s.word("send.about"),
 		Scripts: []string{"matcher.js", "send.js"}, Body: body}, diag.Pos{File: "content/" + keeperFile}
 }
 
 func (s *site) cardPage() (templates.Page, diag.Pos) {
-	return templates.Page{Address: "/measure/card/", Title: "Measure a joint, step by step", Sheet: "Measuring card",
-		About:   "One thing at a time. Nothing you type leaves this device until you send it.",
+	return templates.Page{Address: "/measure/card/", Title: s.word("card.title"), Sheet: s.word("card.sheet"), About: s.word("card.about"),
 		Scripts: []string{"matcher.js", "card.js"},
-		Body:    &templates.Card{Keeper: s.keeper, Holds: holdChoices(figure.Jaws), Tools: tools}}, diag.Pos{File: "content/" + keeperFile}
+		Body:    &templates.Card{Keeper: s.keeper, Holds: s.holdChoices(figure.Jaws), Tools: s.choices("tool.", tools)}}, diag.Pos{File: "content/" + keeperFile}
 }

@@ -13,6 +13,7 @@ import (
 	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/templates"
+	catalogue "capspan/templates/words"
 )
 
 // Site builds the whole site into memory. When the list is [diag.List.Blocked], the
@@ -24,18 +25,30 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	}
 	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live}
 	s.bundle()
+	if opt.Previews {
+		s.addPreviews()
+	}
 	problems.Add(s.renderPages()...)
 	if problems.Blocked() {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
 	problems.Add(s.exportData()...)
+	s.addFound()
+	problems.Add(s.addWebManifest()...)
+	s.addWorker()
 	problems.Add(s.checkLinks()...)
 	problems.Sort()
 	if problems.Blocked() {
 		return Output{}, problems
 	}
+	if opt.Compress {
+		s.compress()
+	}
+	if opt.Live == "" {
+		s.addHostFiles()
+	}
 	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	return Output{Files: s.files, Chart: s.version}, problems
+	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects()}, problems
 }
 
 // Check reports every problem in tables, pages, scripts and links.
@@ -66,6 +79,7 @@ type inputs struct {
 	pages  []*content.Page
 	assets static.Assets
 	method []matcher.Assumption
+	words  *catalogue.Catalogue
 	frames *templates.Set
 	keeper templates.Keeper
 	core   *exampleCore // nil while tables or scripts have problems
@@ -79,13 +93,17 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	var found [5]diag.List
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
-	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static) })
+	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static, catalogue.English) })
 	group.Go(func() {
-		frames, err := templates.New(src.Templates)
+		in.words, found[2] = catalogue.Load(src.Templates, catalogue.English)
+		frames, err := templates.New(src.Templates, in.words)
 		if err != nil {
 			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
 		}
 		in.frames = frames
+		if frames != nil {
+			found[2].Add(in.words.Check(append(frames.Uses(), said()...))...)
+		}
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
 	group.Go(func() {
@@ -113,12 +131,17 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 // site is a build under way.
 type site struct {
 	inputs
-	version tables.Version
-	base    string
-	live    string
-	chart   string // path of the matcher's chart
-	files   []File
-	places  map[string]diag.Pos // page addresses with the file each was made from
+	version  tables.Version
+	base     string
+	live     string
+	chart    string // path of the matcher's chart
+	drawings string // path of the drawings the identify page fetches
+	index    string // path of what the search looks in
+	az       *templates.AZ
+	files    []File
+	places   map[string]diag.Pos           // page addresses with the file each was made from
+	shown    []sitemapEntry                // pages for search engines
+	previews map[string]*templates.Picture // by row; under "" what every other page shows
 }
 
 // add appends a file of the site.

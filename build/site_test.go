@@ -151,18 +151,18 @@ func TestFacesOfHolds(t *testing.T) {
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
-	for _, choice := range holdStrip {
-		got, err := m.FacesFor(string(choice.hold))
+	for _, hold := range holdStrip {
+		got, err := m.FacesFor(string(hold))
 		if err != nil {
 			t.Fatal(err)
 		}
-		offered := facesToOffer(choice.hold)
+		offered := facesToOffer(hold)
 		if got[0] != string(offered[0]) {
-			t.Errorf("%s: the page offers %s first, the core %s", choice.hold, offered[0], got[0])
+			t.Errorf("%s: the page offers %s first, the core %s", hold, offered[0], got[0])
 		}
 		for _, f := range offered {
 			if !slices.Contains(got, string(f)) {
-				t.Errorf("%s: the page offers %s, the core takes %v", choice.hold, f, got)
+				t.Errorf("%s: the page offers %s, the core takes %v", hold, f, got)
 			}
 		}
 	}

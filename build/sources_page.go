@@ -14,7 +14,6 @@ func (s *site) sourcesPage() (templates.Page, diag.Pos) {
 	for _, src := range s.set.Sources {
 		body.Sources = append(body.Sources, sourceView(src))
 	}
-	return templates.Page{Address: sourcesAddress, Title: "Sources", Sheet: "Sources",
-		About: "Every source the chart and the guide name: what kind it is, where it is, and how far it is trusted.",
-		Body:  body}, diag.Pos{File: "tables/sources.yaml"}
+	return templates.Page{Address: sourcesAddress, Title: s.word("sources.title"), Sheet: s.word("sources.title"), About: s.word("sources.about"),
+		Body: body}, diag.Pos{File: "tables/sources.yaml"}
 }

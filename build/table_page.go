@@ -17,16 +17,15 @@ func (s *site) chartIndex() (templates.Page, diag.Pos) {
 	for _, t := range s.set.Tables {
 		body.Tables = append(body.Tables, templates.TableCard{
 			Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title, Note: t.About},
-			Rows: len(t.Rows), Version: t.Version.Number, Basis: basisCount(t),
+			Rows: len(t.Rows), Version: t.Version.Number, Basis: s.basisCount(t),
 		})
 	}
-	return templates.Page{Address: "/chart/", Title: "The chart", Sheet: "All tables",
-		About: "Every joint size in the chart, by table, in both units, with why each figure is believed.",
-		Body:  body}, diag.Pos{File: "tables"}
+	return templates.Page{Address: "/chart/", Title: s.word("chart.title"), Sheet: s.word("chart.sheet"), About: s.word("chart.about"),
+		Head: templates.Head{Data: s.chartData()}, Body: body}, diag.Pos{File: "tables"}
 }
 
 // basisCount says how well a table is founded: "4 published, 30 common practice".
-func basisCount(t *tables.Table) string {
+func (s *site) basisCount(t *tables.Table) string {
 	count := map[tables.Basis]int{}
 	for _, row := range t.Rows {
 		count[row.Basis]++
@@ -34,7 +33,7 @@ func basisCount(t *tables.Table) string {
 	var parts []string
 	for _, b := range []tables.Basis{tables.Published, tables.Measured, tables.CommonPractice, tables.Memory} {
 		if count[b] > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s", count[b], basisWords[b]))
+			parts = append(parts, fmt.Sprintf("%d %s", count[b], s.basisWord(b)))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -46,14 +45,14 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 	body := &templates.Table{
 		Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
 		Data: []templates.Link{
-			{Href: s.at("/data/" + t.ID + ".csv"), Text: "this table as CSV"},
-			{Href: s.at("/data/" + t.ID + ".json"), Text: "this table as JSON"},
+			{Href: s.at("/data/" + t.ID + ".csv"), Text: s.word("table.as", "format", "CSV")},
+			{Href: s.at("/data/" + t.ID + ".json"), Text: s.word("table.as", "format", "JSON")},
 		},
 	}
 	for _, c := range t.Columns {
 		column := templates.Column{ID: c.ID, Label: c.Label, Unit: string(c.Unit)}
 		if c.Method != "" {
-			column.Method = templates.Link{Href: s.at("/measure/" + c.Method + "/"), Text: "how to measure it"}
+			column.Method = templates.Link{Href: s.at("/measure/" + c.Method + "/"), Text: s.word("table.method")}
 		}
 		body.Columns = append(body.Columns, column)
 	}
@@ -61,15 +60,15 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 		body.Rows = append(body.Rows, s.tableRow(t, row))
 	}
 	return templates.Page{Address: tableAddress(t), Title: t.Title, About: t.About, Sheet: t.Title,
-		Scripts: []string{"table.js"}, Body: body}, t.Pos
+		Scripts: []string{"table.js"}, Head: templates.Head{Data: s.tableData(t)}, Body: body}, t.Pos
 }
 
 func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
-	view := templates.TableRow{Row: templates.Link{Text: row.ID}, Also: row.Also, Basis: basisWords[row.Basis]}
+	view := templates.TableRow{Row: templates.Link{Text: row.ID}, Also: row.Also, Basis: s.basisWord(row.Basis)}
 	if t.Joint() {
 		view.Row = s.rowLink(row)
 	}
-	words := append([]string{row.ID, row.Note, basisWords[row.Basis]}, row.Also...)
+	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
 	for _, end := range row.Ends {
 		if end.Cap.State == tables.Given {
 			view.Caps = append(view.Caps, end.Cap.Quantity.MM())
@@ -77,7 +76,7 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 		if end.Across.State == tables.Given {
 			view.Acrosses = append(view.Acrosses, end.Across.Quantity.MM())
 		}
-		words = append(words, holdWords[end.Hold.Hold()], end.Cap.Quantity.String(), end.Across.Quantity.String())
+		words = append(words, s.holdWord(end.Hold.Hold()), end.Cap.Quantity.String(), end.Across.Quantity.String())
 	}
 	for _, c := range t.Columns {
 		view.Cells = append(view.Cells, s.columnCells(row, c))

@@ -19,6 +19,10 @@ command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
 command -v pdftoppm >/dev/null || missing+=(poppler-utils)
 command -v java >/dev/null || missing+=(default-jre-headless)
+command -v nginx >/dev/null || [ -x /usr/sbin/nginx ] || missing+=(nginx)
+[ -e /usr/lib/nginx/modules/ngx_http_brotli_static_module.so ] || missing+=(libnginx-mod-http-brotli-static)
+command -v caddy >/dev/null || missing+=(caddy)
+command -v wrk >/dev/null || missing+=(wrk)
 if [ "${#missing[@]}" -gt 0 ]; then
   step "install ${missing[*]}"
   command -v apt-get >/dev/null || fail "install these first: ${missing[*]}"
@@ -44,11 +48,13 @@ echo "gofmt: every file is in form"
 step "go vet"
 go vet ./...
 go vet -tags browser ./build/browser/
+go vet -tags hosts ./build/hosts/
 echo "go vet: nothing found"
 
-step "types of the core (no DOM) and of the page parts"
+step "types of the core (no DOM), of the page parts and of the service worker (no DOM either)"
 "$tsc" -p static/matcher
 "$tsc" -p static/parts
+"$tsc" -p static/worker
 echo "tsc: types agree"
 
 step "lint and form of scripts and styles"
@@ -60,6 +66,9 @@ go run ./cmd/capspan fmt --root . --check
 
 step "go test"
 go test ./...
+
+step "the site behind nginx and Caddy"
+go test -tags hosts -count=1 ./build/hosts/
 
 step "the site in Chromium, by axe and by the HTML checker"
 go test -tags browser -count=1 ./build/browser/

@@ -3,6 +3,7 @@ package content
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/renderer"
@@ -12,9 +13,12 @@ import (
 // allowedLinks is the hint for a link that is refused.
 const allowedLinks = "allowed are http, https, mailto, tel, a path in the site and a place in the page"
 
-// refused says why an address may not be linked to; it is empty for one that may.
+// refused says why an address may not be linked to; it is empty for one that may. A
+// browser drops control characters and blanks at the ends, and tabs and line ends
+// anywhere, before it looks for the scheme, and takes "\\" for "/" (URL Standard, 4.4):
+// so none of them may stand in an address at all.
 func refused(href string) string {
-	if strings.HasPrefix(href, "//") || strings.ContainsAny(href, "\\\x00\t\r\n") {
+	if strings.HasPrefix(strings.TrimSpace(href), "//") || strings.ContainsFunc(href, func(r rune) bool { return r == '\\' || unicode.IsControl(r) }) {
 		return fmt.Sprintf("link to %q leaves the site without saying how", href)
 	}
 	scheme, ok := schemeOf(href)

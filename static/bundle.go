@@ -31,25 +31,48 @@ const CoreName = "CapspanCore"
 // written without it.
 const LiveName = "live.js"
 
+// The service worker, and what stands in its place where there shall be none. They are
+// no assets: package build writes one of them, with the list of the site's files, at an
+// address that stays.
+const (
+	WorkerName = "worker.js"
+	RetireName = "retire.js"
+)
+
+// OpenName is the script that opens the search, on every page.
+const OpenName = "open.js"
+
 var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
+	{name: "slips.js", source: "matcher/slips-entry.ts"},
+	{name: "neighbourhood.js", source: "parts/neighbourhood/neighbourhood.ts", global: "CapspanNeighbourhood"},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
+	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
+	{name: "newer.css", source: "parts/offline/newer.css"},
+	{name: "offline.js", source: "parts/offline/offline.ts"},
+	{name: WorkerName, source: "worker/worker.ts"},
+	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
+	{name: "search.css", source: "parts/search/search.css"},
+	{name: "search.js", source: "parts/search/search.ts"},
+	{name: OpenName, source: "parts/search/open.ts"},
 	{name: "sheet.css", source: "parts/sheet.css"},
+	{name: "more.css", source: "parts/more.css"},
 }
 
 // Bundle builds every entry and takes every file of icons/ as it is. Output names
 // carry the first 8 hex digits of the SHA-256 of their bytes, so an asset may be
-// cached for ever. Equal sources give equal bytes.
+// cached for ever. Equal sources give equal bytes. The scripts speak the language, whose
+// words are in words/<language>/.
 //
 // An entry whose source is not there is a warning and is left out: a chart of one's
 // own may do without a part, and one part must not take the others down.
-func Bundle(fsys fs.FS) (Assets, diag.List) {
-	assets := Assets{names: map[string]string{}}
+func Bundle(fsys fs.FS, language string) (Assets, diag.List) {
+	assets := Assets{language: language, names: map[string]string{}}
 	var problems diag.List
 
 	// Icons first: style sheets point at their hashed names.
@@ -77,18 +100,27 @@ func Bundle(fsys fs.FS) (Assets, diag.List) {
 	return assets, problems
 }
 
+// coreNames are the scripts of the identification core, in the order they are loaded.
+var coreNames = []string{"matcher.js", "slips.js"}
+
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) {
-	return Assets{}.build(fsys, entries[0])
+	var all []byte
+	var problems diag.List
+	for _, e := range entries {
+		if slices.Contains(coreNames, e.name) {
+			bytes, found := Assets{}.build(fsys, e)
+			all = append(all, bytes...)
+			problems.Add(found...)
+		}
+	}
+	return all, problems
 }
 
-// MethodName is the global of the bundle [Method] makes.
-const MethodName = "CapspanMethod"
-
-// Method bundles what the core's constants rest on. No browser is given it: the about
-// page is written from it.
-func Method(fsys fs.FS) ([]byte, diag.List) {
-	return Assets{}.build(fsys, entry{name: "method.js", source: "matcher/method.ts", global: MethodName})
+// Script bundles one source alone, with its exports under a global name, for callers
+// that run it themselves.
+func Script(fsys fs.FS, source, global string) ([]byte, diag.List) {
+	return Assets{}.build(fsys, entry{name: "script.js", source: source, global: global})
 }
 
 func (a *Assets) addIcons(fsys fs.FS) error {
@@ -169,6 +201,8 @@ var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".css": api.LoaderCSS, 
 // reader makes esbuild read fsys and nothing else.
 func (a Assets) reader(fsys fs.FS) api.Plugin {
 	return api.Plugin{Name: namespace, Setup: func(b api.PluginBuild) {
+		a.late(b)
+		a.speak(b, fsys)
 		b.OnResolve(api.OnResolveOptions{Filter: `.*`}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
 			if args.Kind == api.ResolveCSSURLToken {
 				return a.icon(args)

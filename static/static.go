@@ -7,11 +7,15 @@
 // runs inside the Go program: the very same bytes.
 package static
 
-import "embed"
+import (
+	"crypto/sha512"
+	"embed"
+	"encoding/base64"
+)
 
 // FS holds the sources. Bundle never uses it by itself: the caller passes it.
 //
-//go:embed matcher/*.ts parts icons
+//go:embed matcher/*.ts worker/*.ts parts words icons
 var FS embed.FS
 
 // File is one output file: a slash-separated path under the site's root, such as
@@ -21,15 +25,34 @@ type File struct {
 	Bytes []byte
 }
 
+// Integrity is the file's SHA-384 as the integrity attribute of a script or a style
+// sheet wants it (Subresource Integrity, W3C, 3.5).
+func (f File) Integrity() string {
+	sum := sha512.Sum384(f.Bytes)
+	return "sha384-" + base64.StdEncoding.EncodeToString(sum[:])
+}
+
 // Assets is a bundled set.
 type Assets struct {
 	Files []File            // sorted by path
 	names map[string]string // "matcher.js" to its path
+
+	language string // of what the scripts say
 }
 
 // Path returns where the asset of that plain name ("sheet.css", "matcher.js",
 // "identify.js", "favicon.svg") is written; it is empty for a name that is not there.
 func (a Assets) Path(name string) string { return a.names[name] }
+
+// Core is the identification core as the program runs it: the very scripts the browser
+// loads, one behind the other.
+func (a Assets) Core() []byte {
+	var all []byte
+	for _, name := range coreNames {
+		all = append(all, a.Bytes(name)...)
+	}
+	return all
+}
 
 // Bytes returns the content of the asset of that plain name, nil for a name that is
 // not there.

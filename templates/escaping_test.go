@@ -1,9 +1,11 @@
 package templates
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"golang.org/x/net/html"
 )
 
@@ -16,6 +18,11 @@ var hostile = []string{
 	`//other.example/`,
 	"a\x00b<b>",
 	`&lt;b&gt; & <!-- -->`,
+	`</script><script>alert(1)</script>`,
+	`<!--<script>`,
+	"\u2028\u2029 ]]> \\u003c/script\\u003e",
+	`vbscript:msgbox(1)`,
+	`data:text/html,<script>alert(1)</script>`,
 }
 
 // spoiled is the table page with the words everywhere a contributor's words can stand.
@@ -94,8 +101,10 @@ func TestTemplatesEscape(t *testing.T) {
 			&Text{Next: []Link{link}},
 		}
 		for _, body := range bodies {
-			page := Page{Site: sampleSite(), Address: "/x/", Title: words, About: words, Sheet: words, Body: body}
+			page := Page{Site: sampleSite(), Address: "/x/", Title: words, About: words, Sheet: words, Body: body, Head: hostileHead(words)}
+			page.Site.Search = words
 			doc := mustParse(t, mustRender(t, page))
+			checkHead(t, doc, words)
 			for _, n := range all(doc, func(*html.Node) bool { return true }) {
 				checkPolicy(t, n)
 				if href := attr(n, "href"); strings.HasPrefix(href, "javascript:") {
@@ -109,6 +118,48 @@ func TestTemplatesEscape(t *testing.T) {
 				t.Errorf("%T: %q: got %d h1, want 1", body, words, got)
 			}
 		}
+	}
+}
+
+// said is JSON-LD with the words as a key and as values.
+type said struct {
+	Type string            `json:"@type"`
+	Name string            `json:"name"`
+	More map[string]string `json:"more"`
+	List []string          `json:"list"`
+}
+
+func hostileHead(words string) Head {
+	return Head{Canonical: words, Picture: &Picture{Address: words, Alt: words},
+		Data: said{Type: "HowTo", Name: words, More: map[string]string{words: words}, List: []string{words, "</script><!--"}}}
+}
+
+// checkHead reports words that left their place in the head: the metas hold them whole,
+// no link leads by a forbidden scheme, and the JSON-LD reads back as what was put in.
+func checkHead(t *testing.T, doc *html.Node, words string) {
+	t.Helper()
+	want := strings.ToValidUTF8(strings.ReplaceAll(words, "\x00", "\uFFFD"), "\uFFFD") // as HTML reads a zero (13.2.5)
+	for _, property := range []string{"og:title", "og:description", "og:url", "og:image", "og:image:alt"} {
+		got := all(doc, withAttr("meta", "property", property))
+		if len(got) != 1 || strings.ReplaceAll(attr(got[0], "content"), "\x00", "\uFFFD") != want {
+			t.Errorf("%s of %q: got %v", property, words, got)
+		}
+	}
+	for _, link := range all(doc, tag("link")) {
+		if scheme, _, found := strings.Cut(attr(link, "href"), ":"); found && strings.EqualFold(scheme, "javascript") {
+			t.Errorf("%q became the address %q of a link", words, attr(link, "href"))
+		}
+	}
+	blocks := all(doc, withAttr("script", "type", "application/ld+json"))
+	if len(blocks) != 1 || blocks[0].FirstChild == nil || blocks[0].FirstChild != blocks[0].LastChild {
+		t.Fatalf("%q: %d blocks of JSON-LD", words, len(blocks))
+	}
+	var got said
+	if err := json.Unmarshal([]byte(blocks[0].FirstChild.Data), &got); err != nil {
+		t.Errorf("%q: the JSON-LD cannot be read: %v", words, err)
+	}
+	if diff := cmp.Diff(hostileHead(words).Data, got); diff != "" {
+		t.Errorf("%q: the JSON-LD reads back as (-want +got):\n%s", words, diff)
 	}
 }
 

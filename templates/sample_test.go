@@ -6,11 +6,18 @@ import "html/template"
 
 func sampleSite() Site {
 	return Site{
-		Base: "/sub/", Chart: "2026-11-25-3f9a1c2", Date: "2026-11-25", Style: "/sub/assets/sheet.css",
+		Base: "/sub/", Chart: "2026-11-25-3f9a1c2", Date: "2026-11-25", Style: "/sub/assets/sheet.css", More: "/sub/assets/more.css",
+		Policy: "default-src 'none'", Paper: [2]string{"#f7f5ee", "#0c1a2b"},
+		Worker: "/sub/worker.js", Manifest: "/sub/site.webmanifest",
+		Integrity: map[string]string{"/sub/assets/sheet.css": "sha384-oqVu", "/sub/assets/more.css": "sha384-AAAA",
+			"/sub/assets/matcher.js": "sha384-BBBB", "/sub/assets/identify.js": "sha384-CCCC", "/sub/assets/offline.js": "sha384-DDDD"},
 		Scripts: map[string]string{
 			"matcher.js": "/sub/assets/matcher.js", "identify.js": "/sub/assets/identify.js",
 			"table.js": "/sub/assets/table.js", "send.js": "/sub/assets/send.js", "card.js": "/sub/assets/card.js",
-			"live.js":    "/sub/assets/live.js",
+			"live.js": "/sub/assets/live.js",
+			"open.js": "/sub/assets/open.js", "search-index.json": "/sub/assets/search-index.json",
+			"drawings.svg": "/sub/assets/drawings.svg",
+			"offline.js": "/sub/assets/offline.js",
 			"chart.json": "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
 		},
 	}
@@ -30,10 +37,11 @@ func samples() map[string]Page {
 		"home": {Address: "/", Title: "What have you got in your hand?", About: "A driveline joint chart.", Body: &Home{
 			Ways: []Link{{Href: "/sub/identify/", Text: "A joint and a caliper", Note: "identify it"}},
 			Text: "<p>Words.</p>", Rows: 133, Tables: 6}},
-		"identify": {Address: "/identify/", Title: "Identify a joint", Scripts: []string{"matcher.js", "identify.js"}, Body: &Identify{
+		"identify": {Address: "/identify/", Title: "Identify a joint", Scripts: []string{"matcher.js", "identify.js"}, Slim: true, Body: &Identify{
 			Holds: []HoldChoice{
-				{Hold: "outside-clip", Label: "clip outside", See: "a ring outside each cap", Icon: sampleSVG, Faces: []FacesChoice{
-					{Faces: "over-caps", Label: "over the caps", How: "From end to end.", Figure: Figure{SVG: sampleSVG}}}},
+				{Hold: "outside-clip", Label: "clip outside", See: "a ring outside each cap", SeeYoke: "a groove in each bore", Icon: sampleSVG, Faces: []FacesChoice{
+					{Faces: "over-caps", Label: "over the caps", How: "From end to end.", Figure: Figure{SVG: sampleSVG}}},
+					Yoke: &YokeChoice{Kind: "full-round", Label: "groove to groove", How: "Between the grooves.", Figure: Figure{SVG: sampleSVG}}},
 				{Hold: "inside-clip", Label: "clip inside", Icon: sampleSVG, Faces: []FacesChoice{
 					{Faces: "groove-inner", Label: "between the inner groove faces", Figure: Figure{SVG: sampleSVG}},
 					{Faces: "groove-outer", Label: "between the outer groove faces", Figure: Figure{SVG: sampleSVG}}}},
@@ -83,6 +91,11 @@ func samples() map[string]Page {
 				{Faces: "groove-inner", Label: "between the inner groove faces", How: "Inside.", Figure: Figure{SVG: sampleSVG}},
 				{Faces: "groove-outer", Label: "between the outer groove faces", How: "Outside.", Figure: Figure{SVG: sampleSVG}}}}},
 			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}}},
+		"search": {Address: "/search/", Title: "Search", About: "Rows, pages, words and sources.", Body: &Search{}},
+		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{
+			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},
+			{Name: "C", ID: "letter-c", Links: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}}}},
+		"notkept": {Address: "/not-kept.html", Title: "This page is not at hand", Sheet: "Without a network", Head: Head{Hidden: true}, Body: &NotKept{}},
 		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",
 			To: []Link{rowLink, rowLink}}},
 	}

@@ -1,6 +1,6 @@
 // Package templates owns the frames of the pages: the view types in views.go and the
 // html/template files beside them. It knows no tables and no files; any page can be
-// rendered from values made by hand.
+// rendered from values made by hand. Its own words come from package words (say.go).
 //
 // [New] parses the files into a [Set]; [Set.Render] writes one [Page]: first the
 // body, by the template that belongs to the body's type, then the frame round it.
@@ -20,28 +20,42 @@ import (
 	"io/fs"
 	"strings"
 	"sync"
+
+	"capspan/templates/words"
 )
 
-// FS holds the template files. New never uses it by itself: the caller passes it.
+// FS holds the template files and the words. New never uses it by itself: the caller passes it.
 //
-//go:embed *.html
+//go:embed *.html words/*/*.yaml
 var FS embed.FS
 
 // Set is the parsed templates. It may be used from several goroutines.
 type Set struct {
+	words  *words.Catalogue
+	uses   []words.Use
 	source *template.Template // never executed, so that it can be cloned
 	mu     sync.Mutex
 	bases  map[string]*template.Template
 }
 
-// New parses every .html file of the folder.
-func New(fsys fs.FS) (*Set, error) {
-	source, err := template.New("templates").Funcs(functions("/")).ParseFS(fsys, "*.html")
+// New parses every .html file of the folder and puts the words of the catalogue into them.
+func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
+	source, err := template.New("templates").Funcs(functions("/", catalogue)).ParseFS(fsys, "*.html")
 	if err != nil {
 		return nil, err
 	}
-	return &Set{source: source, bases: map[string]*template.Template{}}, nil
+	uses, err := speak(source, catalogue)
+	if err != nil {
+		return nil, err
+	}
+	return &Set{words: catalogue, uses: uses, source: source, bases: map[string]*template.Template{}}, nil
 }
+
+// Uses are all the places where the templates say words of the catalogue.
+func (s *Set) Uses() []words.Use { return s.uses }
+
+// Has reports whether a file of that name was among those parsed.
+func (s *Set) Has(name string) bool { return s.source.Lookup(name) != nil }
 
 // frame is what frame.html and the body templates are given.
 type frame struct {
@@ -80,7 +94,7 @@ func (s *Set) based(base string) (*template.Template, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.Funcs(functions(base))
+	t.Funcs(functions(base, s.words))
 	s.bases[base] = t
 	return t, nil
 }
@@ -109,14 +123,23 @@ func bodyTemplate(body any) (string, error) {
 		return "card.html", nil
 	case *Moved:
 		return "moved.html", nil
+	case *NotKept:
+		return "notkept.html", nil
 	case *Paper:
 		return "paper.html", nil
+	case *Search:
+		return "search.html", nil
+	case *AZ:
+		return "a-z.html", nil
 	}
 	return "", fmt.Errorf("no template for a body of type %T", body)
 }
 
-func functions(base string) template.FuncMap {
+func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 	return template.FuncMap{
+		"word":      catalogue.Say,
+		"prose":     catalogue.Say, // never called: its words are put into the template
+		"part":      part,
 		"at":        func(address string) string { return at(base, address) },
 		"here":      here,
 		"kind":      kind,

@@ -8,8 +8,16 @@ type Site struct {
 	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2
 	Date    string            // the chart's date
 	Style   string            // address of sheet.css
-	Scripts map[string]string // addresses of matcher.js, identify.js, table.js, live.js, chart.json and icon.svg by plain name
+	More    string            // address of more.css, which a slim page does without
+	Scripts map[string]string // addresses of matcher.js, identify.js, table.js, live.js, chart.json, drawings.svg and icon.svg by plain name
 	Live    string            // address the page listens to under serve; empty in a published site
+
+	Policy    string            // the Content-Security-Policy
+	Integrity map[string]string // by the address of a script or style: what its bytes must hash to
+	Paper     [2]string         // the colour of the paper, by day and by night
+	Search    string            // address of the OpenSearch description; empty without an address of the site
+	Worker    string            // address of the service worker; empty where pages register none
+	Manifest  string            // address of the web application manifest
 }
 
 // Page is the frame's view: one of the bodies below goes inside it.
@@ -20,7 +28,25 @@ type Page struct {
 	About   string   // one sentence for the head, shown under the heading too
 	Sheet   string   // what the title block calls this sheet
 	Scripts []string // plain names of the scripts it needs, in order
-	Body    any      // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved, *Send, *Card
+	Ahead   []string // plain names of the data its scripts fetch at once, to be on its way before they are
+	Slim    bool     // needs the first style sheet alone
+	Head    Head
+	Body    any // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved, *Send, *Card, *Search, *AZ ...
+}
+
+// Head is what a page tells those who do not read it: search engines and the previews
+// of links. Full addresses are empty as long as the site does not know its own.
+type Head struct {
+	Canonical string   // full address of this page
+	Hidden    bool     // search engines shall pass it over: it repeats another, or stands in for none
+	Picture   *Picture // what a preview shows; nil for none
+	Data      any      // JSON-LD; nil for none
+}
+
+// Picture is a drawing that a preview can show, with its full address and its words.
+type Picture struct {
+	Address, Alt  string
+	Width, Height int
 }
 
 // Link is a place to go. Its address has the base in front, as every address in a view.
@@ -52,9 +78,18 @@ type Home struct {
 
 // HoldChoice is one picture of the hold strip.
 type HoldChoice struct {
-	Hold, Label, See string // See: what one can see
-	Icon             template.HTML
-	Faces            []FacesChoice
+	Hold, Label  string
+	See, SeeYoke string // what one can see of a joint, and of a bare yoke
+	Icon         template.HTML
+	Faces        []FacesChoice
+	Yoke         *YokeChoice // nil where a bare yoke has no distance, and on a page that asks for joints only
+}
+
+// YokeChoice is the distance to measure on a bare yoke of that hold.
+type YokeChoice struct {
+	Kind       string // of the drawing
+	Label, How string
+	Figure     Figure
 }
 
 // FacesChoice is one pair of faces with the drawing that shows them.
@@ -80,6 +115,7 @@ type Keeper struct {
 	Name, Mail, Address string
 	Phone, Dial         string // as written, and as a link dials it
 	Units               string // "in" or "mm": what a request asks for first
+	Web                 string // where the site is published, "https://example.org"; no slash at the end
 }
 
 // Send is the counter's page: a link that asks somebody to measure.
@@ -192,6 +228,10 @@ type Moved struct {
 	To  []Link // none: withdrawn; several: split
 }
 
+// NotKept is what a reader without a network sees in the place of a page that is missing
+// from what the device keeps.
+type NotKept struct{}
+
 // Paper is the sheet that shows one row life size, for one printed page.
 type Paper struct {
 	ID             string
@@ -201,4 +241,16 @@ type Paper struct {
 	Truth          string        // what on the drawing is true, as a sentence
 	Ends           []JointEnd
 	Basis          string // in words, as a sentence
+}
+
+// Search is the page that asks; its script fills it.
+type Search struct{}
+
+// AZ lists everything by name.
+type AZ struct{ Letters []Letter }
+
+// Letter is a heading of that list.
+type Letter struct {
+	Name, ID string
+	Links    []Link
 }

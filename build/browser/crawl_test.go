@@ -30,7 +30,7 @@ const look = `({
 	Assets: [...document.querySelectorAll("link[href], script[src], img[src]")].map(e => e.href || e.src),
 	Title: document.title,
 	Heads: document.querySelectorAll("h1").length,
-	Inline: [...document.querySelectorAll("script")].some(s => !s.src) || document.querySelector("style, [style]") !== null
+	Inline: [...document.querySelectorAll("script")].some(s => !s.src && s.type !== "application/ld+json") || document.querySelector("style, [style]") !== null
 		|| [...document.querySelectorAll("*")].some(e => [...e.attributes].some(a => a.name.startsWith("on"))),
 })`
 

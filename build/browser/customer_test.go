@@ -14,6 +14,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 
 	"capspan/build"
+	"capspan/static"
 )
 
 // Hooks of templates/card.html and templates/send.html.
@@ -127,12 +128,22 @@ func TestCustomerRoundTrip(t *testing.T) {
 	}
 }
 
+// requestScript is the codec of requests, which the pages carry inside their own scripts.
+func requestScript(t testing.TB) string {
+	t.Helper()
+	script, problems := static.Script(static.FS, "matcher/request.ts", "request")
+	if len(problems) > 0 {
+		t.Fatalf("bundle the codec: %v", problems)
+	}
+	return string(script)
+}
+
 // ask opens the card of a request as /send/ writes it.
 func (b *tab) ask(request string) {
 	b.t.Helper()
 	b.open("/send/")
 	b.until("the form", sendReady)
-	b.open("/measure/card/#" + see[string](b, `CapspanCore.encodeRequest(`+request+`)`))
+	b.open("/measure/card/#" + see[string](b, `(() => {`+requestScript(b.t)+`; return request.encodeRequest(`+request+`); })()`))
 	b.until("the card", cardReady)
 }
 

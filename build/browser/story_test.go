@@ -120,7 +120,7 @@ func TestWithoutScript(t *testing.T) {
 	}
 	// The test's own questions are still answered.
 	shown := func(selector string) bool {
-		return see[bool](b, `[...document.querySelectorAll(`+quote(selector)+`)].some(e => e.getClientRects().length > 0)`)
+		return see[bool](b, `[...document.querySelectorAll(`+quote(selector)+`)].some(e => e.getClientRects().length > 0 && e.checkVisibility({visibilityProperty: true}))`)
 	}
 	b.open("/identify/")
 	if !shown("[data-by-hand] .prose *") {

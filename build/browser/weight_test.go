@@ -51,17 +51,24 @@ func (b *tab) weigh() int {
 			b.t.Errorf("asked for %s, which is no file of the site", address)
 			continue
 		}
-		var packed bytes.Buffer
-		w := brotli.NewWriterLevel(&packed, 9)
-		w.Write(site.Files[at].Bytes)
-		if err := w.Close(); err != nil {
-			b.t.Fatal(err)
-		}
-		b.t.Logf("%7d bytes, %6d packed: %s", len(site.Files[at].Bytes), packed.Len(), name)
-		sum += packed.Len()
+		n := packed(b.t, site.Files[at].Bytes, 9)
+		b.t.Logf("%7d bytes, %6d packed: %s", len(site.Files[at].Bytes), n, name)
+		sum += n
 	}
 	b.t.Logf("%6d bytes together", sum)
 	return sum
+}
+
+// packed is how many bytes a server would send, by brotli of a level from 0 to 11.
+func packed(t testing.TB, content []byte, level int) int {
+	t.Helper()
+	var b bytes.Buffer
+	w := brotli.NewWriterLevel(&b, level)
+	w.Write(content)
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.Len()
 }
 
 // timing asks the core of the page, batch by batch because the page's clock is coarse,

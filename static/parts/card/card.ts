@@ -7,7 +7,7 @@ import { showFaces } from "../identify/drawing";
 import { make, part } from "../identify/element";
 import { addressOf, openCard, stepsOf, usualFaces, type Card, type CardEnd, type Step } from "./state";
 import { complaintOf, summaryPart } from "./summary";
-import { words } from "./words";
+import { words } from "words:card";
 
 function start(root: HTMLElement): void {
   const sheet = part<HTMLFormElement>(root, "sheet");

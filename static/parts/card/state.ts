@@ -2,6 +2,7 @@
 // which neither of them holds. A reload, or the link opened on another device, goes on where the reader was.
 //
 //   #check=..&take=cap,across&say=...;4;hold=outside-clip&cap=1.060in
+import { decodeRequest } from "../../matcher/request";
 import type { MeasureRequest, OpenedRequest } from "../../matcher/request";
 import type { Faces, Hold, Quantity, Query, QueryEnd, Tool, Unit } from "../../matcher/types";
 
@@ -49,7 +50,7 @@ export type OpenedCard = { ok: true; card: Card } | Extract<OpenedRequest, { ok:
 /** openCard reads the address's fragment. It never throws. */
 export function openCard(fragment: string): OpenedCard {
   const [asked = "", step = "", typed = ""] = fragment.replace(/^#/, "").split(";");
-  const opened = CapspanCore.decodeRequest(asked);
+  const opened = decodeRequest(asked);
   if (!opened.ok) return opened;
   const { request } = opened;
   const { query } = CapspanCore.decodeAddress(typed);

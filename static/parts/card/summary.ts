@@ -4,7 +4,7 @@ import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { deliverPart } from "../send/deliver";
 import { queryOf, readingsOf, type Card } from "./state";
-import { words } from "./words";
+import { words } from "words:card";
 
 // Readings are checked for sense by the core without a chart: the verdict is for the page that opens the link.
 const noChart: Chart = { format: 1, version: "", rows: [] };

@@ -1,7 +1,7 @@
 // The ways a link leaves the page: as text to copy, as mail, as a text message, and by what the device offers. Nothing
 // is sent from here: each way opens a program of the reader's. Markup: the template "deliver" in templates/send.html.
 import { part } from "../identify/element";
-import { deliverWords } from "./words";
+import { deliverWords } from "words:send";
 
 export interface Parcel {
   link: string;

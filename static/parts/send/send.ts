@@ -1,11 +1,12 @@
 // The counter's page: what to ask, and the link that asks it. Markup: templates/send.html. The link is made anew with
 // every change and travels only when the reader sends it.
+import { encodeRequest, longestLink } from "../../matcher/request";
 import type { MeasureRequest, RequestEnd } from "../../matcher/request";
 import type { Hold, Quantity, Unit } from "../../matcher/types";
 import { part } from "../identify/element";
 import { deliverPart } from "./deliver";
 import { qrPicture } from "./picture";
-import { words } from "./words";
+import { words } from "words:send";
 
 function start(root: HTMLElement): void {
   const form = part<HTMLFormElement>(root, "form");
@@ -57,12 +58,12 @@ function start(root: HTMLElement): void {
   function show(): void {
     second.hidden = !two.checked;
     const request = asked();
-    const link = `${new URL(root.dataset.card ?? "", location.href).href}#${CapspanCore.encodeRequest(request)}`;
+    const link = `${new URL(root.dataset.card ?? "", location.href).href}#${encodeRequest(request)}`;
     const wrong =
       request.ends.length === 0
         ? words.nothing
-        : link.length > CapspanCore.longestLink
-          ? words.tooLong(link.length, CapspanCore.longestLink)
+        : link.length > longestLink
+          ? words.tooLong(link.length, longestLink)
           : null;
     trouble.hidden = wrong === null;
     trouble.textContent = wrong ?? "";

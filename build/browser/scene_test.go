@@ -1,0 +1,88 @@
+//go:build browser
+
+package browser
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// scene is a page as a reader meets it: just opened, or in a state that a script brought
+// it into.
+type scene struct {
+	name, address string
+	ready         string       // what to wait for; nothing for a page without a script of its own
+	then          func(b *tab) // what the reader does then; nil for nothing
+}
+
+// scripted are the pages that a script makes ready, and how one sees that it has.
+var scripted = map[string]string{
+	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/search/": `document.querySelector("[data-ready]")`,
+}
+
+// scenes are all kinds of pages and the states of those that change.
+func scenes(t testing.TB) []scene {
+	t.Helper()
+	var list []scene
+	for _, address := range kinds(t) {
+		list = append(list, scene{name: strings.ReplaceAll("page"+strings.TrimSuffix(address, "/"), "/", " "), address: address, ready: scripted[address]})
+	}
+	for _, name := range slices.Sorted(maps.Keys(verdicts)) {
+		list = append(list, scene{name: "verdict: " + name, address: "/identify/#" + verdicts[name], ready: ready + ` && ` + drawn})
+	}
+	list = append(list,
+		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {
+			b.choose("hold", "outside-clip")
+			b.do("type nonsense", chromedp.SendKeys(chromedp.CSS(capField), "1.0.6"+kb.Enter))
+		}},
+		scene{name: "the search", address: "/", then: func(b *tab) {
+			b.press("/")
+			b.until("the dialog", searchOpen)
+			b.press("snap ring")
+			b.until("hits", firstHit)
+		}},
+	)
+	for _, step := range []string{"asks you", "measure with", "joint held", "One cap", "distance across", "Send it back"} {
+		list = append(list, scene{name: "the card: " + step, address: "/send/", ready: sendReady, then: func(b *tab) { b.cardTo(step) }})
+	}
+	return list
+}
+
+// cardTo opens the card and goes on until its heading holds the words.
+func (b *tab) cardTo(step string) {
+	b.t.Helper()
+	b.ask(`{ends: [{take: ["cap", "across"]}], unit: "mm", from: "Three Gauge Railway", question: "Which one?"}`)
+	fill := `{"One cap": "27.00", "The distance across": "81.8"}[document.querySelector("[data-title]").textContent] ?? ""`
+	onward := `(f => {
+		const hold = document.querySelector('[data-step="hold"]:not([hidden]) [value="outside-clip"]');
+		if (hold && !hold.checked) hold.click();
+		const field = document.querySelector("[data-card] [data-reading]");
+		if (field.getClientRects().length > 0) field.value = ` + fill + `;
+		document.querySelector("[data-next]").click();
+	})()`
+	for range 12 {
+		if strings.Contains(see[string](b, stepTitle), step) {
+			return
+		}
+		b.do("next", chromedp.Evaluate[chromedp.Void](onward))
+	}
+	b.t.Fatalf("the card has no step %q; it stands at %q", step, see[string](b, stepTitle))
+}
+
+// show brings the tab to the scene.
+func (b *tab) show(s scene) {
+	b.t.Helper()
+	b.open("/404.html") // else a changed fragment alone loads nothing
+	b.open(s.address)
+	if s.ready != "" {
+		b.until(s.name, s.ready)
+	}
+	if s.then != nil {
+		s.then(b)
+	}
+}

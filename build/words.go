@@ -1,0 +1,92 @@
+package build
+
+import (
+	"strings"
+
+	"capspan/build/diag"
+	"capspan/static/matcher"
+	"capspan/tables"
+	catalogue "capspan/templates/words"
+)
+
+// word says words of the catalogue; values come after their names.
+func (in *inputs) word(key string, named ...any) string { return in.words.Say(key, named...) }
+
+// basisWord is what the pages call a basis.
+func (in *inputs) basisWord(b tables.Basis) string {
+	if b == "" {
+		return ""
+	}
+	return in.word("basis." + string(b))
+}
+
+// holdWord and facesWord say the design's words as a reader would.
+func (in *inputs) holdWord(h tables.Hold) string   { return in.word("hold." + string(h)) }
+func (in *inputs) facesWord(f tables.Faces) string { return in.word("faces." + string(f)) }
+
+// spoken are the words that this package puts on pages itself, part by part; after a key
+// come the names of the values it is given. A test finds the calls and holds them to this.
+var spoken = map[string]string{
+	"site":     "app-name, app-about, chart-name, search-about",
+	"home":     "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
+	"identify": "title, sheet, about",
+	"send":     "title, sheet, about",
+	"card":     "title, sheet, about",
+	"chart":    "title, sheet, about",
+	"sources":  "title, about",
+	"method":   "title, sheet, about",
+	"search":   "title, about",
+	"a-z":      "title, about, also name, in page",
+	"notkept":  "title, sheet, about",
+	"moved":    "title id, sheet, about",
+	"table":    "row, basis, as format, method, by-row basis",
+	"cell":     "not-known, none, faces-basis faces basis",
+	"row": "figures cap across hold, two-ends first other, no-cap, " +
+		"basis-published, basis-measured, basis-common-practice, basis-memory",
+	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",
+	"paper":   "title id, sheet id, about id, level-end, upright-end, true-wing, true-both, true-cap, true-across, true-none",
+	"hold":    "not-sure, not-known",
+	"guide":   "why, next, not-used readings why, worked-out chart, open-readings, left, more-left n",
+	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
+	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",
+}
+
+// said is every use of the catalogue by this package.
+func said() []catalogue.Use {
+	var uses []catalogue.Use
+	add := func(key string, names ...string) {
+		uses = append(uses, catalogue.Use{Key: key, Names: names, Pos: diag.Pos{File: "build/words.go"}})
+	}
+	for part, list := range spoken {
+		for _, one := range strings.Split(list, ", ") {
+			names := strings.Fields(one)
+			add(part+"."+names[0], names[1:]...)
+		}
+	}
+	for _, h := range holdStrip {
+		add("hold." + string(h))
+		add("hold." + string(h) + "-see")
+		add("hold." + string(h) + "-yoke")
+		for _, f := range facesToOffer(h) {
+			add("faces." + string(f))
+			add("faces." + string(f) + "-how")
+		}
+	}
+	for h := range yokes {
+		add("yoke." + string(h))
+		add("yoke." + string(h) + "-how")
+	}
+	for _, b := range []tables.Basis{tables.Published, tables.Measured, tables.CommonPractice, tables.Memory, "judgement"} {
+		add("basis." + string(b))
+	}
+	for _, v := range []matcher.Verdict{matcher.Identified, matcher.Possible, matcher.Between, matcher.NotInChart, matcher.MeasureAgain} {
+		add("verdict." + string(v))
+	}
+	for _, tool := range tools {
+		add("tool." + tool)
+	}
+	for _, condition := range conditions {
+		add("tool.on-" + condition)
+	}
+	return uses
+}
