@@ -33,7 +33,7 @@ func (e *exampleCore) load() (*matcher.Matcher, error) {
 
 // answer is what the core says to a query in the form of the identify page's address.
 func (e *exampleCore) answer(address string) (content.Answer, error) {
-	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("slips.js"), e.version.Name(), e.base, address}
+	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("matcher-late.js"), e.version.Name(), e.base, address}
 	if made, known := e.remembered[key]; known {
 		return made, nil
 	}

@@ -28,11 +28,7 @@ type Weight struct {
 	Over    bool   `json:"over,omitempty"`
 }
 
-// weightLevel is the brotli level servers and caches pack with on their way; the files
-// that --compress writes are smaller.
-const weightLevel = 9
-
-// Weigh tells of every page what it weighs, the kinds with a budget first and in each
+// Weigh packs as --compress does, and tells of every page what it weighs, the kinds with a budget first and in each
 // the heaviest first. A visit is the page and what its markup makes a browser load at
 // once: style sheet, scripts, icon, pictures and the chart. What a script fetches later,
 // when it is used, is not in it.
@@ -132,7 +128,7 @@ func packedSizes(files map[string]File, names []string) map[string]int {
 	for range runtime.GOMAXPROCS(0) {
 		group.Go(func() {
 			for n := range next {
-				sizes[n] = len(packBrotli(files[names[n]].Bytes, weightLevel))
+				sizes[n] = len(packBrotli(files[names[n]].Bytes, brotliLevel))
 			}
 		})
 	}

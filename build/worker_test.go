@@ -166,7 +166,7 @@ func TestWithoutWorker(t *testing.T) {
 }
 
 // BenchmarkKept weighs what a device fetches and keeps, packed as on the way (brotli,
-// quality 9): the first part of the list, the rest, and the worker itself.
+// quality 11): the first part of the list, the rest, and the worker itself.
 //
 //	go test -run '^$' -bench Kept -benchtime 1x ./build
 func BenchmarkKept(b *testing.B) {
@@ -179,7 +179,7 @@ func BenchmarkKept(b *testing.B) {
 			if address == "" || strings.HasSuffix(address, "/") {
 				address += "index.html"
 			}
-			packed += float64(len(packBrotli(files[address], weightLevel)))
+			packed += float64(len(packBrotli(files[address], brotliLevel)))
 		}
 		return packed
 	}
@@ -191,5 +191,5 @@ func BenchmarkKept(b *testing.B) {
 	b.ReportMetric(first, "first-bytes")
 	b.ReportMetric(float64(len(site.Rest)), "rest-files")
 	b.ReportMetric(rest, "rest-bytes")
-	b.ReportMetric(float64(len(packBrotli(files[workerName], weightLevel))), "worker-bytes")
+	b.ReportMetric(float64(len(packBrotli(files[workerName], brotliLevel))), "worker-bytes")
 }

@@ -44,7 +44,7 @@ const OpenName = "open.js"
 
 var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
-	{name: "slips.js", source: "matcher/slips-entry.ts"},
+	{name: "matcher-late.js", source: "matcher/late.ts"},
 	{name: "neighbourhood.js", source: "parts/neighbourhood/neighbourhood.ts", global: "CapspanNeighbourhood"},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
@@ -101,7 +101,7 @@ func Bundle(fsys fs.FS, language string) (Assets, diag.List) {
 }
 
 // coreNames are the scripts of the identification core, in the order they are loaded.
-var coreNames = []string{"matcher.js", "slips.js"}
+var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) {

@@ -144,6 +144,11 @@ func (s *speaker) use(call *parse.CommandNode) (map[string]parse.Node, error) {
 		name := args[i].(*parse.StringNode).Text
 		use.Names = append(use.Names, name)
 		values[name] = args[i+1]
+		if inner, ok := args[i+1].(*parse.PipeNode); ok {
+			if err := s.inside(inner); err != nil {
+				return nil, err
+			}
+		}
 	}
 	s.uses = append(s.uses, use)
 	return values, nil

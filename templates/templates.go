@@ -140,6 +140,8 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"word":      catalogue.Say,
 		"prose":     catalogue.Say, // never called: its words are put into the template
 		"part":      part,
+		"language":  func() string { return catalogue.Language },
+		"commas":    func(names []string) string { return strings.Join(names, ", ") },
 		"at":        func(address string) string { return at(base, address) },
 		"here":      here,
 		"kind":      kind,

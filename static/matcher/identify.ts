@@ -43,12 +43,12 @@ function measure(end: AskedEnd, n: number, how: How): MeasuredEnd {
 
 // A slip is looked for only where the plain reading explains nothing: no row agrees, or no joint is that long.
 function slips(found: Answer, asked: Asked, ends: MeasuredEnd[], how: How, chart: Prepared): SlipFound[] {
-  const finder = learned();
-  if (finder === undefined) return [];
+  const late = learned();
+  if (late === undefined) return [];
   const again = (end: AskedEnd, n: number): MeasuredEnd => measure(end, n, how);
   if (found.verdict === "not-in-chart") {
     const bothKnown = found.ends.length === 2 && found.ends.every((e) => e.rows.length > 0);
-    return bothKnown ? [] : finder.findSlips(asked.ends, ends, again, false, chart);
+    return bothKnown ? [] : late.findSlips(asked.ends, ends, again, false, chart);
   }
   if (asked.lengths === 0 || asked.lengths < asked.complaints.length) return [];
   const whole = asked.ends.map((e) => ({
@@ -56,7 +56,7 @@ function slips(found: Answer, asked: Asked, ends: MeasuredEnd[], how: How, chart
     cap: [...e.cap, ...e.beyond.cap],
     across: [...e.across, ...e.beyond.across],
   }));
-  return finder.findSlips(whole, whole.map(again), again, true, chart);
+  return late.findSlips(whole, whole.map(again), again, true, chart);
 }
 
 function compare(answer: Answer, ends: readonly MeasuredEnd[], chart: Prepared): Answer {

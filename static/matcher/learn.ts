@@ -1,23 +1,30 @@
-// Where the core finds what looks for slips. That is a script of its own (slips-entry.ts):
-// a page answers the first reading before it is here, and asks again when it has come.
-// Until then no slip is looked for. The command and the tests load both at once.
+// Where the core finds what it does without until no size can be named: what looks for
+// slips, for ways to join two ends, and for what parts the sizes that are left. That is a script of its own (late.ts): a page
+// answers the first reading before it is here, and asks again when it has come. The
+// command and the tests load both at once.
 import type * as Slips from "./slips";
-import type * as Speech from "./speech-slips";
+import type * as SaySlips from "./speech-slips";
+import type * as SayWays from "./speech-ways";
+import type * as TellApart from "./tell-apart";
+import type * as Ways from "./ways";
 
-export interface Finder {
+export interface Late {
   findSlips: typeof Slips.findSlips;
   otherByFaces: typeof Slips.otherByFaces;
-  head: typeof Speech.head;
+  head: typeof SaySlips.head;
+  tellApart: typeof TellApart.tellApart;
+  ways: typeof Ways.ways;
+  wayOut: typeof SayWays.wayOut;
 }
 
-let finder: Finder | undefined;
+let late: Late | undefined;
 
-/** learn gives the core what looks for slips. */
-export function learn(found: Finder): void {
-  finder = found;
+/** learn gives the core its late part. */
+export function learn(part: Late): void {
+  late = part;
 }
 
-/** What looks for slips; undefined until it is here. */
-export function learned(): Finder | undefined {
-  return finder;
+/** The late part; undefined until it is here. */
+export function learned(): Late | undefined {
+  return late;
 }

@@ -10,12 +10,9 @@ import { learned } from "./learn";
 import * as say from "./speech";
 import * as next from "./speech-next";
 import { fits as fitsBecause } from "./speech-sizes";
-import { wayOut } from "./speech-ways";
 import { clipsLeaveOpen, workedOut } from "./speech-yokes";
-import { tellApart } from "./tell-apart";
 import { twinsDiffer } from "./twins";
 import { worn, wouldBeWorn } from "./wear";
-import { ways } from "./ways";
 import type { Weighed } from "./weigh";
 import { boresBeside, clipsBeside, halfMeasured, onlyYokes, unmeasured } from "./yoke-beside";
 
@@ -34,8 +31,8 @@ export function conclude(
     near: near(fits, chart, keys),
     sameFigures: sameFigures(asked, fits, chart, keys),
     ends: eachEnd(asked, chart),
-    ways: left.length === 0 ? ways(asked, chart) : [],
-    tellApart: tellApart(asked, left),
+    ways: left.length === 0 ? (learned()?.ways(asked, chart) ?? []) : [],
+    tellApart: learned()?.tellApart(asked, left) ?? [],
     conversions: left.length === 1 ? conversions(asked, chart) : [],
   };
   const only = left.length === 1 ? left[0] : undefined;
@@ -176,7 +173,7 @@ function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): A
   const first = asked.find((e) => e.across !== undefined);
   const bothFound = asked.length === 2 && answer.ends.every((e) => e.rows.length > 0);
   const todo = bothFound
-    ? [next.whichEnd(), answer.ways.length > 0 ? wayOut() : undefined, next.orderByFigures(asked)]
+    ? [next.whichEnd(), answer.ways.length > 0 ? learned()?.wayOut() : undefined, next.orderByFigures(asked)]
     : [
         first === undefined ? undefined : next.checkFaces(first),
         wornCap === undefined ? undefined : next.tryWorn(wornCap.name, wornCap.short, say.leadOf(asked)),
@@ -192,15 +189,15 @@ function none(answer: Answer, asked: readonly MeasuredEnd[], chart: Prepared): A
 
 /** slipped adds slips to an answer that names no size; a slip that is likely enough is its verdict. */
 export function slipped(answer: Answer, slips: SlipFound[]): Answer {
-  const [first, finder] = [slips[0], learned()];
-  if (first === undefined || finder === undefined) return answer;
+  const [first, late] = [slips[0], learned()];
+  if (first === undefined || late === undefined) return answer;
   const sure = first.probability >= given.slipStrongAt;
   return {
     ...answer,
     slips,
     verdict: sure ? "measure-again" : answer.verdict,
     says: {
-      head: sure ? finder.head(first) : answer.says.head,
+      head: sure ? late.head(first) : answer.says.head,
       because: [...slips.slice(sure ? 1 : 0).map((s) => s.says), ...answer.says.because],
       next: said([...slips.map((s) => s.next), ...answer.says.next]),
     },

@@ -1,7 +1,7 @@
 // What the first readings can be answered without is fetched with them: the picture of the neighbourhood, and the part
-// of the core that looks for slips. A page opened where there is little signal does not wait for either.
+// of the core that looks for slips, for ways to join two ends and for what parts sizes. A page opened where there is little signal does not wait for either.
 import { asset as picture } from "asset:neighbourhood.js";
-import { asset as slips } from "asset:slips.js";
+import { asset as core } from "asset:matcher-late.js";
 import { load } from "../late/load";
 import type * as Neighbourhood from "../neighbourhood/neighbourhood";
 
@@ -22,7 +22,7 @@ export function whole(): boolean {
 
 /** Fetches both; false when one did not come, and then the next call tries again. */
 export function fetchLate(): Promise<boolean> {
-  coming ??= Promise.all([load("script", picture, here), load("script", slips, here)]).then(
+  coming ??= Promise.all([load("script", picture, here), load("script", core, here)]).then(
     () => true,
     () => {
       coming = null;

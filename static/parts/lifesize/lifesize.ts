@@ -1,6 +1,7 @@
 // The life-size view of a row's page. Markup: templates/joint.html. Until somebody has laid a card on the screen and
 // said that it fits, the view says that it is not to scale. Without script the printed sheet is the way.
 import { type Calibration, calibrate, cardLong, cardShort, holds, recall, remember } from "./card";
+import { words } from "words:lifesize";
 
 /** A part of the markup, or which one is missing. */
 function find<E extends Element>(root: Element, hook: string): E {
@@ -58,25 +59,20 @@ function start(root: HTMLElement): void {
     const perMm = edge / cardLong;
     resize(card, cardShort * perMm, edge);
     resize(svg, size.wide * perMm, size.high * perMm);
-    slider.setAttribute("aria-valuetext", `${perMm.toFixed(2)} pixels to the millimetre`);
+    slider.setAttribute("aria-valuetext", words.scale(perMm));
     const calibration = inForce();
     const toScale = calibration !== null && !pinched() && Math.abs(calibration.perMm - perMm) < 0.0001;
     root.dataset.lifeToScale = String(toScale);
-    const words = sentence(calibration, toScale);
-    if (says.textContent !== words) says.textContent = words;
+    const told = sentence(calibration, toScale);
+    if (says.textContent !== told) says.textContent = told;
     fits.disabled = pinched();
     forget.hidden = known === null;
   }
 
   function sentence(calibration: Calibration | null, toScale: boolean): string {
-    if (pinched()) return "Not to scale while the page is pinched larger or smaller: bring it back first.";
-    if (calibration && toScale) {
-      return `Life size on this screen, by your card: ${calibration.perMm.toFixed(2)} pixels to the millimetre.${
-        kept ? "" : " This browser does not remember it for the next page."
-      }`;
-    }
-    if (known && !calibration) return "Not to scale: the screen or the zoom is another than when the card was laid.";
-    return "Not to scale yet: lay a bank card on the screen first.";
+    if (pinched()) return words.pinched;
+    if (calibration && toScale) return words.toScale(calibration.perMm, kept);
+    return known && !calibration ? words.otherScreen : words.notYet;
   }
 
   slider.addEventListener("input", show);

@@ -1,4 +1,5 @@
 // A press on a column's head sorts by it, a second press the other way, a third restores the chart's own order.
+import { words } from "words:table";
 
 type Order = "ascending" | "descending" | null;
 
@@ -16,7 +17,7 @@ export function makeSortable(table: HTMLTableElement): void {
     button.className = "sort";
     const link = head.querySelector("a");
     if (link) {
-      button.setAttribute("aria-label", `sort by ${link.textContent}`);
+      button.setAttribute("aria-label", words.sortBy(link.textContent));
       if (head.dataset.sort === "number") head.prepend(button);
       else head.append(button);
     } else {

@@ -2,6 +2,7 @@
 // the whole table stands there, in the order of the chart.
 import { parseFilter, rowFits } from "./filter";
 import { makeSortable } from "./sort";
+import { words } from "words:table";
 
 function start(form: HTMLFormElement, table: HTMLTableElement): void {
   const field = form.querySelector<HTMLInputElement>("[data-filter-field]");
@@ -35,9 +36,9 @@ function numbers(text: string): number[] {
 }
 
 function said(shown: number, all: number, typed: string): string {
-  if (typed === "") return `${all} rows.`;
-  if (shown === 0) return `No row fits. A size is cap and across, such as 27 x 82 or 1.062 x 3.219.`;
-  return `${shown} of ${all} rows.`;
+  if (typed === "") return words.all(all);
+  if (shown === 0) return words.none;
+  return words.some(shown, all);
 }
 
 const form = document.querySelector<HTMLFormElement>("[data-filter]");
