@@ -32,9 +32,12 @@ const takeNotes = `(() => {
 		const shown = (e.matches("input") && e.closest("label")) || e;
 		let inSight = false;
 		for (const r of shown.getClientRects()) {
-			const left = Math.max(0, r.left), top = Math.max(0, r.top), wide = Math.min(innerWidth, r.right) - left, high = Math.min(innerHeight, r.bottom) - top;
-			if (wide > 6 && high > 6) for (const x of [3, wide / 2, wide - 3]) for (const y of [3, high / 2, high - 3]) {
-				const over = document.elementFromPoint(left + x, top + y); // a little inside: edges fall between pixels
+			const port = shown.closest(".scroll")?.getBoundingClientRect() ?? {left: 0, right: innerWidth}; // a table's own window
+			const left = Math.max(0, port.left, r.left), top = Math.max(0, r.top);
+			const wide = Math.min(innerWidth, port.right, r.right) - left, high = Math.min(innerHeight, r.bottom) - top;
+			// a little inside, because edges fall between pixels
+			if (wide > 1 && high > 1) for (const x of [Math.min(3, wide / 2), wide / 2, Math.max(wide - 3, wide / 2)]) for (const y of [Math.min(3, high / 2), high / 2, Math.max(high - 3, high / 2)]) {
+				const over = document.elementFromPoint(left + x, top + y);
 				if (!over || (over !== shown && over.contains(shown))) continue; // beside a rounded or broken shape
 				// marks in a picture may touch each other; the table under it has them apart
 				if (!shown.contains(over) && !(shown.ownerSVGElement && over.ownerSVGElement)) return said(over);

@@ -38,6 +38,7 @@ type felt struct {
 	Long    float64 // the longest task that ended after the load event, if over 50 ms (W3C Long Tasks)
 	Tasks   int     // how many of them
 	Before  float64 // the longest task that ended before it
+	Bytes   int     // of the page and all it loaded, as they came, without heads
 	Typing  float64 // the longest task while readings are typed, if over 50 ms
 }
 
@@ -68,7 +69,9 @@ const told = `(() => {
 	const {tasks, ...noted} = window.noted;
 	const after = tasks.filter(([end]) => end > noted.Loaded).map(([, long]) => long);
 	const before = tasks.filter(([end]) => end <= noted.Loaded).map(([, long]) => long);
-	return {...noted, Long: Math.max(0, ...after), Tasks: after.length, Before: Math.max(0, ...before)};
+	const came = [...performance.getEntriesByType("navigation"), ...performance.getEntriesByType("resource")];
+	const Bytes = came.reduce((sum, e) => sum + e.encodedBodySize, 0);
+	return {...noted, Bytes, Long: Math.max(0, ...after), Tasks: after.length, Before: Math.max(0, ...before)};
 })()`
 
 // feel opens a page as that phone does and tells what it felt like.
@@ -199,6 +202,7 @@ func report(b *testing.B, all []felt) {
 		median("usable-ms", func(f felt) float64 { return f.Usable })
 		median("typing-ms", func(f felt) float64 { return f.Typing })
 	}
+	median("bytes", func(f felt) float64 { return float64(f.Bytes) })
 	median("load-ms", func(f felt) float64 { return f.Loaded })
 	median("shift", func(f felt) float64 { return f.Shift })
 	median("long-ms", func(f felt) float64 { return f.Long })

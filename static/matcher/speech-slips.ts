@@ -23,6 +23,7 @@ interface Speech {
 }
 
 const what = (s: Supposed): string => `the ${s.of ?? "readings"}${s.end}`;
+const it = (s: Supposed): string => (s.end === "" ? "it" : s.end.slice(" of ".length));
 const are = (s: Supposed): string => (s.of === undefined ? "are" : "is");
 const wouldBe = (s: Supposed): string => (s.mm === undefined ? "" : ` and it is ${both(s.mm, s.lead)}`);
 const unit = (one: string, other: string): Speech => ({
@@ -81,7 +82,7 @@ const speech: Record<Slip, Speech> = {
   "wrong-hold": {
     if: (s) => {
       const held = [...new Set(s.sizes.map((size) => holdWords[size.held]))];
-      return held.length === 1 ? `it is held by ${held[0]}` : `it is not held by ${holdWords[s.asked]}`;
+      return held.length === 1 ? `${it(s)} is held by ${held[0]}` : `${it(s)} is not held by ${holdWords[s.asked]}`;
     },
     next: () => "Look again how it is held.",
     guide: "what-holds-it",
