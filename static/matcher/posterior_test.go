@@ -77,7 +77,7 @@ func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, wh
 	weights := map[string]float64{}
 	total, clear := 0.0, true
 	for _, row := range chart.Rows {
-		weight, counts := priorOf(c, row.Basis)*(1-c.get("prior-absent"))/float64(len(chart.Rows)), true
+		weight, counts := priorOf(c, row.Basis)*(1-c.get("prior-absent"))/together(c, chart), true
 		blur := 1.0
 		for quantity, v := range map[matcher.Dimension]*matcher.ChartValue{"cap": row.Ends[0].Cap, "across": row.Ends[0].Across} {
 			r := measured[quantity]
@@ -132,6 +132,15 @@ func studentQuantile(p, dof float64) float64 {
 		return distuv.UnitNormal.Quantile(p)
 	}
 	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: dof}.Quantile(p)
+}
+
+// together is what all rows weigh before anything is measured; each is a size of its own here.
+func together(c constants, chart matcher.Chart) float64 {
+	sum := 0.0
+	for _, row := range chart.Rows {
+		sum += priorOf(c, row.Basis)
+	}
+	return sum
 }
 
 func priorOf(c constants, basis matcher.Basis) float64 {

@@ -3,6 +3,7 @@
 import type { Basis, Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
 import * as given from "./given";
 import * as gum from "./gum";
+import { together, type Together } from "./prior";
 
 export interface Figure {
   mm: number;
@@ -35,7 +36,7 @@ export interface KnownRow {
 export interface Prepared {
   version: string;
   rows: KnownRow[];
-  sizes: number;
+  together: Together; // what all sizes weigh before anything is measured
   twins: Map<string, KnownRow[]>; // by size, the row to speak of first in front
   conversions: KnownRow[]; // rows with two unlike ends
   faces: Map<Hold, Set<Faces>>; // those the chart has, by hold
@@ -63,7 +64,7 @@ export function prepare(chart: Chart): Prepared {
   const twins = new Map<string, KnownRow[]>();
   for (const row of [...rows].sort(leadFirst)) twins.set(row.size, [...(twins.get(row.size) ?? []), row]);
   const conversions = rows.filter((row) => row.ends.length === 2);
-  const made = { version: chart.version, rows, sizes: twins.size, twins, conversions, faces: facesOf(rows) };
+  const made = { version: chart.version, rows, together: together(twins), twins, conversions, faces: facesOf(rows) };
   ready.set(chart, made);
   return made;
 }

@@ -16,7 +16,8 @@ import type { Figure, KnownEnd, KnownRow, Prepared } from "./prepared";
 import type { AskedEnd } from "./query";
 import { type Hypothesis, hypotheses, type Measure, ofClips, type Slip } from "./slips-kinds";
 import * as say from "./speech-slips";
-import { logAbsent, logPrior, logShare } from "./weigh";
+import { logPrior, logShare } from "./prior";
+import { logAbsent } from "./weigh";
 
 /** A size under a hypothesis, with the row and the order of its ends that weigh most. */
 interface Explained {
@@ -149,7 +150,7 @@ const ofUnit: readonly Slip[] = ["inches-for-millimetres", "millimetres-for-inch
 
 function explain(h: Hypothesis, chart: Prepared): Explained[] {
   const found = new Map<string, Explained>();
-  const share = h.logPrior + logShare(chart);
+  const share = h.logPrior + logShare(chart, h.ends.length);
   for (const row of within(chart, boxOf(h, chart))) {
     const [one, two] = row.ends;
     if (one === undefined || (two !== undefined && h.ends.length === 1)) continue;

@@ -68,7 +68,7 @@ func outerFaces(c constants, chart matcher.Chart, readings []matcher.Estimate) (
 		measured[e.Quantity] = fromBudget(e)
 	}
 	least, most, reach := c.get("slip-clips-least"), c.get("slip-clips-most"), c.get("slip-reach")
-	share := (1 - c.get("prior-absent")) / float64(len(chart.Rows))
+	share := (1 - c.get("prior-absent")) / together(c, chart)
 	var slipped, plain, absent float64
 	clear := true
 	for _, row := range chart.Rows {

@@ -2,12 +2,12 @@
 //
 // A heavy-tailed likelihood (Student's t) for each measured quantity, times a prior by
 // basis. A joint that is in no chart is likeliest where joints are (absent.ts).
-import type { Basis } from "./types";
 import * as given from "./given";
 import { unlisted } from "./absent";
 import type { MeasuredEnd, RowFit } from "./agree";
 import { logDensity } from "./density";
-import type { KnownEnd, Prepared } from "./prepared";
+import type { Prepared } from "./prepared";
+import { logPrior, logShare } from "./prior";
 
 /** One size with its best row in front. */
 export interface Weighed {
@@ -23,7 +23,8 @@ export function weigh(asked: readonly MeasuredEnd[], fits: readonly RowFit[], ch
     if (group === undefined) groups.set(fit.row.size, [fit]);
     else group.push(fit);
   }
-  const logs = [...groups.values()].map((group) => Math.max(...group.map((f) => logShare(chart) + logWeight(f))));
+  const share = logShare(chart, asked.length);
+  const logs = [...groups.values()].map((group) => Math.max(...group.map((f) => share + logWeight(f))));
   const absent = logAbsent(asked, chart);
   const top = Math.max(absent, ...logs);
   const total = Math.exp(absent - top) + logs.reduce((sum, l) => sum + Math.exp(l - top), 0);
@@ -50,26 +51,6 @@ function leadFirst(a: RowFit, b: RowFit, chart: Prepared): number {
   return (
     Number(b.agrees) - Number(a.agrees) || twins.indexOf(a.row) - twins.indexOf(b.row) || logWeight(b) - logWeight(a) // the likelier order of a conversion joint's ends
   );
-}
-
-function prior(basis: Basis): number {
-  if (basis === "memory") return given.priorMemory;
-  return basis === "common-practice" ? given.priorCommon : 1;
-}
-
-/** ln of the chance, before measuring, that it is one certain size of the chart. */
-export function logShare(chart: Prepared): number {
-  return Math.log((1 - given.priorAbsent) / chart.sizes);
-}
-
-/** ln of a row's weight beside a published row with a known hold and known faces. */
-export function logPrior(basis: Basis, ends: readonly KnownEnd[]): number {
-  let sum = Math.log(prior(basis));
-  for (const end of ends) {
-    if (end.hold === "unknown") sum += Math.log(given.priorOpen);
-    if (end.faces === "unknown") sum += Math.log(given.priorOpen);
-  }
-  return sum;
 }
 
 function logWeight(fit: RowFit): number {

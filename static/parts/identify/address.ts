@@ -2,7 +2,7 @@
 // core's, so that a test and the command read the same addresses.
 import type { Unit } from "../../matcher/types";
 import { fromQuery, hasReadings, toQuery, type State } from "./state";
-import { words } from "./words";
+import { words } from "words:identify";
 
 export interface Opened {
   state: State;

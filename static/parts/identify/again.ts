@@ -2,7 +2,8 @@
 // the person measures.
 import type { Measurand, SlipFound } from "../../matcher/types";
 import { quantities, type EndState } from "./state";
-import { quantityWords, words } from "./words";
+import { words } from "words:identify";
+import { quantityWords } from "words:terms";
 
 /** Takes the readings out that the slip is about and says so. How it is held is looked at, not measured: nothing is
  *  taken out for that. */

@@ -1,6 +1,6 @@
 // Fetches the chart the page names, and refuses one it would misread.
 import type { Chart } from "../../matcher/types";
-import { words } from "./words";
+import { words } from "words:identify";
 
 /** Fetches and checks the chart; the error's message is a sentence for the reader. */
 export async function fetchChart(address: string): Promise<Chart> {

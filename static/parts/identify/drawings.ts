@@ -3,7 +3,7 @@
 // the words beside it say: without it the page still works.
 import { renameIds } from "./drawing";
 import { make } from "./element";
-import { words } from "./words";
+import { words } from "words:identify";
 
 export interface Drawings {
   /** Draws on every empty sheet below root that is shown. */

@@ -6,7 +6,8 @@ import type { Drawings } from "./drawings";
 import { part } from "./element";
 import { readingsPart, type ReadingsOptions } from "./readings";
 import { hasClips, measurands, type EndState } from "./state";
-import { endTitle, words } from "./words";
+import { words } from "words:identify";
+import { endTitle } from "words:terms";
 
 export interface EndPart {
   section: HTMLElement;

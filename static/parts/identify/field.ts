@@ -5,7 +5,7 @@
 import type { Measurand } from "../../matcher/types";
 import { part } from "./element";
 import { splitReadings, withUnit, type State } from "./state";
-import { words } from "./words";
+import { words } from "words:identify";
 
 /** Which readings a field adds to. */
 export interface Target {

@@ -16,7 +16,7 @@ import { settingsPart } from "./settings";
 import { sharePart } from "./share";
 import { emptyEnd, emptyState, hasReadings, toQuery } from "./state";
 import { verdictPart } from "./verdict";
-import { words } from "./words";
+import { words } from "words:identify";
 
 async function start(root: HTMLElement): Promise<void> {
   const trouble = part(root, "trouble");

@@ -4,7 +4,7 @@ import type { Answer, Estimate } from "../../matcher/types";
 import { part } from "./element";
 import { readingField, type FieldOptions, type Target } from "./field";
 import { hasClips, quantities, type State } from "./state";
-import { words } from "./words";
+import { words } from "words:identify";
 
 /** What the answer asks for next. */
 export type Asked = Target | { end: number; quantity: "hold" };

@@ -3,7 +3,7 @@
 import type { Answer, Measurand } from "../../matcher/types";
 import { make, part } from "./element";
 import { readingField, type FieldOptions } from "./field";
-import { words } from "./words";
+import { words } from "words:identify";
 
 export interface ReadingsPart {
   /** Draws the chips anew; the field and what is typed in it are left alone. */

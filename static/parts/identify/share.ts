@@ -1,6 +1,6 @@
 // Copy address and Send. Copying needs a secure page and leave; without them the address is shown to be copied.
 import { part } from "./element";
-import { words } from "./words";
+import { words } from "words:identify";
 
 export function sharePart(root: HTMLElement, say: (text: string) => void): void {
   const box = part(root, "address-box");

@@ -5,7 +5,7 @@ import { make } from "./element";
 import type { EndState } from "./state";
 import type { VerdictOptions } from "./verdict";
 import { titled, type Rows } from "./verdict-sizes";
-import { words } from "./words";
+import { words } from "words:identify";
 
 export function slips(answer: Answer, options: VerdictOptions): HTMLElement | null {
   if (answer.slips.length === 0) return null;

@@ -2,7 +2,8 @@
 import type { Answer, Size, Unit } from "../../matcher/types";
 import { make } from "./element";
 import { comparisonTable } from "./verdict-table";
-import { basisWords, holdWords, words } from "./words";
+import { words } from "words:identify";
+import { basisWords, holdWords } from "words:terms";
 
 /** Makes the links to the pages of rows. */
 export type Rows = (refs: string[], names?: string[]) => HTMLElement;

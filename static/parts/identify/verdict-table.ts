@@ -4,7 +4,8 @@ import type { Comparison, Size, Unit } from "../../matcher/types";
 import { make } from "./element";
 import { bothUnits, difference } from "./lengths";
 import { quantities } from "./state";
-import { endTitle, quantityWords, words } from "./words";
+import { words } from "words:identify";
+import { endTitle, quantityWords } from "words:terms";
 
 interface Column {
   title: string;

@@ -7,7 +7,8 @@ import { drawn } from "./late";
 import type { State } from "./state";
 import { slips, ways } from "./verdict-doubts";
 import { otherSizes, rowsOf, sizes, titled, type Rows } from "./verdict-sizes";
-import { endTitle, quantityWords, verdictWords, words } from "./words";
+import { words } from "words:identify";
+import { endTitle, quantityWords, verdictWords } from "words:terms";
 
 export interface VerdictPart {
   show(answer: Answer | null, lead: Unit): void;

@@ -1,0 +1,43 @@
+// How likely a size is before anything is measured: by its basis, and by what the chart
+// leaves open about it.
+import type { Basis } from "./types";
+import * as given from "./given";
+import type { KnownEnd, KnownRow, Prepared } from "./prepared";
+
+function ofBasis(basis: Basis): number {
+  if (basis === "memory") return given.priorMemory;
+  return basis === "common-practice" ? given.priorCommon : 1;
+}
+
+/** ln of a row's weight beside a published row with a known hold and known faces. */
+export function logPrior(basis: Basis, ends: readonly KnownEnd[]): number {
+  let sum = Math.log(ofBasis(basis));
+  for (const end of ends) {
+    if (end.hold === "unknown") sum += Math.log(given.priorOpen);
+    if (end.faces === "unknown") sum += Math.log(given.priorOpen);
+  }
+  return sum;
+}
+
+/** What the sizes of a chart weigh together, beside one or two measured ends. */
+export type Together = readonly [one: number, two: number];
+
+export function together(twins: ReadonlyMap<string, readonly KnownRow[]>): Together {
+  const heaviest = (rows: readonly KnownRow[], ends: number): number =>
+    Math.max(...rows.map((row) => Math.exp(logPrior(row.basis, endsOf(row, ends)))));
+  let [one, two] = [0, 0];
+  for (const rows of twins.values()) {
+    if (rows[0]?.ends.length === 1) one += heaviest(rows, 1); // a conversion joint is none of one end
+    two += heaviest(rows, 2);
+  }
+  return [one, two];
+}
+
+function endsOf(row: KnownRow, ends: number): KnownEnd[] {
+  return ends === 2 ? [...row.ends, ...row.ends].slice(0, 2) : row.ends;
+}
+
+/** ln of the chance, before measuring, of a size of weight 1: the sizes share what "in no row" leaves. */
+export function logShare(chart: Prepared, ends: number): number {
+  return Math.log((1 - given.priorAbsent) / chart.together[ends === 2 ? 1 : 0]);
+}
