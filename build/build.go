@@ -30,6 +30,9 @@ func Embedded() Sources {
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
+	// Language is that of the interface, a folder of templates/words and static/words; ""
+	// means English.
+	Language string
 	// Compress adds a packed .br and .gz beside every file of text.
 	Compress bool
 	// Previews draws what previews of links show, one picture for each row, when the

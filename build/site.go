@@ -91,11 +91,12 @@ type inputs struct {
 func load(src Sources, opt Options) (inputs, diag.List) {
 	var in inputs
 	var found [5]diag.List
+	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
-	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static, catalogue.English) })
+	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static, language) })
 	group.Go(func() {
-		in.words, found[2] = catalogue.Load(src.Templates, catalogue.English)
+		in.words, found[2] = catalogue.Load(src.Templates, language)
 		frames, err := templates.New(src.Templates, in.words)
 		if err != nil {
 			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
@@ -120,6 +121,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Answers}
 		options.Chart = asked.resolver(in.core)
+		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
 	}
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages

@@ -65,12 +65,12 @@ go run ./cmd/capspan check --root .
 go run ./cmd/capspan fmt --root . --check
 
 step "go test"
-go test ./...
+go test -timeout 20m ./...
 
 step "the site behind nginx and Caddy"
 go test -tags hosts -count=1 ./build/hosts/
 
 step "the site in Chromium, by axe and by the HTML checker"
-go test -tags browser -count=1 ./build/browser/
+go test -tags browser -count=1 -timeout 20m ./build/browser/
 
 printf '\nall checks passed\n'

@@ -58,7 +58,7 @@ func (codeRenderer) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 			line := n.Lines().At(i)
 			code.Write(line.Value(source))
 		}
-		_, _ = w.WriteString(`<pre class="code" role="group" aria-label="Code" tabindex="0"><code>` + coloured(string(n.Language(source)), code.String()) + "</code></pre>\n")
+		_, _ = w.WriteString(`<pre class="code" role="group" aria-label="` + nameOf(n) + `" tabindex="0"><code>` + coloured(string(n.Language(source)), code.String()) + "</code></pre>\n")
 		return ast.WalkSkipChildren, nil
 	})
 }

@@ -71,6 +71,8 @@ type Link struct {
 type Options struct {
 	Base  string   // path the site lives under, with both slashes; empty means "/"
 	Chart Resolver // what directives ask
+
+	Table, Code string // what those who cannot see a table or a piece of code are told it is
 }
 
 // biggestPage is the most a page may hold, in bytes. The longest guide page is a

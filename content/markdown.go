@@ -85,11 +85,23 @@ func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Opt
 			r.inline(n)
 		case *ast.FencedCodeBlock:
 			d.checkCode(n, source)
+			n.SetAttributeString(spokenName, options.Code)
+		case *extast.Table:
+			n.SetAttributeString(spokenName, options.Table)
 		case *ast.Paragraph:
 			d.checkStray(n, source)
 		}
 		return ast.WalkContinue, nil
 	})
+}
+
+// spokenName is the attribute of a node that holds what a screen reader calls it.
+const spokenName = "name"
+
+func nameOf(node ast.Node) string {
+	name, _ := node.AttributeString(spokenName)
+	words, _ := name.(string)
+	return string(util.EscapeHTML([]byte(words)))
 }
 
 // link notes a link and returns the address to write. A refused one becomes "#".
@@ -143,9 +155,9 @@ func (h headingIDs) Put(value []byte) { h[string(value)] = true }
 type tableFrame struct{}
 
 func (tableFrame) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
-	r.Register(extast.KindTable, func(w util.BufWriter, _ []byte, _ ast.Node, entering bool) (ast.WalkStatus, error) {
+	r.Register(extast.KindTable, func(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if entering {
-			_, _ = w.WriteString("<div class=\"scroll\" role=\"group\" aria-label=\"Table\" tabindex=\"0\">\n<table>\n")
+			_, _ = w.WriteString("<div class=\"scroll\" role=\"group\" aria-label=\"" + nameOf(node) + "\" tabindex=\"0\">\n<table>\n")
 		} else {
 			_, _ = w.WriteString("</table>\n</div>\n")
 		}

@@ -17,8 +17,8 @@ func sampleSite() Site {
 			"live.js": "/sub/assets/live.js",
 			"open.js": "/sub/assets/open.js", "search-index.json": "/sub/assets/search-index.json",
 			"drawings.svg": "/sub/assets/drawings.svg",
-			"offline.js": "/sub/assets/offline.js",
-			"chart.json": "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
+			"offline.js":   "/sub/assets/offline.js",
+			"chart.json":   "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
 		},
 	}
 }

@@ -4,16 +4,19 @@ import (
 	"html"
 	"html/template"
 	"strings"
+
+	"capspan/build/diag"
+	"capspan/templates/words"
 )
 
 // tableHTML writes the rows of a table page by hand. Whatever comes from the chart
 // goes through text or attr; the literals here are the only markup.
-func tableHTML(t *Table) template.HTML {
-	w := &tableWriter{}
+func tableHTML(t *Table, catalogue *words.Catalogue) template.HTML {
+	w := &tableWriter{words: catalogue}
 	w.raw(`<table class="chart-table" data-table><caption>`)
 	w.text(t.Title)
-	w.raw(` <span class="chart-table__version">version `)
-	w.text(t.Version)
+	w.raw(` <span class="chart-table__version">`)
+	w.word("table.version-short", "version", t.Version)
 	w.raw(`</span></caption>`)
 	w.head(t)
 	w.raw("<tbody>")
@@ -24,13 +27,28 @@ func tableHTML(t *Table) template.HTML {
 	return template.HTML(w.b.String())
 }
 
-type tableWriter struct{ b strings.Builder }
+// tableWords are what this file says of the catalogue.
+var tableWords = []words.Use{
+	tableWord("table.row"), tableWord("table.basis"), tableWord("table.other-end"), tableWord("table.version-short", "version"),
+	tableWord("table.also", "names"), tableWord("cell.elsewhere", "figure"),
+}
+
+func tableWord(key string, names ...string) words.Use {
+	return words.Use{Key: key, Names: names, Pos: diag.Pos{File: "templates/table.go"}}
+}
+
+type tableWriter struct {
+	b     strings.Builder
+	words *words.Catalogue
+}
 
 func (w *tableWriter) raw(markup string) { w.b.WriteString(markup) }
 
 // text writes words between tags or inside a quoted attribute: EscapeString covers
 // <, >, &, ' and ", which is all that either place needs.
 func (w *tableWriter) text(words string) { w.b.WriteString(html.EscapeString(words)) }
+
+func (w *tableWriter) word(key string, named ...any) { w.text(w.words.Say(key, named...)) }
 
 func (w *tableWriter) attr(name, value string) {
 	w.raw(" " + name + `="`)
@@ -61,7 +79,9 @@ func plainAddress(href string) bool {
 }
 
 func (w *tableWriter) head(t *Table) {
-	w.raw(`<thead><tr><th scope="col" data-sort="text">Row</th>`)
+	w.raw(`<thead><tr><th scope="col" data-sort="text">`)
+	w.word("table.row")
+	w.raw("</th>")
 	for _, c := range t.Columns {
 		w.raw(`<th scope="col"`)
 		if c.Unit != "" {
@@ -82,7 +102,9 @@ func (w *tableWriter) head(t *Table) {
 		}
 		w.raw("</th>")
 	}
-	w.raw(`<th scope="col" data-sort="text">Basis</th></tr></thead>`)
+	w.raw(`<th scope="col" data-sort="text">`)
+	w.word("table.basis")
+	w.raw("</th></tr></thead>")
 }
 
 func (w *tableWriter) row(t *Table, row TableRow) {
@@ -93,8 +115,8 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 	w.raw(`><th scope="row">`)
 	w.link(row.Row)
 	if len(row.Also) > 0 {
-		w.raw(`<span class="also">also `)
-		w.text(strings.Join(row.Also, ", "))
+		w.raw(`<span class="also">`)
+		w.word("table.also", "names", strings.Join(row.Also, ", "))
 		w.raw("</span>")
 	}
 	w.raw("</th>")
@@ -106,7 +128,9 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 		}
 		for j, cell := range cells {
 			if j > 0 {
-				w.raw(`<span class="other-end">other end</span>`)
+				w.raw(`<span class="other-end">`)
+				w.word("table.other-end")
+				w.raw("</span>")
 			}
 			w.cell(cell, row.Basis)
 		}
@@ -135,8 +159,8 @@ func (w *tableWriter) cell(c Cell, rowBasis string) {
 		w.basis(c.Basis)
 	}
 	for _, other := range c.Others {
-		w.raw(`<span class="note">elsewhere `)
-		w.text(other.Text)
+		w.raw(`<span class="note">`)
+		w.word("cell.elsewhere", "figure", other.Text)
 		w.raw("</span>")
 	}
 }
@@ -146,7 +170,7 @@ func (w *tableWriter) basis(words string) {
 		return
 	}
 	w.raw("<span")
-	w.attr("class", "basis basis--"+kind(words))
+	w.attr("class", "basis basis--"+kind(w.words, words))
 	w.raw(">")
 	w.text(words)
 	w.raw("</span>")

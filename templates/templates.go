@@ -18,6 +18,7 @@ import (
 	"html/template"
 	"io"
 	"io/fs"
+	"slices"
 	"strings"
 	"sync"
 
@@ -52,7 +53,7 @@ func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
 }
 
 // Uses are all the places where the templates say words of the catalogue.
-func (s *Set) Uses() []words.Use { return s.uses }
+func (s *Set) Uses() []words.Use { return slices.Concat(s.uses, tableWords) }
 
 // Has reports whether a file of that name was among those parsed.
 func (s *Set) Has(name string) bool { return s.source.Lookup(name) != nil }
@@ -144,11 +145,10 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"commas":    func(names []string) string { return strings.Join(names, ", ") },
 		"at":        func(address string) string { return at(base, address) },
 		"here":      here,
-		"kind":      kind,
-		"counted":   counted,
+		"kind":      func(basis string) string { return kind(catalogue, basis) },
 		"asking":    asking,
 		"links":     newLinkList,
-		"tableHTML": tableHTML,
+		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, catalogue) },
 	}
 }
 
@@ -193,14 +193,16 @@ var asks = map[string]string{
 	"wing":         "#hold=wing",
 }
 
-// kind turns words into the last part of a class name: "common practice" becomes
+// kind is the last part of the class name of a basis, which the style sheet knows in one
+// language only: "common practice", and whatever another language calls it, becomes
 // "common-practice".
-func kind(words string) string { return strings.ReplaceAll(words, " ", "-") }
-
-// counted says how many: "1 row", "12 rows".
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
+func kind(catalogue *words.Catalogue, basis string) string {
+	for _, key := range bases {
+		if phrase := catalogue.Find("basis." + key); phrase != nil && catalogue.Say("basis."+key) == basis {
+			return key
+		}
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return strings.ReplaceAll(basis, " ", "-")
 }
+
+var bases = []string{"published", "common-practice", "memory", "measured"}

@@ -18,12 +18,17 @@ import (
 // every page of that kind will look like.
 var update = flag.Bool("update", false, "rewrite the golden pages")
 
+// english is what the shipped templates say.
+var english = func() *words.Catalogue {
+	catalogue, problems := words.Load(FS, words.English)
+	if problems.Blocked() {
+		panic(problems)
+	}
+	return catalogue
+}()
+
 func mustSet(t *testing.T) *Set {
 	t.Helper()
-	english, problems := words.Load(FS, words.English)
-	if problems.Blocked() {
-		t.Fatal(problems)
-	}
 	set, err := New(FS, english)
 	if err != nil {
 		t.Fatal(err)

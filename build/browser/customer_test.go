@@ -4,8 +4,6 @@ package browser
 
 import (
 	"net/http/httptest"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -268,55 +266,4 @@ func TestBadCardLinks(t *testing.T) {
 			b.calm(test.name)
 		})
 	}
-}
-
-// The card's steps and the counter's page by the rules of axe-core, in light and dark.
-func TestCustomerAccessible(t *testing.T) {
-	axe, err := os.ReadFile(filepath.Join(tools, "axe-core", "axe.min.js"))
-	if err != nil {
-		t.Fatalf("axe-core: %v; build/test.sh installs it", err)
-	}
-	b := openTab(t)
-	b.phone()
-	for _, scheme := range []string{"light", "dark"} {
-		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}}); err != nil {
-			t.Fatal(err)
-		}
-		rules := `{resultTypes: ["violations"]}`
-		if scheme == "dark" { // the markup is the same
-			rules = `{resultTypes: ["violations"], runOnly: {type: "rule", values: ["color-contrast"]}}`
-		}
-		look := func(where string) {
-			b.do("load axe", chromedp.Evaluate[chromedp.Void](string(axe)))
-			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]violation](`axe.run(document, `+rules+`).then(r =>
-				r.violations.map(v => ({ID: v.id, Impact: v.impact ?? "", Help: v.help, Nodes: v.nodes.slice(0, 3).map(n => n.html.slice(0, 200))})))`,
-				chromedp.EvalAwaitPromise))
-			if err != nil {
-				t.Fatalf("axe on %s: %v", where, err)
-			}
-			for _, v := range broken {
-				t.Errorf("%s, %s: %s (%s): %s\n    %s", where, scheme, v.ID, v.Impact, v.Help, strings.Join(v.Nodes, "\n    "))
-			}
-		}
-		b.open("/send/")
-		b.until("the form", sendReady)
-		look("/send/")
-		b.open("/measure/card/")
-		b.until("the card", cardReady)
-		look("the card without a link")
-		b.ask(`{ends: [{take: ["cap", "across"]}], from: "The shed", question: "Which?"}`)
-		for _, s := range []string{"asks you to measure", "What do you measure with?", "How is the joint held?", "One cap", "The cap opposite", "The distance across", "Across once more", "Send it back"} {
-			b.step(s)
-			look(s)
-			if s == "Send it back" {
-				break
-			}
-			b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
-			if s == "One cap" || s == "The distance across" { // left out at the second press
-				b.do("next", chromedp.Click(chromedp.CSS(nextButton)))
-			}
-		}
-	}
-	b.calm("the accessible pages")
 }

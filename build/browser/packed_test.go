@@ -62,8 +62,8 @@ func (p *packing) pack(address string, body []byte) []byte {
 		return kept
 	}
 	var b bytes.Buffer
-	packer := brotli.NewWriterLevel(&b, 9)
-	packer.Write(body) // a buffer takes everything
+	packer := brotli.NewWriterLevel(&b, 9) // as on the way; what --compress writes is smaller
+	packer.Write(body)                     // a buffer takes everything
 	packer.Close()
 	p.kept[address] = b.Bytes()
 	return b.Bytes()

@@ -70,7 +70,8 @@ const told = `(() => {
 	const after = tasks.filter(([end]) => end > noted.Loaded).map(([, long]) => long);
 	const before = tasks.filter(([end]) => end <= noted.Loaded).map(([, long]) => long);
 	const came = [...performance.getEntriesByType("navigation"), ...performance.getEntriesByType("resource")];
-	const Bytes = came.reduce((sum, e) => sum + e.encodedBodySize, 0);
+	const each = new Map(came.map((e) => [e.name, e.encodedBodySize])); // what came ahead is told of twice
+	const Bytes = [...each.values()].reduce((sum, n) => sum + n, 0);
 	return {...noted, Bytes, Long: Math.max(0, ...after), Tasks: after.length, Before: Math.max(0, ...before)};
 })()`
 

@@ -3,10 +3,10 @@
 import type { Answer, Quantity, Unit } from "../../matcher/types";
 import { make } from "../identify/element";
 import { bothUnits, difference, length, other } from "../identify/lengths";
-import { endTitle, quantityWords } from "../identify/words";
+import { endTitle, quantityWords } from "words:terms";
 import { picture } from "./picture";
 import { spotsOf, viewsOf, type Place, type Spot, type View } from "./places";
-import { kindWords, words } from "./words";
+import { kindWords, words } from "words:neighbourhood";
 
 /** One section for each end that can be set beside something. */
 export function neighbourhood(answer: Answer, lead: Unit): HTMLElement[] {

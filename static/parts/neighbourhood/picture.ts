@@ -2,10 +2,10 @@
 // Where only one of the two was measured, there is one axis.
 import type { Quantity, Unit } from "../../matcher/types";
 import { mmPerInch } from "../identify/lengths";
-import { quantityWords } from "../identify/words";
+import { quantityWords } from "words:terms";
 import { placeName, type Box } from "./labels";
 import { inView, ticks, type Place, type Spot, type View } from "./places";
-import { words } from "./words";
+import { words } from "words:neighbourhood";
 
 const wide = 300;
 const plot: Box = { left: 44, top: 22, right: 292, bottom: 236 };

@@ -4,10 +4,10 @@
 // Whatever comes from the index or the core is set as text, never as markup.
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
-import { verdictWords } from "../identify/words";
+import { verdictWords } from "words:terms";
 import { longestQuestion, type Entry, type Found, type SearchIndex } from "./lookup";
 import { judge, sizesIn, type Judged } from "./size";
-import { kindWords, words } from "./words";
+import { kindWords, words } from "words:search";
 
 export interface Panel {
   ask(question: string): void; // as if it were typed

@@ -7,7 +7,7 @@ import { keyIsOn, turnKey } from "./key";
 import { load } from "../late/load";
 import { longestQuestion, lookup, type SearchIndex } from "./lookup";
 import { panel, type Panel, type Source } from "./panel";
-import { words } from "./words";
+import { words } from "words:search";
 
 const here = (document.currentScript as HTMLScriptElement).src;
 const styled = load("link", sheet, here).catch(() => {}); // it works without

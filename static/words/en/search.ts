@@ -1,5 +1,5 @@
 // Every word the search says by itself; the verdict on a size is the core's own text.
-import type { Kind } from "./lookup";
+import type { Kind } from "../../parts/search/lookup";
 
 export const kindWords: Record<Kind, string> = {
   row: "row",

@@ -1,5 +1,5 @@
 // The words of the picture.
-import type { Kind } from "./places";
+import type { Kind } from "../../parts/neighbourhood/places";
 
 export const kindWords: Record<Kind, string> = {
   left: "a size left",
