@@ -27,6 +27,7 @@ type Set struct {
 	Tables  []*Table  // in the order of their file names
 	Sources []*Source // in the order of the registry
 	Retired []Retired
+	History []Release // newest first, as recorded
 
 	byID map[string]*Row // by id in lower case
 }

@@ -59,7 +59,7 @@ func (d *Diff) order() {
 		}
 		var was, is, columns, columnsNow []string
 		for _, row := range before.Rows {
-			was = append(was, d.nowCalled(row.ID))
+			was = append(was, d.NowCalled(row.ID))
 		}
 		for _, row := range t.Rows {
 			is = append(is, row.ID)

@@ -200,13 +200,14 @@ func (d *Diff) likesNow(row *tables.Row) string {
 	var ids []string
 	for _, e := range row.Ends {
 		if e.Like != nil {
-			ids = append(ids, d.nowCalled(e.Like.ID))
+			ids = append(ids, d.NowCalled(e.Like.ID))
 		}
 	}
 	return strings.Join(ids, " and ")
 }
 
-func (d *Diff) nowCalled(id string) string {
+// NowCalled is what a row of the older chart is called in the newer.
+func (d *Diff) NowCalled(id string) string {
 	if to := d.renamed[id]; to != "" {
 		return to
 	}
@@ -224,7 +225,7 @@ func twins(row *tables.Row) []string {
 func (d *Diff) twinsNow(row *tables.Row) []string {
 	var ids []string
 	for _, t := range row.Twins {
-		ids = append(ids, d.nowCalled(t.ID))
+		ids = append(ids, d.NowCalled(t.ID))
 	}
 	return ids
 }
