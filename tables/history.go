@@ -67,7 +67,12 @@ func (l *loader) readHistory(r *reader, root *node) {
 		if !ok || !r.need(n, path, got, releaseKeys...) {
 			continue
 		}
-		release := Release{Why: r.optional(got, "why", path), Tables: r.texts(got["tables"].value, path+".tables"), Pos: r.pos(n)}
+		release := Release{Why: r.optional(got, "why", path), Tables: []string{}, Pos: r.pos(n)}
+		for _, item := range r.items(got["tables"].value, path+".tables", true) {
+			if text, ok := r.text(item, path+".tables"); ok {
+				release.Tables = append(release.Tables, text)
+			}
+		}
 		release.Chart = r.shaped(got, "chart", path, "bad-version", "the name of a chart such as 2026-11-25-3f9a1c2", chartName.MatchString)
 		release.Date = r.shaped(got, "date", path, "bad-date", "a day such as 2026-11-25", isDay)
 		for _, item := range r.items(got["changes"].value, path+".changes", false) {
@@ -113,6 +118,21 @@ func Record(history []byte, release Release) ([]byte, error) {
 		}
 	}
 	return nil, errors.New(folder + historyFile + " has no line \"history:\" or \"history: []\"")
+}
+
+// CheckHistory reports what Load would find in such a history file: too long, recorded
+// twice, a text it refuses.
+func CheckHistory(text []byte) diag.List {
+	l := &loader{set: &Set{}, lim: shipped}
+	r := &reader{file: folder + historyFile, lim: l.lim, list: &l.list}
+	if len(text) > l.lim.bytes {
+		l.list.Add(diag.Problem{Pos: diag.Pos{File: r.file}, Rule: "file-size", Fact: numbered("the file would be larger than %d bytes", l.lim.bytes),
+			Hints: []string{"move old entries out of it"}})
+	} else if root := r.parse(text); root != nil {
+		l.readHistory(r, root)
+	}
+	l.list.Sort()
+	return l.list
 }
 
 // yaml writes every text in quotes, so that none is read as something else.

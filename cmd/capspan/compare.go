@@ -2,12 +2,17 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"strings"
 
 	"capspan/build"
 	"capspan/build/diag"
+	"capspan/tables"
 	"capspan/tables/compare"
 )
 
@@ -16,6 +21,8 @@ type compareVerb struct {
 	Base     string `arg:"" name:"base" help:"What to compare with: a folder that holds tables/, or a revision of git."`
 	Markdown bool   `help:"Print Markdown, as for a comment on a change."`
 	JSON     bool   `name:"json" help:"Print everything as JSON."`
+	Record   bool   `help:"Write what changed into tables/history.yaml, as at a release; needs --why."`
+	Why      string `placeholder:"TEXT" help:"With --record: why, in one or two sentences."`
 	Every    bool   `help:"Ask every query for the effect, also those far from the change. Takes a while."`
 }
 
@@ -29,7 +36,8 @@ store; the work tree is not touched. A version that is too low exits with 1.
 Examples:
   capspan compare main
   capspan compare HEAD~3 --markdown
-  capspan compare ../last-release --json`
+  capspan compare ../last-release --json
+  capspan compare v3 --record --why 'two readers measured the 1350'`
 }
 
 // compareReport is how a machine reads a comparison.
@@ -44,7 +52,13 @@ func (v *compareVerb) Run(ctx context.Context, t *terminal) error {
 	if v.Markdown && v.JSON {
 		return misuse("--markdown and --json at once\n    hint: choose one")
 	}
+	if v.Record != (strings.TrimSpace(v.Why) != "") {
+		return misuse("--record and --why go together\n    hint: --record --why 'two readers measured the 1350'")
+	}
 	src, dir, err := v.sources(true)
+	if err == nil && v.Record && dir == "" {
+		err = misuse("--record writes into a working folder\n    hint: name it with --root")
+	}
 	if err != nil {
 		return err
 	}
@@ -75,7 +89,47 @@ func (v *compareVerb) Run(ctx context.Context, t *terminal) error {
 	if problems[0].Blocked() || problems[1].Blocked() {
 		return problemsFound
 	}
+	if v.Record {
+		return v.record(t, c, dir)
+	}
 	return nil
+}
+
+// record puts the change in front of the history. It is written only when it reads back.
+func (v *compareVerb) record(t *terminal, c *build.Comparison, dir string) error {
+	release := c.Release(v.Why)
+	if len(release.Changes) == 0 {
+		_, err := fmt.Fprintln(t.err, "nothing changed that could be recorded")
+		return err
+	}
+	root, err := os.OpenRoot(filepath.Join(dir, "tables"))
+	if err != nil {
+		return fmt.Errorf("open the tables: %w", err)
+	}
+	defer root.Close()
+	const name = "history.yaml"
+	before, err := root.ReadFile(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		err = root.WriteFile(name, nil, 0o644)
+	}
+	if err != nil {
+		return fmt.Errorf("read the history: %w", err)
+	}
+	after, err := tables.Record(before, release)
+	if err != nil {
+		return err
+	}
+	if problems := tables.CheckHistory(after); problems.Blocked() {
+		if err := problems.Print(t.err); err != nil {
+			return err
+		}
+		return problemsFound
+	}
+	if err := replaceFile(root, name, after); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(t.err, "tables/%s: recorded %s\n", name, release.Chart)
+	return err
 }
 
 // sides prints the problems of each side; when one could not be read, both are named.
