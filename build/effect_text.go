@@ -72,7 +72,7 @@ func (c *Comparison) writeEffect(w io.Writer, head string, line func(string) str
 			words += ", and --every asks them all"
 		}
 		if len(c.Verdicts) == 0 {
-			words += "; no verdict changed"
+			words += "; none of those asked is answered otherwise"
 		}
 		list("effect", []string{words})
 	}
