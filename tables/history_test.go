@@ -86,3 +86,30 @@ func TestHistoryIsChecked(t *testing.T) {
 		}
 	}
 }
+
+// A release that would make the file too long, or say more than is read, is found before
+// it is written.
+func TestCheckHistory(t *testing.T) {
+	long := awkward
+	for range 20_000 {
+		long.Changes = append(long.Changes, Recorded{Of: "joints-inch/1310", Column: "cap", What: "value", Old: "1.062 in", New: "1.063 in"})
+	}
+	wordy := awkward
+	wordy.Why = strings.Repeat("a", 401)
+	for _, tt := range []struct {
+		release Release
+		rule    string
+	}{{awkward, ""}, {long, "file-size"}, {wordy, "text-length"}} {
+		text, err := Record(nil, tt.release)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rule := ""
+		if problems := CheckHistory(text); len(problems) > 0 {
+			rule = problems[0].Rule
+		}
+		if rule != tt.rule {
+			t.Errorf("got %q, want %q", rule, tt.rule)
+		}
+	}
+}
