@@ -150,6 +150,7 @@ var types = map[string]string{
 	".ico":         "image/x-icon",
 	".txt":         "text/plain; charset=utf-8",
 	".xml":         "application/xml",
+	".atom":        "application/atom+xml",
 	".webmanifest": "application/manifest+json",
 }
 

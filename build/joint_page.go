@@ -66,6 +66,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Conversions: s.rowLinks(s.set.Conversions(row)),
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
+		History: s.historyOf(row),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.jointEnd(row, n, end))

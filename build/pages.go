@@ -50,6 +50,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	add(s.methodPage)
+	add(s.changesPage)
 	add(s.notKept)
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)

@@ -34,6 +34,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	}
 	problems.Add(s.exportData()...)
 	s.addFound()
+	s.addFeed()
 	problems.Add(s.addWebManifest()...)
 	s.addWorker()
 	problems.Add(s.checkLinks()...)

@@ -34,6 +34,7 @@ var spoken = map[string]string{
 	"card":     "title, sheet, about",
 	"chart":    "title, sheet, about",
 	"sources":  "title, about",
+	"changes":  "title, about",
 	"method":   "title, sheet, about",
 	"search":   "title, about",
 	"a-z":      "title, about, also name, in page",

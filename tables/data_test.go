@@ -2,6 +2,7 @@ package tables
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -156,6 +157,8 @@ func TestShippedFilesListTheirKeys(t *testing.T) {
 			keys = sourceKeys
 		case retiredFile:
 			keys = retiredKeys
+		case historyFile:
+			keys = slices.Concat(releaseKeys, recordedKeys)
 		}
 		for _, key := range keys {
 			if !strings.Contains(string(src), "\n# "+key+" ") && !strings.HasPrefix(string(src), "# "+key+" ") {

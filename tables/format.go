@@ -166,8 +166,11 @@ func (f *formatter) entry(prefix string, e entry, indent, width int) {
 
 // flowOrder is the order of the keys in braces under a key.
 func flowOrder(key string) []string {
-	if key == "retired" {
+	switch key {
+	case "retired":
 		return retiredKeys
+	case "changes":
+		return recordedKeys
 	}
 	return braceKeys
 }
@@ -180,7 +183,10 @@ var braceKeys = []string{"label", "kind", "is", "unit", "least", "greatest", "me
 // list writes a block list.
 func (f *formatter) list(n *node, indent int, name string) {
 	order := sourceKeys
-	if name == "rows" {
+	switch name {
+	case "history":
+		order = releaseKeys
+	case "rows":
 		order = slices.Concat(rowFirst, f.columns, rowLast)
 	}
 	for _, item := range n.Content {

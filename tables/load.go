@@ -17,6 +17,9 @@ const (
 	retiredFile  = "retired.yaml"
 )
 
+// besides the tables: each may be missing, and is then empty.
+var besides = []string{registryFile, retiredFile, historyFile}
+
 // limits bound what a contributed file may cost. Tests lower them.
 type limits struct {
 	bytes int // of one file: about five thousand rows, more than a phone should load for one page
@@ -28,7 +31,7 @@ type limits struct {
 var shipped = limits{bytes: 1 << 20, depth: 8, rows: 200_000, text: 400}
 
 // Load reads every *.yaml at the root of fsys: the registry of sources, the retired
-// ids and the tables. It returns what could be read and every problem, sorted; the
+// ids, the history and the tables. It returns what could be read and every problem, sorted; the
 // set is only to be published when nothing in the list blocks ([diag.List.Blocked]).
 func Load(fsys fs.FS) (*Set, diag.List) { return load(fsys, shipped) }
 
@@ -43,6 +46,9 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 	}
 	if r, root := l.open(fsys, retiredFile); root != nil {
 		l.readRetired(r, root)
+	}
+	if r, root := l.open(fsys, historyFile); root != nil {
+		l.readHistory(r, root)
 	}
 	rows := 0
 	for _, name := range names {
@@ -74,7 +80,7 @@ func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
 	var names []string
 	for _, e := range entries {
 		switch name := e.Name(); {
-		case name == registryFile || name == retiredFile:
+		case slices.Contains(besides, name):
 		case strings.HasSuffix(name, ".yaml"):
 			names = append(names, name)
 		case strings.HasSuffix(name, ".yml"):
@@ -98,14 +104,13 @@ type loader struct {
 	links   map[*Row]*links    // what rows say of other rows, resolved by connect
 }
 
-// open reads and parses one file. A registry or list of retired ids that is not
-// there is an empty one.
+// open reads and parses one file.
 func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
 	r := &reader{file: folder + name, lim: l.lim, list: &l.list}
 	whole := diag.Pos{File: r.file}
 	src, err := readLimited(fsys, name, l.lim.bytes)
 	switch {
-	case errors.Is(err, fs.ErrNotExist) && (name == registryFile || name == retiredFile):
+	case errors.Is(err, fs.ErrNotExist) && slices.Contains(besides, name):
 		return r, nil
 	case errors.Is(err, errTooLarge):
 		l.list.Add(diag.Problem{Pos: whole, Rule: "file-size",

@@ -42,6 +42,12 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 	t.About = r.optional(got, "about", name+".about")
 	t.Version.Number = r.shaped(got, "version", name, "bad-version", "three whole numbers such as 1.2.0", versionShape.MatchString)
 	t.Version.Date = r.shaped(got, "date", name, "bad-date", "a day such as 2026-11-25", isDay)
+	if f, there := got["version"]; there {
+		t.Version.NumberPos = r.pos(f.value)
+	}
+	if f, there := got["date"]; there {
+		t.Version.DatePos = r.pos(f.value)
+	}
 	if f, there := got["unit"]; there {
 		t.Unit, _ = word(r, f.value, name+".unit", "unknown-unit", "unit", units)
 	}

@@ -27,6 +27,7 @@ type Set struct {
 	Tables  []*Table  // in the order of their file names
 	Sources []*Source // in the order of the registry
 	Retired []Retired
+	History []Release // newest first, as recorded
 
 	byID map[string]*Row // by id in lower case
 }
@@ -36,6 +37,8 @@ type Version struct {
 	Number string // major.minor.patch; empty for the chart as a whole
 	Date   string // YYYY-MM-DD
 	Hash   string // first 7 hex digits of the content's SHA-256; set for the chart
+
+	NumberPos, DatePos diag.Pos // where a table says them
 }
 
 // Table is one YAML file of rows of the same kind.

@@ -97,6 +97,10 @@ func TestTemplatesEscape(t *testing.T) {
 			&Identify{Holds: []HoldChoice{{Hold: words, Label: words, See: words}}, Tools: []Choice{{Value: words, Label: words}}},
 			&Paper{ID: words, Row: link, Lead: words, Truth: words, Basis: words,
 				Ends: []JointEnd{{Title: words, Hold: cell, Cap: cell, Across: cell}}},
+			&Changes{Now: words, Feed: words, Retired: []RetiredRow{{ID: words, Href: words, Why: words, To: []Link{link}}},
+				Releases: []Release{{ID: words, Name: words, Date: words, Why: words, Tables: []string{words},
+					Changes: []ChangeLine{{Of: link, What: words, Old: cell, New: cell, Why: words}}}}},
+			&Joint{ID: words, Title: words, History: []RowChange{{Release: link, Line: ChangeLine{What: words, Old: cell, New: cell, Why: words}}}},
 			&Moved{ID: words, Why: words, To: []Link{link}},
 			&Text{Next: []Link{link}},
 		}

@@ -70,7 +70,13 @@ func samples() map[string]Page {
 			Twins: []Link{rowLink}, SameFigures: []Link{rowLink}, Near: []Link{rowLink}, Conversions: []Link{rowLink},
 			Values:  []NamedCell{{Label: "Weight", Cell: Cell{Text: "not known"}}},
 			Sources: []SourceView{{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Date: "1984", Trust: "Rounded."}},
-			Note:    "The commonest light series."}},
+			Note:    "The commonest light series.",
+			History: []RowChange{{Release: Link{Href: "/sub/changes/#chart-x", Text: "2026-12-01"}, Line: ChangeLine{What: "cap", Old: across, New: capCell}}}}},
+		"changes": {Address: "/changes/", Title: "Changes of the chart", Body: &Changes{Now: "2026-12-01-0123abc", Feed: "/sub/changes/feed.atom",
+			Releases: []Release{{ID: "chart-2026-12-01-0123abc", Name: "2026-12-01-0123abc", Date: "2026-12-01", Why: "Somebody measured it.", Tables: []string{"joints-inch 1.1.0"},
+				Changes: []ChangeLine{{Of: rowLink, What: "cap", Old: Cell{Text: "1.187 in", Converted: "30.15 mm"}, New: capCell},
+					{Of: Link{Text: "a-maker"}, What: "retired", Why: "Its list was withdrawn."}}}},
+			Retired: []RetiredRow{{ID: "1351", Href: "/sub/joint/1351/", Why: "The name was misspelt.", To: []Link{rowLink}}}}},
 		"sources": {Address: "/about/sources/", Title: "Sources", Body: &Sources{Sources: []SourceView{
 			{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Publisher: "A maker", Where: "page 3"}}}},
 		"method": {Address: "/about/method/", Title: "How a verdict is reckoned", About: "Every constant.", Body: &Method{Constants: []Constant{

@@ -132,6 +132,8 @@ func bodyTemplate(body any) (string, error) {
 		return "search.html", nil
 	case *AZ:
 		return "a-z.html", nil
+	case *Changes:
+		return "changes.html", nil
 	}
 	return "", fmt.Errorf("no template for a body of type %T", body)
 }

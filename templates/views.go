@@ -183,6 +183,7 @@ type Joint struct {
 	Note                                  string
 	Life                                  template.HTML // one to one; empty when no figure is known
 	Paper                                 string        // address of the sheet to print
+	History                               []RowChange
 }
 
 // JointEnd is one end's figures.

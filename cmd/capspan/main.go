@@ -27,6 +27,7 @@ type command struct {
 	Check    checkVerb    `cmd:"" help:"Find every problem in tables, pages and links."`
 	Identify identifyVerb `cmd:"" help:"Name a joint from readings."`
 	Fmt      fmtVerb      `cmd:"" help:"Put the tables' lines in order and their spacing right."`
+	Compare  compareVerb  `cmd:"" help:"Tell what changed in the tables, and what it does."`
 	Version  versionFlag  `help:"Say which program and which chart this is."`
 }
 
@@ -111,7 +112,7 @@ func run(ctx context.Context, args []string, t *terminal) int {
 
 // verbOf returns the verb of the arguments and a space, or nothing.
 func verbOf(args []string) string {
-	for _, verb := range []string{"build", "serve", "check", "identify", "fmt"} {
+	for _, verb := range []string{"build", "serve", "check", "identify", "fmt", "compare"} {
 		if args[0] == verb {
 			return verb + " "
 		}
