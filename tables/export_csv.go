@@ -8,7 +8,8 @@ import (
 
 // WriteCSV writes one table, one line a row. Each column of the chart becomes several:
 // the digits and unit as the chart has them, exact millimetres, inches (rounded when
-// converted), and the evidence. A table of joints has a second set for the other end
+// converted), and the evidence. A torque has newton metres and pound-force feet instead;
+// a column of ranges has the upper ends in columns of their own. A table of joints has a second set for the other end
 // of a conversion joint, and "like" columns that name the rows its ends are like;
 // both are empty for a joint with like ends. Lists are joined by "; ".
 //
@@ -16,6 +17,7 @@ import (
 // in front.
 func WriteCSV(w io.Writer, t *Table) error {
 	out := csv.NewWriter(w)
+	out.UseCRLF = true // RFC 4180, 2
 	head := []string{"id", "also"}
 	ends := endsOf(t)
 	for n := range ends {
@@ -75,14 +77,46 @@ func jointColumn(c Column) bool {
 
 // parts are the columns one column of the chart becomes.
 func parts(c Column) []string {
-	evidence := []string{"_basis", "_sources", "_at", "_others"}
-	switch {
-	case c.ID == acrossColumn && c.Kind == Length:
-		return append([]string{"", "_unit", "_mm", "_in", "_faces", "_faces_basis"}, evidence...)
-	case c.Kind == Length:
-		return append([]string{"", "_unit", "_mm", "_in"}, evidence...)
+	out := []string{""}
+	if units := unitParts[c.Kind]; units != nil {
+		out = append(append(out, "_unit"), units...)
+		if c.Range {
+			for _, unit := range units {
+				out = append(out, unit+"_to")
+			}
+		}
+	} else if c.Range {
+		out = append(out, "_from", "_to")
 	}
-	return append([]string{""}, evidence...)
+	if c.ID == acrossColumn && c.Kind == Length {
+		out = append(out, "_faces", "_faces_basis")
+	}
+	return append(out, "_basis", "_sources", "_at", "_others")
+}
+
+// unitParts are the columns of a figure in each of its units.
+var unitParts = map[Kind][]string{Length: {"_mm", "_in"}, Torque: {"_nm", "_lbfft"}}
+
+// partUnits is what the figures of a part are in.
+var partUnits = map[string]Unit{
+	"_mm": Millimetre, "_in": Inch, "_nm": NewtonMetre, "_lbfft": PoundFoot, "_from": NoUnit, "": NoUnit}
+
+// numberPart is a figure in one unit, or nothing where there is none; ok is false for a
+// part that is not a number.
+func numberPart(v Value, part string) (cell string, ok bool) {
+	q := v.Quantity
+	name, upper := strings.CutSuffix(part, "_to")
+	if upper {
+		q = v.To
+	}
+	unit, known := partUnits[name]
+	if !known || part == "" {
+		return "", false
+	}
+	if q.IsZero() {
+		return "", true
+	}
+	return q.decimalIn(unit), true
 }
 
 func endCells(t *Table, r *Row, n int, likes bool) []string {
@@ -119,20 +153,14 @@ func endCells(t *Table, r *Row, n int, likes bool) []string {
 }
 
 func cellPart(v Value, part string) string {
-	length := !v.Quantity.IsZero() && v.Quantity.Unit != NoUnit
+	if number, ok := numberPart(v, part); ok {
+		return number
+	}
 	switch part {
 	case "":
 		return v.Word()
 	case "_unit":
 		return string(v.Quantity.Unit)
-	case "_mm":
-		if length {
-			return v.Quantity.MM()
-		}
-	case "_in":
-		if length {
-			return v.Quantity.decimalIn(Inch)
-		}
 	case "_faces":
 		return string(v.Faces)
 	case "_faces_basis":
@@ -157,7 +185,7 @@ func cellPart(v Value, part string) string {
 func otherWords(v Value) string {
 	text := v.Word()
 	if !v.Quantity.IsZero() {
-		text = v.Quantity.String()
+		text = v.Figure()
 	}
 	why := string(v.Basis)
 	if len(v.Sources) > 0 {

@@ -145,6 +145,7 @@ type TableCard struct {
 // Table is the page of one table.
 type Table struct {
 	Title, About, Version, Date string
+	Cautions                    []string
 	Columns                     []Column
 	Rows                        []TableRow
 	Data                        []Link // JSON and CSV
@@ -159,6 +160,7 @@ type Column struct {
 // TableRow is one line; Cells go with the columns.
 type TableRow struct {
 	Row    Link
+	Anchor string // where the row has no page of its own
 	Also   []string
 	Cells  [][]Cell // by column; two in a cell where the ends of a conversion joint differ
 	Basis  string
