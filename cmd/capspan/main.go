@@ -27,6 +27,7 @@ type command struct {
 	Check    checkVerb    `cmd:"" help:"Find every problem in tables, pages and links."`
 	Identify identifyVerb `cmd:"" help:"Name a joint from readings."`
 	Fmt      fmtVerb      `cmd:"" help:"Put the tables' lines in order and their spacing right."`
+	Schema   schemaVerb   `cmd:"" help:"Write the schema by which editors check the tables."`
 	Version  versionFlag  `help:"Say which program and which chart this is."`
 }
 
