@@ -13,7 +13,10 @@ func tableAddress(t *tables.Table) string { return "/chart/" + t.ID + "/" }
 
 // chartIndex lists the tables.
 func (s *site) chartIndex() (templates.Page, diag.Pos) {
-	body := &templates.Chart{}
+	body := &templates.Chart{Data: []templates.Link{
+		{Href: s.at("/" + dataFolder + packageName), Text: s.word("chart.newest")},
+		{Href: s.at("/" + s.versionFolder() + packageName), Text: s.word("chart.stays", "version", s.version.Name())},
+	}}
 	for _, t := range s.set.Tables {
 		body.Tables = append(body.Tables, templates.TableCard{
 			Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title, Note: t.About},

@@ -18,22 +18,12 @@ import (
 func WriteCSV(w io.Writer, t *Table) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2
-	head := []string{"id", "also"}
 	ends := endsOf(t)
-	for n := range ends {
-		suffix := endSuffix(n)
-		if ends > 1 {
-			head = append(head, "like"+suffix)
-		}
-		for _, c := range t.Columns {
-			if n == 0 || jointColumn(c) {
-				for _, part := range parts(c) {
-					head = append(head, c.ID+part+suffix)
-				}
-			}
-		}
+	var head []string
+	for _, field := range csvFields(t) {
+		head = append(head, field.Name)
 	}
-	if err := out.Write(append(head, "basis", "sources", "at", "twins", "note")); err != nil {
+	if err := out.Write(head); err != nil {
 		return err
 	}
 	for _, r := range t.Rows {
@@ -51,6 +41,38 @@ func WriteCSV(w io.Writer, t *Table) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// csvField is one column of the CSV.
+type csvField struct {
+	Name   string
+	Number bool   // a decimal or nothing
+	Label  string // the chart's column; empty for a row's own
+}
+
+// csvFields lists the columns of a table's CSV.
+func csvFields(t *Table) []csvField {
+	fields := []csvField{{Name: "id"}, {Name: "also"}}
+	ends := endsOf(t)
+	for n := range ends {
+		suffix := endSuffix(n)
+		if ends > 1 {
+			fields = append(fields, csvField{Name: "like" + suffix})
+		}
+		for _, c := range t.Columns {
+			if n > 0 && !jointColumn(c) {
+				continue
+			}
+			for _, part := range parts(c) {
+				_, number := numberPart(Value{}, part)
+				fields = append(fields, csvField{c.ID + part + suffix, number, c.Label})
+			}
+		}
+	}
+	for _, own := range []string{"basis", "sources", "at", "twins", "note"} {
+		fields = append(fields, csvField{Name: own})
+	}
+	return fields
 }
 
 // endsOf is 2 when the table has a conversion joint.

@@ -3,6 +3,7 @@ package tables
 import (
 	"regexp"
 	"slices"
+	"strings"
 	"time"
 
 	"capspan/build/diag"
@@ -37,6 +38,9 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 		if id, ok := r.id(f.value, name+".table"); ok && id != name {
 			r.fail(f.value, name+".table", "table-name", numbered("the table is called %q, its file %q", id, name+".yaml"), "both must be the same")
 		}
+	}
+	if strings.EqualFold(name, packageName) {
+		r.fail(root, name, "table-name", numbered("no table may be called %q: the open data has a file of that name", name))
 	}
 	t.Title = r.optional(got, "title", name+".title")
 	t.About = r.optional(got, "about", name+".about")

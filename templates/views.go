@@ -132,7 +132,10 @@ type Card struct {
 }
 
 // Chart lists the tables.
-type Chart struct{ Tables []TableCard }
+type Chart struct {
+	Tables []TableCard
+	Data   []Link // all of it for programs
+}
 
 // TableCard is one table in the list.
 type TableCard struct {
