@@ -4,35 +4,57 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"regexp"
 
 	"capspan/build/diag"
 	"capspan/tables"
 )
 
-// exportData writes the open tables under /data/: one CSV and one JSON a table, and
-// the whole chart with its sources as one JSON.
+// The open data: one CSV and one JSON a table, the whole chart with its sources as one
+// JSON, and a descriptor by which programs read the CSV. It stands twice: under /data/,
+// where the newest is always found, and under /data/<version>/, which never changes and
+// has the sums of its files beside it.
+const (
+	dataFolder  = "data/"
+	packageName = "datapackage.json"
+)
+
+// ofVersion is a file whose address belongs to one version of the chart.
+var ofVersion = regexp.MustCompile(`^` + dataFolder + `\d{4}-\d\d-\d\d-[0-9a-f]{7}/`)
+
+// versionFolder is where the data of this version stays.
+func (s *site) versionFolder() string { return dataFolder + s.version.Name() + "/" }
+
+// exportData writes the open data.
 func (s *site) exportData() diag.List {
 	var problems diag.List
-	fail := func(t *tables.Table, err error) {
-		problems.Add(diag.Problem{Pos: t.Pos, Path: t.ID, Rule: "bad-export", Fact: fmt.Sprintf("table cannot be exported: %v", err)})
+	var files []File
+	csvs := map[*tables.Table][]byte{}
+	write := func(name string, pos diag.Pos, into func(*bytes.Buffer) error) []byte {
+		var b bytes.Buffer
+		if err := into(&b); err != nil {
+			problems.Add(diag.Problem{Pos: pos, Rule: "bad-export", Fact: fmt.Sprintf("%s cannot be written: %v", name, err)})
+		}
+		files = append(files, File{Path: name, Bytes: b.Bytes(), Stage: Pages})
+		return b.Bytes()
 	}
 	for _, t := range s.set.Tables {
-		var csv, doc bytes.Buffer
-		if err := tables.WriteCSV(&csv, t); err != nil {
-			fail(t, err)
-		}
-		if err := tables.WriteJSON(&doc, t); err != nil {
-			fail(t, err)
-		}
-		s.add("data/"+t.ID+".csv", csv.Bytes(), Pages)
-		s.add("data/"+t.ID+".json", doc.Bytes(), Pages)
-	}
-	var whole bytes.Buffer
-	if err := tables.WriteChartJSON(&whole, s.set); err != nil {
-		problems.Add(diag.Problem{Pos: diag.Pos{File: "tables"}, Rule: "bad-export", Fact: fmt.Sprintf("the chart cannot be exported: %v", err)})
+		csvs[t] = write(t.ID+".csv", t.Pos, func(b *bytes.Buffer) error { return tables.WriteCSV(b, t) })
+		write(t.ID+".json", t.Pos, func(b *bytes.Buffer) error { return tables.WriteJSON(b, t) })
 	}
 	// No table can take this name: an id has no underscore.
-	s.add("data/whole_chart.json", whole.Bytes(), Pages)
+	write("whole_chart.json", diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.set) })
+	write(packageName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error {
+		about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
+		return tables.WritePackage(b, s.set, about, func(t *tables.Table) []byte { return csvs[t] })
+	})
+	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
+	for _, f := range files {
+		if f.Path != sumsName {
+			s.add(dataFolder+f.Path, f.Bytes, Pages)
+		}
+		s.add(s.versionFolder()+f.Path, f.Bytes, Pages)
+	}
 	return problems
 }
 

@@ -128,6 +128,13 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 		w.raw("<td>").text(s.basisWord(row.Basis)).raw("</td></tr>")
 	}
 	w.raw("</tbody></table></div>")
+	if len(t.Cautions) > 0 {
+		w.raw(`<aside class="caution">`)
+		for _, caution := range t.Cautions {
+			w.raw("<p>").text(caution).raw("</p>")
+		}
+		w.raw("</aside>")
+	}
 	return w.html(), nil
 }
 

@@ -50,7 +50,8 @@ func (s *site) redirects() []Redirect {
 	var list []Redirect
 	for _, r := range s.set.Retired {
 		if len(r.To) == 1 {
-			list = append(list, Redirect{From: s.at(rowAddress(r.ID)), To: s.at(rowAddress(r.To[0]))})
+			to, _, _ := strings.Cut(placeOf(s.set.Find(r.To[0])), "#") // what stands behind # is not every host's to send
+			list = append(list, Redirect{From: s.at(rowAddress(r.ID)), To: s.at(to)})
 		}
 	}
 	slices.SortFunc(list, func(a, b Redirect) int { return cmp.Compare(a.From, b.From) })

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"html"
 	"io/fs"
 	"regexp"
 	"strings"
@@ -33,6 +34,22 @@ func hostileSources(t *testing.T) Sources {
 	if err != nil {
 		t.Fatal(err)
 	}
+	tables["hostile.yaml"] = &fstest.MapFile{Data: []byte(strings.NewReplacer("WORDS", quoted).Replace(`table: hostile
+title: WORDS
+about: WORDS
+version: 1.0.0
+date: 2026-11-25
+cautions: [WORDS]
+columns:
+  said: {label: WORDS, kind: text}
+  also-said: {label: WORDS, kind: text}
+rows:
+  - id: hostile-row
+    also: [WORDS]
+    said: {is: WORDS, basis: published, source: [etma], at: WORDS, others: [{is: WORDS, basis: memory}]}
+    also-said: {is: "=cmd()", basis: memory}
+    note: WORDS
+`))}
 	src.Tables = tables
 	return src
 }
@@ -78,6 +95,13 @@ func TestHostileWords(t *testing.T) {
 				t.Errorf("%s: the JSON-LD reads back as %v", name, data)
 			}
 		}
+	}
+	page := string(files["chart/hostile/index.html"])
+	if shown := strings.Count(page, html.EscapeString(hostileWords)); shown < 8 {
+		t.Errorf("the words stand %d times on the page of a table that holds little else", shown)
+	}
+	if sheet := string(files["data/hostile.csv"]); !strings.Contains(sheet, "'=cmd()") {
+		t.Errorf("a sheet program would run the CSV: %s", sheet)
 	}
 	if reached == 0 {
 		t.Error("the words reached no attribute: the test looks at nothing")

@@ -17,9 +17,20 @@ const nearRows = 5
 
 func rowAddress(id string) string { return "/joint/" + id + "/" }
 
-// rowLink points to a row's page and says its figures.
+// rowAnchor marks a row that has no page of its own on the page of its table.
+func rowAnchor(id string) string { return "row-" + id }
+
+// placeOf is where a row stands: the page of a joint, or the line of another row.
+func placeOf(row *tables.Row) string {
+	if row.Table.Joint() {
+		return rowAddress(row.ID)
+	}
+	return tableAddress(row.Table) + "#" + rowAnchor(row.ID)
+}
+
+// rowLink points to a row and says its figures.
 func (s *site) rowLink(row *tables.Row) templates.Link {
-	return templates.Link{Href: s.at(rowAddress(row.ID)), Text: row.ID, Note: s.figuresOf(row)}
+	return templates.Link{Href: s.at(placeOf(row)), Text: row.ID, Note: s.figuresOf(row)}
 }
 
 // figuresOf says a row in one line: "1.062 in x 3.219 in, clip outside".

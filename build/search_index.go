@@ -105,7 +105,7 @@ func (s *site) otherRows(address string, table *templates.Table) []search.Entry 
 	var entries []search.Entry
 	for _, row := range table.Rows {
 		if row.Row.Href == "" {
-			entries = append(entries, search.New(search.Row, address, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
+			entries = append(entries, search.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
 		}
 	}
 	return entries

@@ -13,7 +13,10 @@ func tableAddress(t *tables.Table) string { return "/chart/" + t.ID + "/" }
 
 // chartIndex lists the tables.
 func (s *site) chartIndex() (templates.Page, diag.Pos) {
-	body := &templates.Chart{}
+	body := &templates.Chart{Data: []templates.Link{
+		{Href: s.at("/" + dataFolder + packageName), Text: s.word("chart.newest")},
+		{Href: s.at("/" + s.versionFolder() + packageName), Text: s.word("chart.stays", "version", s.version.Name())},
+	}}
 	for _, t := range s.set.Tables {
 		body.Tables = append(body.Tables, templates.TableCard{
 			Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title, Note: t.About},
@@ -43,7 +46,7 @@ func (s *site) basisCount(t *tables.Table) string {
 // columns with one line for each end.
 func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 	body := &templates.Table{
-		Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
+		Title: t.Title, About: t.About, Cautions: t.Cautions, Version: t.Version.Number, Date: t.Version.Date,
 		Data: []templates.Link{
 			{Href: s.at("/data/" + t.ID + ".csv"), Text: s.word("table.as", "format", "CSV")},
 			{Href: s.at("/data/" + t.ID + ".json"), Text: s.word("table.as", "format", "JSON")},
@@ -67,6 +70,8 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 	view := templates.TableRow{Row: templates.Link{Text: row.ID}, Also: row.Also, Basis: s.basisWord(row.Basis)}
 	if t.Joint() {
 		view.Row = s.rowLink(row)
+	} else {
+		view.Anchor = rowAnchor(row.ID)
 	}
 	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
 	for _, end := range row.Ends {
@@ -79,7 +84,11 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 		words = append(words, s.holdWord(end.Hold.Hold()), end.Cap.Quantity.String(), end.Across.Quantity.String())
 	}
 	for _, c := range t.Columns {
-		view.Cells = append(view.Cells, s.columnCells(row, c))
+		cells := s.columnCells(row, c)
+		view.Cells = append(view.Cells, cells)
+		if !t.Joint() { // a joint's words are those of its ends
+			words = append(words, cells[0].Text)
+		}
 	}
 	view.Search = strings.ToLower(strings.Join(words, " "))
 	return view

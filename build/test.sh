@@ -63,6 +63,7 @@ step "lint and form of scripts and styles"
 step "the shipped tables, pages and links"
 go run ./cmd/capspan check --root .
 go run ./cmd/capspan fmt --root . --check
+go run ./cmd/capspan schema --root . --check
 
 step "go test"
 go test -timeout 20m ./...

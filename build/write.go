@@ -43,6 +43,7 @@ var stages = []Stage{Assets, Pages, Hosting}
 //
 //   - a file is written beside its place and renamed over it;
 //   - assets come first, then pages, then the list of sums; what is no longer needed goes last;
+//   - the data of earlier versions stays ([ofVersion]): somebody may have its address;
 //   - the list of our files is widened before the first file is written and narrowed
 //     after the last is removed, so that a killed build's files are still known as ours.
 //
@@ -128,6 +129,9 @@ func (w *writer) run(files []File) error {
 		}
 	}
 	for name := range w.ours {
+		if ofVersion.MatchString(name) {
+			wanted[name] = true // an address that was promised to stay
+		}
 		if !wanted[name] {
 			if err := w.remove(name); err != nil {
 				return err

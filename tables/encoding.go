@@ -9,12 +9,20 @@ import (
 	"capspan/build/diag"
 )
 
+// mostRaw bounds the problems with a file's raw characters: one saved as UTF-16 would
+// else have one in every second byte.
+const mostRaw = 50
+
 // clean checks the raw characters of a file, comments included, and returns text
 // that the YAML parser reads with the same lines and columns: a byte that is no
 // UTF-8, a tab and an invisible character each become one character.
 func (r *reader) clean(src []byte) []byte {
 	at := diag.Pos{File: r.file, Line: 1, Col: 1}
+	reports := 0
 	report := func(rule, fact, hint string) {
+		if reports++; reports > mostRaw {
+			return
+		}
 		r.list.Add(diag.Problem{Pos: at, Rule: rule, Fact: fact, Hints: []string{hint}})
 	}
 	if bytes.HasPrefix(src, []byte("\xef\xbb\xbf")) {

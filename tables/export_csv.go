@@ -8,7 +8,8 @@ import (
 
 // WriteCSV writes one table, one line a row. Each column of the chart becomes several:
 // the digits and unit as the chart has them, exact millimetres, inches (rounded when
-// converted), and the evidence. A table of joints has a second set for the other end
+// converted), and the evidence. A torque has newton metres and pound-force feet instead;
+// a column of ranges has the upper ends in columns of their own. A table of joints has a second set for the other end
 // of a conversion joint, and "like" columns that name the rows its ends are like;
 // both are empty for a joint with like ends. Lists are joined by "; ".
 //
@@ -16,22 +17,13 @@ import (
 // in front.
 func WriteCSV(w io.Writer, t *Table) error {
 	out := csv.NewWriter(w)
-	head := []string{"id", "also"}
+	out.UseCRLF = true // RFC 4180, 2
 	ends := endsOf(t)
-	for n := range ends {
-		suffix := endSuffix(n)
-		if ends > 1 {
-			head = append(head, "like"+suffix)
-		}
-		for _, c := range t.Columns {
-			if n == 0 || jointColumn(c) {
-				for _, part := range parts(c) {
-					head = append(head, c.ID+part+suffix)
-				}
-			}
-		}
+	var head []string
+	for _, field := range csvFields(t) {
+		head = append(head, field.Name)
 	}
-	if err := out.Write(append(head, "basis", "sources", "at", "twins", "note")); err != nil {
+	if err := out.Write(head); err != nil {
 		return err
 	}
 	for _, r := range t.Rows {
@@ -49,6 +41,38 @@ func WriteCSV(w io.Writer, t *Table) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// csvField is one column of the CSV.
+type csvField struct {
+	Name   string
+	Number bool   // a decimal or nothing
+	Label  string // the chart's column; empty for a row's own
+}
+
+// csvFields lists the columns of a table's CSV.
+func csvFields(t *Table) []csvField {
+	fields := []csvField{{Name: "id"}, {Name: "also"}}
+	ends := endsOf(t)
+	for n := range ends {
+		suffix := endSuffix(n)
+		if ends > 1 {
+			fields = append(fields, csvField{Name: "like" + suffix})
+		}
+		for _, c := range t.Columns {
+			if n > 0 && !jointColumn(c) {
+				continue
+			}
+			for _, part := range parts(c) {
+				_, number := numberPart(Value{}, part)
+				fields = append(fields, csvField{c.ID + part + suffix, number, c.Label})
+			}
+		}
+	}
+	for _, own := range []string{"basis", "sources", "at", "twins", "note"} {
+		fields = append(fields, csvField{Name: own})
+	}
+	return fields
 }
 
 // endsOf is 2 when the table has a conversion joint.
@@ -75,14 +99,46 @@ func jointColumn(c Column) bool {
 
 // parts are the columns one column of the chart becomes.
 func parts(c Column) []string {
-	evidence := []string{"_basis", "_sources", "_at", "_others"}
-	switch {
-	case c.ID == acrossColumn && c.Kind == Length:
-		return append([]string{"", "_unit", "_mm", "_in", "_faces", "_faces_basis"}, evidence...)
-	case c.Kind == Length:
-		return append([]string{"", "_unit", "_mm", "_in"}, evidence...)
+	out := []string{""}
+	if units := unitParts[c.Kind]; units != nil {
+		out = append(append(out, "_unit"), units...)
+		if c.Range {
+			for _, unit := range units {
+				out = append(out, unit+"_to")
+			}
+		}
+	} else if c.Range {
+		out = append(out, "_from", "_to")
 	}
-	return append([]string{""}, evidence...)
+	if c.ID == acrossColumn && c.Kind == Length {
+		out = append(out, "_faces", "_faces_basis")
+	}
+	return append(out, "_basis", "_sources", "_at", "_others")
+}
+
+// unitParts are the columns of a figure in each of its units.
+var unitParts = map[Kind][]string{Length: {"_mm", "_in"}, Torque: {"_nm", "_lbfft"}}
+
+// partUnits is what the figures of a part are in.
+var partUnits = map[string]Unit{
+	"_mm": Millimetre, "_in": Inch, "_nm": NewtonMetre, "_lbfft": PoundFoot, "_from": NoUnit, "": NoUnit}
+
+// numberPart is a figure in one unit, or nothing where there is none; ok is false for a
+// part that is not a number.
+func numberPart(v Value, part string) (cell string, ok bool) {
+	q := v.Quantity
+	name, upper := strings.CutSuffix(part, "_to")
+	if upper {
+		q = v.To
+	}
+	unit, known := partUnits[name]
+	if !known || part == "" {
+		return "", false
+	}
+	if q.IsZero() {
+		return "", true
+	}
+	return q.decimalIn(unit), true
 }
 
 func endCells(t *Table, r *Row, n int, likes bool) []string {
@@ -119,20 +175,14 @@ func endCells(t *Table, r *Row, n int, likes bool) []string {
 }
 
 func cellPart(v Value, part string) string {
-	length := !v.Quantity.IsZero() && v.Quantity.Unit != NoUnit
+	if number, ok := numberPart(v, part); ok {
+		return number
+	}
 	switch part {
 	case "":
 		return v.Word()
 	case "_unit":
 		return string(v.Quantity.Unit)
-	case "_mm":
-		if length {
-			return v.Quantity.MM()
-		}
-	case "_in":
-		if length {
-			return v.Quantity.decimalIn(Inch)
-		}
 	case "_faces":
 		return string(v.Faces)
 	case "_faces_basis":
@@ -157,7 +207,7 @@ func cellPart(v Value, part string) string {
 func otherWords(v Value) string {
 	text := v.Word()
 	if !v.Quantity.IsZero() {
-		text = v.Quantity.String()
+		text = v.Figure()
 	}
 	why := string(v.Basis)
 	if len(v.Sources) > 0 {

@@ -17,15 +17,16 @@ type chartJSON struct {
 }
 
 type tableJSON struct {
-	ID      string       `json:"table"`
-	Title   string       `json:"title"`
-	About   string       `json:"about"`
-	Version string       `json:"version"`
-	Date    string       `json:"date"`
-	Unit    Unit         `json:"unit,omitempty"`
-	Columns []columnJSON `json:"columns"`
-	Rows    []rowJSON    `json:"rows"`
-	Sources []sourceJSON `json:"sources,omitempty"` // of a table standing alone: those it names
+	ID       string       `json:"table"`
+	Title    string       `json:"title"`
+	About    string       `json:"about"`
+	Version  string       `json:"version"`
+	Date     string       `json:"date"`
+	Unit     Unit         `json:"unit,omitempty"`
+	Cautions []string     `json:"cautions,omitempty"`
+	Columns  []columnJSON `json:"columns"`
+	Rows     []rowJSON    `json:"rows"`
+	Sources  []sourceJSON `json:"sources,omitempty"` // of a table standing alone: those it names
 }
 
 type columnJSON struct {
@@ -33,6 +34,7 @@ type columnJSON struct {
 	Label    string `json:"label"`
 	Kind     Kind   `json:"kind"`
 	Unit     Unit   `json:"unit,omitempty"`
+	Range    bool   `json:"range,omitempty"`
 	Least    string `json:"least,omitempty"`
 	Greatest string `json:"greatest,omitempty"`
 	Method   string `json:"method,omitempty"`
@@ -62,6 +64,9 @@ type valueJSON struct {
 	Unit       Unit        `json:"unit,omitempty"`
 	MM         string      `json:"mm,omitempty"`
 	In         string      `json:"in,omitempty"`
+	Nm         string      `json:"nm,omitempty"`
+	Lbfft      string      `json:"lbfft,omitempty"`
+	To         *valueJSON  `json:"to,omitempty"` // the upper end of a range; the fields above are the lower
 	Faces      Faces       `json:"faces,omitempty"`
 	FacesBasis Basis       `json:"facesBasis,omitempty"`
 	Basis      Basis       `json:"basis,omitempty"`
@@ -137,9 +142,9 @@ func sourceOf(s *Source) sourceJSON {
 
 func tableOf(t *Table) tableJSON {
 	doc := tableJSON{ID: t.ID, Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
-		Unit: t.Unit, Columns: []columnJSON{}, Rows: []rowJSON{}}
+		Unit: t.Unit, Cautions: t.Cautions, Columns: []columnJSON{}, Rows: []rowJSON{}}
 	for _, c := range t.Columns {
-		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Least.Text, c.Greatest.Text, c.Method})
+		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Least.Text, c.Greatest.Text, c.Method})
 	}
 	for _, r := range t.Rows {
 		row := rowJSON{ID: r.ID, Also: r.Also, Basis: r.Basis, Sources: sourceIDs(r.Sources), At: r.At, Twins: ids(r.Twins), Note: r.Note}
@@ -161,10 +166,10 @@ func tableOf(t *Table) tableJSON {
 
 func valueOf(v Value) valueJSON {
 	out := valueJSON{Is: v.Word(), Faces: v.Faces, FacesBasis: v.FacesBasis, Basis: v.Basis, Sources: sourceIDs(v.Sources), At: v.At}
-	if q := v.Quantity; !q.IsZero() {
-		if out.Unit = q.Unit; q.Unit != NoUnit {
-			out.MM, out.In = q.MM(), q.decimalIn(Inch)
-		}
+	out.figure(v.Quantity)
+	if v.IsRange() {
+		out.To = &valueJSON{Is: v.To.Text}
+		out.To.figure(v.To)
 	}
 	for _, o := range v.Others {
 		out.Others = append(out.Others, valueOf(o))
@@ -172,10 +177,22 @@ func valueOf(v Value) valueJSON {
 	return out
 }
 
+// figure sets the number in both units of its kind.
+func (out *valueJSON) figure(q Quantity) {
+	switch out.Unit = q.Unit; q.Unit {
+	case Inch, Millimetre:
+		out.MM, out.In = q.decimalIn(Millimetre), q.decimalIn(Inch)
+	case PoundFoot, NewtonMetre:
+		out.Nm, out.Lbfft = q.decimalIn(NewtonMetre), q.decimalIn(PoundFoot)
+	}
+}
+
 // Word is what the cell says, without unit: the digits as written, the text, or one
 // of the words unknown and none.
 func (v Value) Word() string {
 	switch {
+	case v.IsRange():
+		return v.Quantity.Text + "-" + v.To.Text
 	case !v.Quantity.IsZero():
 		return v.Quantity.Text
 	case v.State == Unknown:
@@ -186,9 +203,13 @@ func (v Value) Word() string {
 	return v.Text
 }
 
-// decimalIn is [Quantity.In] with a fraction written out.
+// decimalIn is the number in a unit, for programs: exact in its own unit, in millimetres
+// and in newton metres, rounded as by [Quantity.In] in the others. A count has no unit.
 func (q Quantity) decimalIn(unit Unit) string {
-	if q.Unit == unit {
+	switch {
+	case unit == Millimetre || unit == NewtonMetre:
+		return exact(q.si())
+	case q.Unit == unit:
 		return q.Decimal()
 	}
 	return q.In(unit)

@@ -59,6 +59,51 @@ func TestCSVHasEveryRowWithItsDigits(t *testing.T) {
 	}
 }
 
+// RFC 4180: lines end in CRLF, and what a general reader reads is, written again by a
+// general writer, the same bytes. A column that is called a number holds decimals only.
+func TestCSVRoundTrip(t *testing.T) {
+	decimal := regexp.MustCompile(`^\d+(\.\d+)?$`)
+	hostile := jointHead + joint("a", "strap", "30", "92", "    note: \"quotes \\\" and, commas; '\"\n")
+	sets := []*Set{shippedSet(t), mustLoad(t, map[string]string{"x.yaml": hostile}), mustLoad(t, map[string]string{"bolts.yaml": bolts})}
+	for _, set := range sets {
+		for _, table := range set.Tables {
+			var once, again bytes.Buffer
+			if err := WriteCSV(&once, table); err != nil {
+				t.Fatal(err)
+			}
+			if lf, crlf := bytes.Count(once.Bytes(), []byte("\n")), bytes.Count(once.Bytes(), []byte("\r\n")); lf != crlf || lf != len(table.Rows)+1 {
+				t.Errorf("%s: %d lines, %d of them end in CRLF", table.ID, lf, crlf)
+			}
+			all, err := csv.NewReader(bytes.NewReader(once.Bytes())).ReadAll()
+			if err != nil {
+				t.Fatal(err)
+			}
+			w := csv.NewWriter(&again)
+			w.UseCRLF = true
+			if err := w.WriteAll(all); err != nil {
+				t.Fatal(err)
+			}
+			if again.String() != once.String() {
+				t.Errorf("%s: written again it differs", table.ID)
+			}
+			numbers := 0
+			for n, field := range csvFields(table) {
+				for _, record := range all[1:] {
+					if field.Number && record[n] != "" {
+						numbers++
+						if !decimal.MatchString(record[n]) {
+							t.Errorf("%s: %s = %q", table.ID, field.Name, record[n])
+						}
+					}
+				}
+			}
+			if measured := table.Unit != NoUnit; measured && numbers == 0 && len(table.Rows) > 0 {
+				t.Errorf("%s has no number", table.ID)
+			}
+		}
+	}
+}
+
 // One row of each kind in full.
 func TestCSVRecords(t *testing.T) {
 	set := shippedSet(t)

@@ -40,11 +40,11 @@ func numberHints(text string) []string {
 func rangeHints(q Quantity, c Column) []string {
 	var hints []string
 	fits := func(r *big.Rat, unit Unit) bool {
-		mm := toMM(r, unit)
-		return mm.Cmp(c.Least.mm()) >= 0 && mm.Cmp(c.Greatest.mm()) <= 0
+		si := toSI(r, unit)
+		return si.Cmp(c.Least.si()) >= 0 && si.Cmp(c.Greatest.si()) <= 0
 	}
-	other := map[Unit]Unit{Inch: Millimetre, Millimetre: Inch}[q.Unit]
-	if other != NoUnit && fits(q.value, other) && writtenAs(q, other) {
+	other := otherUnit[q.Unit]
+	if c.Kind == Length && other != NoUnit && fits(q.value, other) && writtenAs(q, other) {
 		meant := newQuantity(q.Text, other, q.value, q.step)
 		unit := []string{meant.String() + " would be " + meant.Converted() + "; was it meant in " + string(other) + "? then write unit: " + string(other) + " beside it"}
 		if q.decimals() != 2 {

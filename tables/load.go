@@ -2,6 +2,7 @@ package tables
 
 import (
 	"errors"
+	"io"
 	"io/fs"
 	"slices"
 	"strings"
@@ -123,18 +124,33 @@ func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
 	return r, r.parse(src)
 }
 
-var errTooLarge = errors.New("file too large")
+var (
+	errTooLarge = errors.New("file too large")
+	errFolder   = errors.New("it is a folder")
+)
 
-// readLimited never holds more of a file than it may have.
+// readLimited never holds more of a file than it may have. The size is asked first, to
+// spare the reading, and not trusted: a device has none, and a file may grow.
 func readLimited(fsys fs.FS, name string, most int) ([]byte, error) {
-	info, err := fs.Stat(fsys, name)
+	file, err := fsys.Open(name)
 	if err != nil {
 		return nil, err
 	}
-	if info.Size() > int64(most) {
+	defer file.Close()
+	info, err := file.Stat()
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, &fs.PathError{Op: "read", Path: name, Err: errFolder}
+	case info.Size() > int64(most):
 		return nil, errTooLarge
 	}
-	return fs.ReadFile(fsys, name)
+	data, err := io.ReadAll(io.LimitReader(file, int64(most)+1))
+	if err == nil && len(data) > most {
+		return nil, errTooLarge
+	}
+	return data, err
 }
 
 // cause is the reason of a disk error without the path, which the problem's place says.

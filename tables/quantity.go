@@ -3,17 +3,20 @@ package tables
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 )
 
-// Unit is what a length is written in.
+// Unit is what a length or a torque is written in.
 type Unit string
 
 const (
-	Inch       Unit = "in"
-	Millimetre Unit = "mm"
-	NoUnit     Unit = "" // counts
+	Inch        Unit = "in"
+	Millimetre  Unit = "mm"
+	PoundFoot   Unit = "lbf.ft"
+	NewtonMetre Unit = "N.m"
+	NoUnit      Unit = "" // counts and numbers
 )
 
 // Quantity is an exact number with the digits somebody wrote: a decimal (28.50), a
@@ -24,19 +27,25 @@ type Quantity struct {
 	Unit  Unit
 	value *big.Rat
 	step  *big.Rat // of the last written digit, or of one part of the fraction
-	inMM  *big.Rat // value in millimetres; a count's own number
-	near  float64  // inMM, rounded: a chart compares every row with every other
+	inSI  *big.Rat // value in millimetres or newton metres; a count's own number
+	near  float64  // inSI, rounded: a chart compares every row with every other
 }
 
 // newQuantity works out what comparing and drawing ask for again and again.
 func newQuantity(text string, unit Unit, value, step *big.Rat) Quantity {
-	q := Quantity{Text: text, Unit: unit, value: value, step: step, inMM: toMM(value, unit)}
-	q.near, _ = q.inMM.Float64()
+	q := Quantity{Text: text, Unit: unit, value: value, step: step, inSI: toSI(value, unit)}
+	q.near, _ = q.inSI.Float64()
 	return q
 }
 
-// The international inch is exactly 25.4 mm (since 1959).
-var mmPerInch = big.NewRat(254, 10)
+// The international inch is exactly 25.4 mm (since 1959). A pound-force is the pound,
+// 0.45359237 kg, times the standard fall of 9.80665 m/s2 (NIST SP 811, appendix B.8),
+// so that a pound-force foot is exactly 1.3558179483314004 N.m.
+var (
+	mmPerInch = big.NewRat(254, 10)
+	nmPerLbft = new(big.Rat).Mul(
+		new(big.Rat).Mul(big.NewRat(45359237, 1e8), big.NewRat(980665, 1e5)), big.NewRat(3048, 1e4))
+)
 
 // mostDigits keeps a number readable; no length or count of a joint needs more.
 const mostDigits = 12
@@ -48,7 +57,7 @@ const finestFraction = 128
 // fraction in its one written form (1 3/16, 55/64). The digits are kept: the Text of
 // the result is the text given.
 func ParseQuantity(text string, unit Unit) (Quantity, error) {
-	if unit != Inch && unit != Millimetre && unit != NoUnit {
+	if unit != NoUnit && !slices.Contains(units, unit) {
 		return Quantity{}, fmt.Errorf("%q is no unit", unit)
 	}
 	value, step, ok := parseDecimal(text)
@@ -124,23 +133,29 @@ func (q Quantity) String() string {
 	return q.Text + " " + string(q.Unit)
 }
 
-// mm is the exact length in millimetres; a count is its own number.
-func (q Quantity) mm() *big.Rat { return q.inMM }
+// si is the exact length in millimetres or torque in newton metres; a count is its own number.
+func (q Quantity) si() *big.Rat { return q.inSI }
 
 func (q Quantity) halfStep() *big.Rat {
-	return toMM(new(big.Rat).Quo(q.step, big.NewRat(2, 1)), q.Unit)
+	return toSI(new(big.Rat).Quo(q.step, big.NewRat(2, 1)), q.Unit)
 }
 
-func toMM(r *big.Rat, unit Unit) *big.Rat {
-	if unit == Inch {
+func toSI(r *big.Rat, unit Unit) *big.Rat {
+	switch unit {
+	case Inch:
 		return new(big.Rat).Mul(r, mmPerInch)
+	case PoundFoot:
+		return new(big.Rat).Mul(r, nmPerLbft)
 	}
 	return r
 }
 
 // MM is the exact length in millimetres as a decimal: "30.1752" for 1.188 in. It
 // always ends, because a fraction is over a power of two.
-func (q Quantity) MM() string { return exact(q.mm()) }
+func (q Quantity) MM() string { return exact(q.si()) }
+
+// NewtonMetres is the exact torque in newton metres as a decimal.
+func (q Quantity) NewtonMetres() string { return exact(q.si()) }
 
 // Float is the length in millimetres rounded to a float, for drawing and ranking:
 // never for a page's text or a comparison. 0 for the zero Quantity.
@@ -173,7 +188,8 @@ func exact(r *big.Rat) string {
 // half away from zero. Inches to one decimal or none give one decimal of a
 // millimetre, to two or three decimals (and fractions) two, finer ones three;
 // millimetres give inches with two decimals more than were written, at least three
-// and at most four.
+// and at most four. Pound-force feet keep their decimals in newton metres, newton
+// metres get one more in pound-force feet.
 func (q Quantity) In(unit Unit) string {
 	switch {
 	case q.Unit == unit || q.Unit == NoUnit:
@@ -183,7 +199,11 @@ func (q Quantity) In(unit Unit) string {
 		if strings.Contains(q.Text, "/") || q.decimals() == 2 {
 			digits = 2
 		}
-		return q.mm().FloatString(digits)
+		return q.si().FloatString(digits)
+	case unit == NewtonMetre:
+		return q.si().FloatString(q.decimals())
+	case unit == PoundFoot:
+		return new(big.Rat).Quo(q.value, nmPerLbft).FloatString(q.decimals() + 1)
 	}
 	return new(big.Rat).Quo(q.value, mmPerInch).FloatString(min(max(q.decimals()+2, 3), 4))
 }
@@ -196,17 +216,17 @@ func (q Quantity) decimals() int {
 // Converted is the length in the other unit, rounded as by [Quantity.In], with that
 // unit: "30.18 mm"; empty for a count.
 func (q Quantity) Converted() string {
-	switch q.Unit {
-	case Inch:
-		return q.In(Millimetre) + " mm"
-	case Millimetre:
-		return q.In(Inch) + " in"
+	if other := otherUnit[q.Unit]; other != NoUnit {
+		return q.In(other) + " " + string(other)
 	}
 	return ""
 }
 
+// otherUnit is what a reader of the other system wants.
+var otherUnit = map[Unit]Unit{Inch: Millimetre, Millimetre: Inch, PoundFoot: NewtonMetre, NewtonMetre: PoundFoot}
+
 // Cmp compares exact sizes across units: -1, 0 or 1.
-func (q Quantity) Cmp(r Quantity) int { return q.mm().Cmp(r.mm()) }
+func (q Quantity) Cmp(r Quantity) int { return q.si().Cmp(r.si()) }
 
 // Equal reports whether both are written alike; 28.50 and 28.5 are not.
 func (q Quantity) Equal(r Quantity) bool { return q.Text == r.Text && q.Unit == r.Unit }

@@ -95,7 +95,7 @@ func (r *reader) joint(row *Row, got map[string]field, path string) {
 	}
 	for _, c := range row.Table.Columns {
 		v, there := row.Values[c.ID]
-		numeric := c.Kind == Length || c.Kind == Count || !row.Table.Joint()
+		numeric := c.Kind.numeric() || !row.Table.Joint()
 		if there && v.State == Given && numeric && (row.Basis == "" || v.Basis.Weaker(row.Basis)) {
 			row.Basis = v.Basis
 		}

@@ -75,7 +75,7 @@ func figureAgrees(v, w Value, apart *big.Rat, printed bool) bool {
 }
 
 func difference(v, w Value) *big.Rat {
-	d := new(big.Rat).Sub(v.Quantity.mm(), w.Quantity.mm())
+	d := new(big.Rat).Sub(v.Quantity.si(), w.Quantity.si())
 	return d.Abs(d)
 }
 

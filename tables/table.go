@@ -3,6 +3,7 @@ package tables
 import (
 	"regexp"
 	"slices"
+	"strings"
 	"time"
 
 	"capspan/build/diag"
@@ -11,8 +12,8 @@ import (
 
 // The keys of a table file, each list in the order in which Format writes them.
 var (
-	headKeys   = []string{"table", "title", "about", "version", "date", "unit", "columns", "rows"}
-	columnKeys = []string{"label", "kind", "unit", "least", "greatest", "method"}
+	headKeys   = []string{"table", "title", "about", "version", "date", "unit", "cautions", "columns", "rows"}
+	columnKeys = []string{"label", "kind", "unit", "range", "least", "greatest", "method"}
 	rowFirst   = []string{"id", "also"} // then the columns
 	rowLast    = []string{"ends", "basis", "source", "at", "twins", "note"}
 )
@@ -38,6 +39,9 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 			r.fail(f.value, name+".table", "table-name", numbered("the table is called %q, its file %q", id, name+".yaml"), "both must be the same")
 		}
 	}
+	if strings.EqualFold(name, packageName) {
+		r.fail(root, name, "table-name", numbered("no table may be called %q: the open data has a file of that name", name))
+	}
 	t.Title = r.optional(got, "title", name+".title")
 	t.About = r.optional(got, "about", name+".about")
 	t.Version.Number = r.shaped(got, "version", name, "bad-version", "three whole numbers such as 1.2.0", versionShape.MatchString)
@@ -50,6 +54,9 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 	}
 	if f, there := got["unit"]; there {
 		t.Unit, _ = word(r, f.value, name+".unit", "unknown-unit", "unit", units)
+	}
+	if f, there := got["cautions"]; there {
+		t.Cautions = r.texts(f.value, name+".cautions")
 	}
 	if f, there := got["columns"]; there {
 		t.Columns = r.columns(f.value, t)
@@ -136,22 +143,33 @@ func (r *reader) column(f field, t *Table, path string) (Column, bool) {
 	if u, there := got["unit"]; there {
 		c.Unit, ok = word(r, u.value, path+".unit", "unknown-unit", "unit", units)
 	}
+	if f, there := got["range"]; there {
+		_, known := word(r, f.value, path+".range", "bad-column", "value of range", []string{"true"})
+		c.Range, ok = true, ok && known
+	}
 	if m, there := got["method"]; there {
 		c.Method, _ = r.id(m.value, path+".method")
 	}
-	numeric := c.Kind == Length || c.Kind == Count
-	if c.Kind != Length {
+	measured := unitsOf(c.Kind)
+	if !slices.Contains(measured, c.Unit) {
+		if _, there := got["unit"]; there && ok && len(measured) > 0 {
+			r.fail(f.value, path, "bad-column", numbered("a %s is not measured in %s", c.Kind, c.Unit), "known: "+joined(measured))
+			return c, false
+		}
 		c.Unit = NoUnit
 	}
 	switch {
 	case !ok:
 		return c, false
-	case c.Kind == Length && c.Unit == NoUnit:
-		r.fail(f.value, path, "bad-column", "a length has no unit", "write unit: mm, here or for the table")
+	case len(measured) > 0 && c.Unit == NoUnit:
+		r.fail(f.value, path, "bad-column", numbered("a %s has no unit", c.Kind), "write unit: "+string(measured[len(measured)-1])+", here or for the table")
 		return c, false
-	case !numeric && (got["least"].value != nil || got["greatest"].value != nil):
+	case c.Range && (!c.Kind.numeric() || jointColumn(c)):
+		r.fail(got["range"].key, path, "bad-column", numbered("the column %q cannot hold ranges", c.ID), "only numbers can be ranges, and hold, cap and across are matched as single figures")
+		return c, false
+	case !c.Kind.numeric() && (got["least"].value != nil || got["greatest"].value != nil):
 		r.fail(f.value, path, "bad-column", numbered("a column of kind %q has no least and greatest value", c.Kind))
-	case numeric:
+	case c.Kind.numeric():
 		if !r.need(f.value, path, got, "least", "greatest") {
 			return c, false
 		}

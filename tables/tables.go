@@ -48,9 +48,11 @@ type Table struct {
 	About   string // one or two sentences
 	Version Version
 	Unit    Unit
-	Columns []Column
-	Rows    []*Row
-	Pos     diag.Pos
+	// Cautions go wherever the rows are shown: what a reader must know before using them.
+	Cautions []string
+	Columns  []Column
+	Rows     []*Row
+	Pos      diag.Pos
 }
 
 // Kind says what a column holds.
@@ -58,7 +60,9 @@ type Kind string
 
 const (
 	Length Kind = "length" // a Quantity in the column's unit
+	Torque Kind = "torque" // the same, of a tightening torque
 	Count  Kind = "count"  // a whole number
+	Number Kind = "number" // a decimal without unit
 	Text   Kind = "text"
 	Holds  Kind = "hold" // one of the holds
 )
@@ -68,7 +72,8 @@ type Column struct {
 	ID       string
 	Label    string
 	Kind     Kind
-	Unit     Unit     // for lengths: the table's unless given
+	Unit     Unit     // for lengths and torques: the table's unless given
+	Range    bool     // a cell may hold a range, such as 26-35
 	Least    Quantity // least and greatest plausible value
 	Greatest Quantity
 	Method   string // the guide page that tells how to measure it: a slug under /measure/
@@ -151,7 +156,8 @@ const (
 // Value is one cell and its evidence.
 type Value struct {
 	State    State
-	Quantity Quantity // lengths and counts
+	Quantity Quantity // of a numeric column; the lower end of a range
+	To       Quantity // the upper end of a range; zero for a single number
 	Text     string   // text and hold columns: the word as written
 	Faces    Faces    // across only
 	// FacesBasis is why the faces are believed when that differs from the figure's own basis.

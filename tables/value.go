@@ -52,7 +52,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, across boo
 
 func keysFor(c Column, across bool) []string {
 	keys := []string{"is"}
-	if c.Kind == Length {
+	if len(unitsOf(c.Kind)) > 0 {
 		keys = append(keys, "unit")
 	}
 	if across {
@@ -71,7 +71,7 @@ func (l *loader) readFigure(r *reader, n *node, path string, c Column, across bo
 	v.Pos = r.pos(is)
 	unit := c.Unit
 	if f, there := got["unit"]; there {
-		unit, _ = word(r, f.value, path, "unknown-unit", "unit", units)
+		unit, _ = word(r, f.value, path, "unknown-unit", "unit", unitsOf(c.Kind))
 	}
 	switch c.Kind {
 	case Holds:
@@ -83,9 +83,12 @@ func (l *loader) readFigure(r *reader, n *node, path string, c Column, across bo
 		v.Text, v.State = r.absence(is, path)
 	default:
 		if v.Text, v.State = r.absence(is, path); v.State == Given {
-			if q, ok := r.number(is, v.Text, path, c.Kind, unit); ok {
-				v.Quantity, v.Text = q, ""
-				r.plausible(is, path, q, c)
+			if from, to, ok := r.figure(is, v.Text, path, c, unit); ok {
+				v.Quantity, v.To, v.Text = from, to, ""
+				r.plausible(is, path, from, c)
+				if v.IsRange() {
+					r.plausible(is, path, to, c)
+				}
 			} else {
 				v.State = Unknown
 			}
@@ -109,7 +112,7 @@ func (r *reader) absence(n *node, path string) (string, State) {
 	return text, Given
 }
 
-// number reads the text of a length or count column.
+// number reads the text of a numeric column.
 func (r *reader) number(n *node, text, path string, kind Kind, unit Unit) (Quantity, bool) {
 	q, err := ParseQuantity(text, unit)
 	if err != nil {
@@ -128,7 +131,7 @@ func (r *reader) number(n *node, text, path string, kind Kind, unit Unit) (Quant
 }
 
 func (r *reader) plausible(n *node, path string, q Quantity, c Column) {
-	if q.Unit == "" && c.Kind == Length {
+	if q.Unit == "" && len(unitsOf(c.Kind)) > 0 {
 		return // its unit was refused already
 	}
 	if q.Cmp(c.Least) < 0 || q.Cmp(c.Greatest) > 0 {

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"capspan/build/diag"
@@ -224,10 +225,21 @@ func (r *reader) id(n *node, path string) (string, bool) {
 		r.fail(n, path, "text-length", numbered("the id has %d characters; at most %d are read", len(id), longestID))
 		return "", false
 	case !idShape.MatchString(id):
-		r.fail(n, path, "bad-id", numbered("%q is not letters and digits joined by single hyphens or points", id))
+		r.fail(n, path, "bad-id", numbered("%q is not letters and digits joined by single hyphens or points", id), lookAlike(id)...)
 		return "", false
 	}
 	return id, true
+}
+
+// lookAlike names the first letter that is none of the plain ones: in a Cyrillic a or a
+// full-width 1 nobody sees what is wrong.
+func lookAlike(id string) []string {
+	for _, c := range id {
+		if c > unicode.MaxASCII {
+			return []string{numbered("the character %q is U+%04X, not a plain letter or digit, whatever it looks like", c, c)}
+		}
+	}
+	return nil
 }
 
 // word reads one of a list of words.

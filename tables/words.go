@@ -4,8 +4,8 @@ import "slices"
 
 // The words a table may use, in the order in which they are listed to a reader.
 var (
-	kinds       = []Kind{Holds, Length, Count, Text}
-	units       = []Unit{Inch, Millimetre}
+	kinds       = []Kind{Holds, Length, Torque, Count, Number, Text}
+	units       = []Unit{Inch, Millimetre, PoundFoot, NewtonMetre}
 	bases       = []Basis{Published, Measured, CommonPractice, Memory}
 	holds       = []Hold{OutsideClip, InsideClip, Plate, Strap, Wing, Injected, Staked, UnknownHold}
 	faces       = []Faces{OverCaps, GrooveInner, GrooveOuter, UnderPlates, HoleCentres, WingOuter, UnknownFaces}

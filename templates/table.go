@@ -109,6 +109,9 @@ func (w *tableWriter) head(t *Table) {
 
 func (w *tableWriter) row(t *Table, row TableRow) {
 	w.raw("<tr")
+	if row.Anchor != "" {
+		w.attr("id", row.Anchor)
+	}
 	w.attr("data-words", row.Search)
 	w.attr("data-caps", strings.Join(row.Caps, " "))
 	w.attr("data-acrosses", strings.Join(row.Acrosses, " "))

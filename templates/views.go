@@ -132,7 +132,10 @@ type Card struct {
 }
 
 // Chart lists the tables.
-type Chart struct{ Tables []TableCard }
+type Chart struct {
+	Tables []TableCard
+	Data   []Link // all of it for programs
+}
 
 // TableCard is one table in the list.
 type TableCard struct {
@@ -145,6 +148,7 @@ type TableCard struct {
 // Table is the page of one table.
 type Table struct {
 	Title, About, Version, Date string
+	Cautions                    []string
 	Columns                     []Column
 	Rows                        []TableRow
 	Data                        []Link // JSON and CSV
@@ -159,6 +163,7 @@ type Column struct {
 // TableRow is one line; Cells go with the columns.
 type TableRow struct {
 	Row    Link
+	Anchor string // where the row has no page of its own
 	Also   []string
 	Cells  [][]Cell // by column; two in a cell where the ends of a conversion joint differ
 	Basis  string

@@ -28,6 +28,7 @@ type command struct {
 	Identify identifyVerb `cmd:"" help:"Name a joint from readings."`
 	Fmt      fmtVerb      `cmd:"" help:"Put the tables' lines in order and their spacing right."`
 	Compare  compareVerb  `cmd:"" help:"Tell what changed in the tables, and what it does."`
+	Schema   schemaVerb   `cmd:"" help:"Write the schema by which editors check the tables."`
 	Version  versionFlag  `help:"Say which program and which chart this is."`
 }
 
