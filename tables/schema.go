@@ -13,7 +13,7 @@ import (
 type object = map[string]any
 
 // Schema writes the schema of every file of the set: its tables by name, each row by its
-// table's columns, the registry and the list of retired ids. It keeps to draft-07, which
+// table's columns, the registry, the list of retired ids and the history. It keeps to draft-07, which
 // editors know best.
 func Schema(s *Set) []byte {
 	defs := object{
@@ -27,6 +27,7 @@ func Schema(s *Set) []byte {
 		"held":     object{"allOf": facesRules()},
 		"registry": registrySchema(),
 		"retired":  retiredSchema(),
+		"history":  historySchema(),
 	}
 	var byName []any
 	for _, t := range s.Tables {
@@ -39,7 +40,8 @@ func Schema(s *Set) []byte {
 		"$schema": "http://json-schema.org/draft-07/schema#", "title": "Tables of the chart", "type": "object", "definitions": defs,
 		"$comment": "Written by capspan schema from the declarations of the tables; do not edit.",
 		"if":       object{"required": []string{"sources"}}, "then": ref("registry"),
-		"else": object{"if": object{"required": []string{"retired"}}, "then": ref("retired"), "else": table},
+		"else": object{"if": object{"required": []string{"retired"}}, "then": ref("retired"),
+			"else": object{"if": object{"required": []string{"history"}}, "then": ref("history"), "else": table}},
 	}
 	var b bytes.Buffer
 	if err := encode(&b, doc); err != nil {
@@ -112,6 +114,22 @@ func registrySchema() object {
 func retiredSchema() object {
 	entry := mapping(object{"id": ref("id"), "to": listOf(ref("text")), "why": ref("text")}, "id", "why")
 	return mapping(object{"retired": object{"type": "array", "items": entry}}, "retired")
+}
+
+func historySchema() object {
+	text := func(keys []string) object {
+		properties := object{}
+		for _, key := range keys {
+			properties[key] = ref("text")
+		}
+		return properties
+	}
+	release := text(releaseKeys)
+	release["chart"] = object{"type": "string", "pattern": chartName.String()}
+	release["date"] = object{"type": "string", "pattern": dayPattern}
+	release["tables"] = object{"type": "array", "items": ref("text")}
+	release["changes"] = object{"type": "array", "items": mapping(text(recordedKeys), "of", "what")}
+	return mapping(object{"history": object{"type": "array", "items": mapping(release, releaseKeys...)}}, "history")
 }
 
 // headSchema is a table without its rows: they hang on its columns.
