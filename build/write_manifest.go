@@ -16,18 +16,20 @@ const manifestHead = "Written by capspan, which removes a file of this list once
 
 // checkOwner refuses a folder that holds something and no list of ours.
 func checkOwner(root *os.Root, dir string) error {
-	if _, err := root.Lstat(manifestName); err == nil {
-		return nil
-	}
 	entries, err := fs.ReadDir(root.FS(), ".")
 	if err != nil {
 		return fmt.Errorf("read the output folder: %w", err)
 	}
 	for _, e := range entries {
-		if !strings.HasPrefix(e.Name(), ".capspan-") { // a build killed before its list was there
-			return fmt.Errorf("%q holds files that no build of ours wrote (%q is one); "+
-				"name a new or empty folder, or empty this one by hand", dir, e.Name())
+		if strings.HasPrefix(e.Name(), ".capspan-") { // a build killed before its list was there
+			continue
 		}
+		// Looked for after the files were seen: a build that runs beside this one writes its list first.
+		if _, err := root.Lstat(manifestName); err == nil {
+			return nil
+		}
+		return fmt.Errorf("%q holds files that no build of ours wrote (%q is one); "+
+			"name a new or empty folder, or empty this one by hand", dir, e.Name())
 	}
 	return nil
 }
