@@ -22,6 +22,9 @@ const (
 // ofVersion is a file whose address belongs to one version of the chart.
 var ofVersion = regexp.MustCompile(`^` + dataFolder + `\d{4}-\d\d-\d\d-[0-9a-f]{7}/`)
 
+// dataSumsName lists the sums of one version's data, by an ending that every host knows the type of.
+const dataSumsName = "SHA256SUMS.txt"
+
 // versionFolder is where the data of this version stays.
 func (s *site) versionFolder() string { return dataFolder + s.version.Name() + "/" }
 
@@ -48,9 +51,9 @@ func (s *site) exportData() diag.List {
 		about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
 		return tables.WritePackage(b, s.set, about, func(t *tables.Table) []byte { return csvs[t] })
 	})
-	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
+	files = append(files, File{Path: dataSumsName, Bytes: sumsFile(files)})
 	for _, f := range files {
-		if f.Path != sumsName {
+		if f.Path != dataSumsName {
 			s.add(dataFolder+f.Path, f.Bytes, Pages)
 		}
 		s.add(s.versionFolder()+f.Path, f.Bytes, Pages)

@@ -70,7 +70,7 @@ func TestDataOfAVersion(t *testing.T) {
 		}
 		sums = append(sums, fmt.Sprintf("%x  %s", sha256.Sum256([]byte(files[name])), rest))
 	}
-	got := strings.Split(strings.TrimSuffix(string(files[folder+"SHA256SUMS"]), "\n"), "\n")
+	got := strings.Split(strings.TrimSuffix(string(files[folder+"SHA256SUMS.txt"]), "\n"), "\n")
 	slices.Sort(got)
 	slices.Sort(sums)
 	if !slices.Equal(got, sums) || len(sums) < 20 {

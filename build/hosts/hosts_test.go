@@ -82,7 +82,7 @@ func (v visitor) askRooted(t *testing.T, address string, fields ...string) answe
 var types = map[string]string{
 	".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
 	".json": "application/json", ".csv": "text/csv; charset=utf-8", ".svg": "image/svg+xml", ".png": "image/png",
-	".txt": "text/plain; charset=utf-8", ".xml": "application/xml", ".webmanifest": "application/manifest+json",
+	".txt": "text/plain; charset=utf-8", ".xml": "application/xml", ".atom": "application/atom+xml", ".webmanifest": "application/manifest+json",
 	".jsonld": "application/ld+json",
 }
 
