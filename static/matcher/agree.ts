@@ -4,7 +4,13 @@ import * as given from "./given";
 import * as gum from "./gum";
 import type { Measured } from "./estimate";
 import type { Figure, KnownEnd, KnownRow, KnownValue } from "./prepared";
+import { quantities } from "./words";
 import type { YokeRead } from "./yoke";
+
+/** An end as it is spoken of: it needs naming only when there are two. */
+export function namedEnd(asked: readonly MeasuredEnd[], n: number): number | undefined {
+  return asked.length === 2 ? n : undefined;
+}
 
 /** What was measured at one end. */
 export interface MeasuredEnd {
@@ -50,8 +56,6 @@ const widest = gum.coverage(given.agreeLevel, given.repeatDof);
 /** A difference of more combined standard uncertainties is never near. */
 export const nearAtMost = widest * given.rivalReach;
 const narrowest = gum.coverage(given.agreeLevel, Infinity);
-
-export const quantities: readonly Quantity[] = ["cap", "across"];
 
 export function sameHold(a: Hold, b: Hold): boolean {
   return a === b || a === "unknown" || b === "unknown";

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"capspan/build"
-	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 )
@@ -17,20 +16,12 @@ import (
 // mustMatch loads the core with the shipped chart.
 func mustMatch(t testing.TB) (*matcher.Matcher, matcher.Chart) {
 	t.Helper()
-	bundle, problems := static.Core(static.FS)
-	if len(problems) > 0 {
-		t.Fatalf("bundle the core: %v", problems)
-	}
 	set, problems := tables.Load(tables.FS)
 	if problems.Blocked() {
 		t.Fatalf("load the tables: %v", problems)
 	}
 	chart := build.Chart(set)
-	m, err := matcher.New(bundle, chart)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return m, chart
+	return newMatcher(t, mustBundle(t), chart), chart
 }
 
 // vector is one case of testdata/vectors. Source says where its figures come from. What

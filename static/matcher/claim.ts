@@ -2,10 +2,11 @@
 // which doubts are told: the first one heads the verdict.
 import type { Hold, Quantity } from "./types";
 import * as given from "./given";
-import { type Fit, quantities, reach, sameFaces, sameHold, type MeasuredEnd } from "./agree";
+import { type Fit, reach, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import { type Box, within } from "./candidates";
 import type { KnownEnd, Prepared } from "./prepared";
 import type { Weighed } from "./weigh";
+import { quantities } from "./words";
 import { clipFor, unmeasured } from "./yoke-beside";
 
 export type Doubt =
@@ -17,7 +18,7 @@ export type Doubt =
   | { kind: "memory" }
   | { kind: "chart-hold" }
   | { kind: "chart-faces" }
-  | { kind: "other-figure"; quantity: Quantity; text: string }
+  | { kind: "other-figure"; quantity: Quantity }
   | { kind: "no-figure"; quantity: Quantity }
   | { kind: "coarse" }
   | { kind: "chart-digits"; text: string }
@@ -44,7 +45,7 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed, chart: Prep
     else if (known.faces === "unknown") out.push({ kind: "chart-faces" });
     for (const quantity of fit.missing) out.push({ kind: "no-figure", quantity });
     for (const f of fit.fits) {
-      if (f.other) out.push({ kind: "other-figure", quantity: f.quantity, text: f.figure.text });
+      if (f.other) out.push({ kind: "other-figure", quantity: f.quantity });
       const limit = f.quantity === "cap" ? given.coarseCap : given.coarseAcross;
       if (reach(f) > limit) {
         const whole = f.figure.half >= given.wholeDigits;

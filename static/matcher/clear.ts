@@ -1,8 +1,9 @@
 // How far the rest of the chart lies from the readings: what is said of a size that is
 // named, in place of a share of a hundred.
-import { quantities, sameFaces, sameHold, type MeasuredEnd } from "./agree";
+import { sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import { type Box, within } from "./candidates";
 import type { KnownEnd, KnownRow, KnownValue, Prepared } from "./prepared";
+import { quantities } from "./words";
 
 /** Every size but those left, held as asked, is at least this far off in cap or across, mm. Infinity: there is none. */
 export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): number {

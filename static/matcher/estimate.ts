@@ -56,7 +56,10 @@ export function estimate(
   // The finest reading shows how the scale was read: 1.06 beside 1.061 had its nought dropped.
   const step = Math.max(toolStep(how.tool), Math.min(...readings.map((r) => r.step)));
   const limits = typeB(quantity, middle, step, how, faces);
-  const floor = Math.max(quantity === "cap" ? given.capFloor : given.acrossFloor, 4 * gum.combine(limits));
+  const floor = Math.max(
+    quantity === "cap" ? given.capFloor : given.acrossFloor,
+    given.floorLimits * gum.combine(limits),
+  );
   const { used, aside } = setAside(readings, middle, floor);
 
   const values = used.map((r) => r.mm);
@@ -241,11 +244,12 @@ function setAside(readings: readonly Reading[], middle: number, floor: number): 
 }
 
 function cannotBelong(quantity: Quantity, values: readonly number[], floor: number, lead: Unit): Trouble | undefined {
-  if (values.length === 2 && spread(values) > 1.5 * floor)
+  if (values.length === 2 && spread(values) > given.apartFloors * floor)
     return { says: say.twoDisagree(quantity, spread(values), lead), twoEnds: false };
   const groups = twoGroups(values, floor);
   if (groups !== undefined) return { says: say.twoGroups(quantity, groups, lead), twoEnds: true };
-  if (spread(values) > 3 * floor) return { says: say.spreadTooFar(quantity, spread(values), lead), twoEnds: false };
+  if (spread(values) > given.spreadFloors * floor)
+    return { says: say.spreadTooFar(quantity, spread(values), lead), twoEnds: false };
   return undefined;
 }
 
@@ -257,7 +261,8 @@ function twoGroups(values: readonly number[], floor: number): [number, number] |
     const low = sorted.slice(0, i);
     const high = sorted.slice(i);
     const gap = (high[0] ?? 0) - (low[i - 1] ?? 0);
-    if (gap > 1.5 * floor && spread(low) < gap / 2 && spread(high) < gap / 2) return [gum.mean(low), gum.mean(high)];
+    if (gap > given.apartFloors * floor && spread(low) < gap / 2 && spread(high) < gap / 2)
+      return [gum.mean(low), gum.mean(high)];
   }
   return undefined;
 }

@@ -57,6 +57,9 @@ export const outlierMads = 3.5;
 export const madScale = 1.4826;
 export const capFloor = 0.1;
 export const acrossFloor = 0.2;
+export const floorLimits = 4;
+export const apartFloors = 1.5;
+export const spreadFloors = 3;
 export const capOther = 0.25;
 export const acrossOther = 1.0;
 

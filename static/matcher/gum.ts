@@ -40,11 +40,6 @@ export function resolution(step: number): number {
   return step / Math.sqrt(12);
 }
 
-/** Standard uncertainty of an interval of half-width U said to hold with a level, JCGM 100 4.3.4. */
-export function fromInterval(halfWidth: number, level: number): number {
-  return halfWidth / normalQuantile((1 + level) / 2);
-}
-
 export interface Component {
   standard: number;
   dof: number; // Infinity for a limit taken from a standard

@@ -22,10 +22,10 @@ func TestUncertaintyArithmetic(t *testing.T) {
 		want, within     float64
 	}{
 		{"EURACHEM/CITAC QUAM appendix E.1: rectangular ±1.5", "gum.rectangular(1.5)", nil, 0.866, 0.0005},
-		{"JCGM 100:2008 4.3.3: 240 µg stated at three standard deviations", "gum.fromInterval(240, 2 * gum.normalCdf(3) - 1)", nil, 80, 1e-6},
-		{"JCGM 100:2008 4.3.4: 129 µΩ at 99 %, divided by 2.58", "gum.fromInterval(129, 0.99)", nil, 50, 0.5},
+		{"JCGM 100:2008 4.3.3: 240 µg stated at three standard deviations", "240 / gum.normalQuantile(gum.normalCdf(3))", nil, 80, 1e-6},
+		{"JCGM 100:2008 4.3.4: 129 µΩ at 99 %, divided by 2.58", "129 / gum.coverage(0.99, Infinity)", nil, 50, 0.5},
 		{"JCGM 100:2008 4.3.4: the factor of 99 % is 2.58", "gum.normalQuantile(0.995)", nil, 2.58, 0.005},
-		{"JCGM 100:2008 4.3.5: ±0.04 mm at even odds is 0.06 mm", "gum.fromInterval(0.04, 0.5)", nil, 0.06, 0.005},
+		{"JCGM 100:2008 4.3.5: ±0.04 mm at even odds is 0.06 mm", "0.04 / gum.coverage(0.5, Infinity)", nil, 0.06, 0.005},
 		{"JCGM 100:2008 4.3.7: half-width 0.40e-6 - 0.14e-6 gives 0.15e-6", "1e6 * gum.rectangular(0.26e-6)", nil, 0.15, 0.005},
 		{"JCGM 100:2008 4.4.3: mean of the twenty temperatures", "gum.mean(a)", temperatures, 100.145, 0.0005},
 		{"JCGM 100:2008 4.4.3: their standard deviation", "gum.stdev(a)", temperatures, 1.489, 0.0005},

@@ -1,7 +1,8 @@
-// Where the core finds what it does without until no size can be named: what looks for
-// slips, for ways to join two ends, and for what parts the sizes that are left. That is a script of its own (late.ts): a page
-// answers the first reading before it is here, and asks again when it has come. The
-// command and the tests load both at once.
+// Where the core finds what the first answer can do without: what looks for slips, for
+// ways to join two ends, for sizes the readings would be between other faces, and for what
+// parts the sizes that are left. That is a script of its own (late.ts): a page answers the
+// first reading before it is here, and asks again when it has come. The command and the
+// tests load both at once.
 import type * as Slips from "./slips";
 import type * as SaySlips from "./speech-slips";
 import type * as SayWays from "./speech-ways";

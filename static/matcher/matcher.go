@@ -1,10 +1,10 @@
 // Package matcher runs the identification core, the TypeScript beside it, inside the
-// Go program. It implements nothing of the method itself: [New] takes the bundle the
-// browser gets and a [Chart], [Matcher.Identify] puts a [Query] to it and returns its
+// Go program. It implements nothing of the method itself: [New] takes the scripts the
+// browser gets and a [Chart], [Matcher.Identify] puts a [Query] to them and returns their
 // [Answer]. Go and browser cannot disagree, because there is one core.
 //
-// The types in query.go, chart.go and answer.go mirror types.ts. Package build compiles the tables into
-// a Chart; this package knows no tables.
+// The types in query.go, chart.go and answer.go mirror types.ts. Package build compiles
+// the tables into a Chart; this package knows no tables.
 //
 // A [Matcher] holds one JavaScript machine, which is not safe for use by several
 // goroutines at once: make one Matcher for each.
@@ -27,8 +27,9 @@ type Matcher struct {
 	version string
 }
 
-// New loads the bundle, matcher.js as [static.Bundle] or [static.Core] makes it, and
-// the chart. The chart is read once; later changes to it are not seen.
+// New loads the bundle, the core's scripts one behind the other as [static.Core] or
+// [static.Assets.Core] gives them, and the chart. The chart is read once; later changes to
+// it are not seen.
 func New(bundle []byte, chart Chart) (*Matcher, error) {
 	text, err := json.Marshal(chart)
 	if err != nil {

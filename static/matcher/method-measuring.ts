@@ -283,6 +283,27 @@ export const measuring: Record<keyof typeof given, Prose> = {
     source: "",
     says: "No across reading closer than this to the middle is set aside.",
   },
+  floorLimits: {
+    id: "floor-limits",
+    unit: "",
+    basis: "judgement",
+    source: "",
+    says: "Nor is one that is closer than this many standard uncertainties of what no repeating finds out: tool, step and condition.",
+  },
+  apartFloors: {
+    id: "apart-floors",
+    unit: "",
+    basis: "judgement",
+    source: "",
+    says: "Two readings, or two groups of them, this many times the wider of those distances apart are not averaged.",
+  },
+  spreadFloors: {
+    id: "spread-floors",
+    unit: "",
+    basis: "judgement",
+    source: "",
+    says: "Nor are more readings that spread over this many times that distance.",
+  },
   capOther: {
     id: "cap-other",
     unit: "mm",

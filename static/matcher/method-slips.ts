@@ -107,14 +107,14 @@ export const slips: Record<keyof typeof given, Prose> = {
     unit: "mm",
     basis: "published",
     source: "mazda-81",
-    says: "Least by which clips or outer groove faces lengthen a reading: the thinner kind of clip, one of them.",
+    says: "Least by which clips or outer groove faces lengthen a reading: one of the thinnest clips makers print, 1.22 mm, rounded down.",
   },
   clipsMost: {
     id: "slip-clips-most",
     unit: "mm",
     basis: "published",
     source: "datsun-521",
-    says: "Most by which clips or outer groove faces lengthen a reading: two of the thicker kind.",
+    says: "Most by which clips or outer groove faces lengthen a reading: two of 2.12 mm, the thickest of this maker, rounded down; another maker has thicker ones.",
   },
   capsLeast: {
     id: "slip-caps-least",

@@ -127,7 +127,7 @@ export const weighing: Record<keyof typeof given, Prose> = {
     unit: "",
     basis: "judgement",
     source: "",
-    says: "A size less likely than this is no longer left.",
+    says: "A size less likely than this is no longer left. Where all are, one less likely than this part of the likeliest is not.",
   },
   otherLeftAt: {
     id: "other-left-at",
@@ -141,7 +141,7 @@ export const weighing: Record<keyof typeof given, Prose> = {
     unit: "",
     basis: "judgement",
     source: "",
-    says: "A size must be this likely to be named outright.",
+    says: "A size must be this likely to be named outright. One that misses by a hair stays left while it is likely enough to stand in the way of that.",
   },
   coarseCap: {
     id: "coarse-cap",

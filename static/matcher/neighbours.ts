@@ -2,10 +2,11 @@
 // under another hold, the conversion joints that have the measured end, and what each
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
-import { compared, fitRow, nearAtMost, quantities, type MeasuredEnd, type RowFit } from "./agree";
+import { compared, fitRow, nearAtMost, type MeasuredEnd, type RowFit } from "./agree";
 import { type Box, widestFigure, within } from "./candidates";
 import type { KnownRow, Prepared } from "./prepared";
 import * as say from "./speech-sizes";
+import { quantities } from "./words";
 
 const mostNear = 4;
 

@@ -4,6 +4,7 @@ import type { Basis, Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantit
 import * as given from "./given";
 import * as gum from "./gum";
 import { together, type Together } from "./prior";
+import { otherChart } from "./speech-query";
 
 export interface Figure {
   mm: number;
@@ -59,7 +60,7 @@ const ready = new WeakMap<Chart, Prepared>();
 export function prepare(chart: Chart): Prepared {
   const before = ready.get(chart);
   if (before !== undefined) return before;
-  if (chart.format !== 1) throw new Error("This page and its chart do not go together. Load the page again.");
+  if (chart.format !== 1) throw new Error(otherChart());
   const rows = chart.rows.map(known);
   const twins = new Map<string, KnownRow[]>();
   for (const row of [...rows].sort(leadFirst)) twins.set(row.size, [...(twins.get(row.size) ?? []), row]);

@@ -7,7 +7,7 @@
 import type { Faces, Hold, Quantity, Unit } from "./types";
 import { seal, unseal } from "./seal";
 import * as say from "./speech-request";
-import { facesFor, holds, unitWords } from "./words";
+import { facesFor, holds, quantities, unitWords } from "./words";
 
 /** Longest link that is sent, whole: some messengers and mail programs cut what is longer. */
 export const longestLink = 2000;
@@ -32,8 +32,6 @@ export interface MeasureRequest {
 export type OpenedRequest =
   | { ok: true; request: MeasureRequest }
   | { ok: false; why: "empty" | "broken" | "unreadable"; says: string };
-
-const quantities: readonly Quantity[] = ["cap", "across"];
 
 /** encodeRequest writes the fragment, without "#". Texts are cut to their longest. */
 export function encodeRequest(request: MeasureRequest): string {

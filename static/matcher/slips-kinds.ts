@@ -7,13 +7,14 @@
 //   of half      only to the centre of the cross, only the radius
 //   of looking   another hold was chosen
 import type { Hold, Quantity } from "./types";
-import { quantities, type MeasuredEnd } from "./agree";
+import type { MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
 import * as given from "./given";
 import * as gum from "./gum";
 import type { AskedEnd } from "./query";
 import { inch, type Reading } from "./reading";
 import { type Change, digitsExchanged, otherUnit, places, pointMoved } from "./slips-readings";
+import { quantities } from "./words";
 
 export type Slip =
   | "inches-for-millimetres"

@@ -6,7 +6,7 @@
 // of one certain length and a clip of unknown thickness can be set beside each other. What
 // is not known, such as a clip, is integrated over. Nothing found here is ever applied.
 import type { Hold, SlipFound } from "./types";
-import { fitEnd, quantities, sameFaces, sameHold, type MeasuredEnd } from "./agree";
+import { fitEnd, namedEnd, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
 import { type Box, widestFigure, within } from "./candidates";
 import { logDensity, tailFreedom } from "./density";
@@ -17,7 +17,9 @@ import type { AskedEnd } from "./query";
 import { type Hypothesis, hypotheses, type Measure, ofClips, type Slip } from "./slips-kinds";
 import * as say from "./speech-slips";
 import { logPrior, logShare } from "./prior";
+import { ofEnd } from "./speech-words";
 import { logAbsent } from "./weigh";
+import { quantities } from "./words";
 
 /** A size under a hypothesis, with the row and the order of its ends that weigh most. */
 interface Explained {
@@ -106,7 +108,7 @@ function supposed(slip: Slip, group: readonly Explained[], chart: Prepared): say
   const read = of === undefined ? undefined : ends[end]?.[of];
   const out: say.Supposed = {
     slip,
-    end: say.ofEnd(end, ends.length),
+    end: ofEnd(namedEnd(ends, end)),
     lead: read?.how.lead ?? "mm",
     asked: ends[end]?.hold ?? "unknown",
     sizes: group.map((e) => ({

@@ -16,19 +16,19 @@ import {
   yokes as yokesBy,
 } from "./speech-yokes";
 
-export const beforePressing = (yokes = 0): string =>
+export const beforePressing = (yokes: number): string =>
   yokes > 0
     ? tryByHand()
     : "Before you press it in, lay the new joint beside the old one: caps, across and clips must look the same.";
 export const takeBoth = (): string => "Measure both the cap and the across.";
 export const firstReading = (): string => "Measure a cap, then the across, and enter each reading.";
 export const putRight = (): string => "Change or remove what is marked, then look again.";
-export const otherPair = (yokes = 0): string =>
+export const otherPair = (yokes: number): string =>
   yokes > 0 ? otherYoke() : "Measure the other pair of caps too: some conversion joints have one end like this.";
 export const eachPair = (): string =>
   "Mark which caps are opposite each other, then enter each pair as an end of its own.";
 export const lookAtHold = (): string => "Look how it is held, and choose that.";
-export const cleanAndRepeat = (yokes = 0): string =>
+export const cleanAndRepeat = (yokes: number): string =>
   yokes > 0 ? cleanYoke() : "Clean the caps, push them home, and take each reading again, two or three times.";
 export function checkFaces(end: MeasuredEnd): string {
   const across = end.yoke === undefined ? null : yokesBy[end.yoke.hold].across;
@@ -41,34 +41,22 @@ export const measureOtherFaces = (faces: string): string => `Take the across aga
 export const whichEnd = (): string =>
   "Ask for a joint that joins these two ends: each end is a known one, the pair is not in the chart.";
 
-// A yoke has other names for what was read.
-function wordFor(m: Measured, asked: readonly MeasuredEnd[]): string {
-  return asked[m.end]?.yoke === undefined ? m.quantity : readOnYoke[m.quantity];
+// What those readings are of that something is to be said of, each once. A yoke has other names for what was read.
+function wordsOf(asked: readonly MeasuredEnd[], which: (m: Measured) => boolean): string[] {
+  const measured = asked.flatMap((e) => [e.cap, e.across]).filter((m) => m !== undefined);
+  const word = (m: Measured): string => (asked[m.end]?.yoke === undefined ? m.quantity : readOnYoke[m.quantity]);
+  return [...new Set(measured.filter(which).map(word))];
 }
 
 /** One reading of something can hide a slip. */
 export function secondReading(asked: readonly MeasuredEnd[]): string | undefined {
-  const once = [
-    ...new Set(
-      asked
-        .flatMap((e) => [e.cap, e.across])
-        .filter((m) => m?.readings === 1)
-        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
-    ),
-  ];
+  const once = wordsOf(asked, (m) => m.readings === 1);
   return once.length === 0 ? undefined : `Take a second reading of the ${list(once)}: one reading can hide a slip.`;
 }
 
 /** Readings that spread more than the tool explains have a reason that can be found. */
 export function steadier(asked: readonly MeasuredEnd[]): string | undefined {
-  const wide = [
-    ...new Set(
-      asked
-        .flatMap((e) => [e.cap, e.across])
-        .filter((m) => m?.wide === true)
-        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
-    ),
-  ];
+  const wide = wordsOf(asked, (m) => m.wide);
   return wide.length === 0
     ? undefined
     : `The ${list(wide)} readings spread more than the tool explains: clean the part, and take ${wide.length > 1 ? "them" : "it"} again.`;
@@ -84,14 +72,7 @@ export const tryWorn = (name: string, mm: number, lead: Unit): string =>
 
 /** Half a millimetre is lost by leaving digits out. */
 export function everyDigit(asked: readonly MeasuredEnd[]): string | undefined {
-  const coarse = [
-    ...new Set(
-      asked
-        .flatMap((e) => [e.cap, e.across])
-        .filter((m) => (m?.step ?? 0) >= given.coarseStep)
-        .map((m) => (m === undefined ? "" : wordFor(m, asked))),
-    ),
-  ];
+  const coarse = wordsOf(asked, (m) => m.step >= given.coarseStep);
   return coarse.length === 0
     ? undefined
     : `Measure the ${list(coarse)} with a caliper and write every digit it shows, noughts too.`;

@@ -1,8 +1,9 @@
-// What is said of a query that cannot be used as it is: what is wrong, then what to do.
+// What is said of a query, or a chart, that cannot be used as it is: what is wrong, then what to do.
 import type { Faces, Hold, Measurand } from "./types";
 import { inch, type Reading } from "./reading";
 import { both, capital, facesWords, holdWords, list } from "./speech-words";
 
+export const otherChart = (): string => "This page and its chart do not go together. Load the page again.";
 export const notQuery = (): string => "There is no query here. It must be an object with a list of ends.";
 export const notEnd = (): string => "An end must be an object with a hold and readings.";
 export const notText = (): string => "A reading must be text, such as 27.00 mm.";

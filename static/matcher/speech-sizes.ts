@@ -3,7 +3,7 @@ import type { Basis, Hold, Quantity, Tool } from "./types";
 import type { Fit, RowFit } from "./agree";
 import type { How } from "./estimate";
 import type { Figure } from "./prepared";
-import { basisWords, both, capital, holdWords, isNothing, list, offBy, some, toolWords } from "./speech-words";
+import { basisWords, both, capital, holdWords, isNothing, list, ofEnd, offBy, some, toolWords } from "./speech-words";
 
 /** Why a row that is left is left. */
 export function fits(fit: RowFit): string {
@@ -78,7 +78,7 @@ export interface Told {
 
 export function tellLengths(told: Told): string {
   const { quantity, how, better } = told;
-  const what = `the ${quantity}${told.end === undefined ? "" : told.end === 0 ? " of the first end" : " of the second end"}`;
+  const what = `the ${quantity}${ofEnd(told.end)}`;
   const two = told.options.length === 2;
   const reads = would(told.options, (o) => `${o.reads} if it is ${o.name}`, "It should read ");
   if (told.able) return `Measure ${what}${told.measured ? " again, three times and on clean parts" : ""}. ${reads}`;

@@ -2,7 +2,7 @@
 // only ever supposed: "if", never "because".
 import type { Hold, Quantity, Unit } from "./types";
 import type { Slip } from "./slips-kinds";
-import { both, holdWords, list } from "./speech-words";
+import { both, holdWords, list, sizeCalled } from "./speech-words";
 
 /** What there is to say of one slip. */
 export interface Supposed {
@@ -98,7 +98,6 @@ export const guide = (slip: Slip): string => `/measure/${speech[slip].guide}/`;
 // "the 1350 size, also called 30.2x92", or all the sizes where the slip leaves more than one.
 function sized(s: Supposed): string {
   const [first, ...more] = s.sizes;
-  const [name = "", ...also] = [...new Set(first?.names ?? [])];
   if (more.length > 0) {
     const held = (h: Hold): string => (s.slip === "wrong-hold" ? ` (${holdWords[h]})` : "");
     return `one of these sizes: ${list(
@@ -106,11 +105,8 @@ function sized(s: Supposed): string {
       "or",
     )}`;
   }
-  return `the ${name} ${s.conversion ? "conversion joint" : "size"}${also.length === 0 ? "" : `, also called ${list(also)}`}`;
+  return sizeCalled(first?.names ?? [], s.conversion);
 }
-
-export const ofEnd = (n: number, ends: number): string =>
-  ends === 1 ? "" : n === 0 ? " of the first end" : " of the second end";
 
 /** Readings that agree with a size, and would with another had they been taken between the wrong faces. */
 export function otherByFaces(s: Supposed): string {

@@ -30,8 +30,6 @@ export const basisWords: Record<Basis, string> = {
   memory: "recalled, not published",
 };
 
-export const quantityWords: Record<Quantity, string> = { cap: "cap", across: "across" };
-
 export const toolWords: Record<Tool, string> = {
   "digital-caliper": "a digital caliper",
   "dial-caliper": "a dial caliper",
@@ -63,6 +61,17 @@ export function isNothing(mm: number): boolean {
 export function list(words: readonly string[], last = "and"): string {
   if (words.length < 2) return words.join("");
   return `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1] ?? ""}`;
+}
+
+/** Which end, where there are two: " of the first end". */
+export function ofEnd(n: number | undefined): string {
+  return n === undefined ? "" : n === 0 ? " of the first end" : " of the second end";
+}
+
+/** A size by all its names: "the 1350 size, also called 30.2x92". */
+export function sizeCalled(names: readonly string[], conversion: boolean): string {
+  const [first, ...rest] = [...new Set(names)];
+  return `the ${first ?? ""} ${conversion ? "conversion joint" : "size"}${rest.length === 0 ? "" : `, also called ${list(rest)}`}`;
 }
 
 /** The first few names, and how many more: "1300, 1310, 1330 and 2 more". */

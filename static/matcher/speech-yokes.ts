@@ -3,7 +3,7 @@
 import type { Faces, Hold, Quantity, Unit } from "./types";
 import type { MeasuredEnd } from "./agree";
 import * as given from "./given-yokes";
-import { both, list } from "./speech-words";
+import { both, list, ofEnd } from "./speech-words";
 
 /** How a yoke of one hold is read. Words go behind "Measure". */
 export interface Yoke {
@@ -180,10 +180,6 @@ export function clipsFor(fitting: number, lead: Unit, n: number | undefined): st
         ? ", thicker than any of the ranges makers print"
         : "";
   return `It would need clips of about ${both(fitting, lead)} each${ofEnd(n)}${odd}.`;
-}
-
-function ofEnd(n: number | undefined): string {
-  return n === undefined ? "" : n === 0 ? " of the first end" : " of the second end";
 }
 
 // ---- verdict

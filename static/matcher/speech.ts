@@ -12,7 +12,19 @@ import { putRight } from "./speech-estimate";
 import type { Worn } from "./wear";
 import { inch } from "./reading";
 import { checkedYokes, clipsNotMeasured, readOnYoke, serviceOnly } from "./speech-yokes";
-import { basisWords, both, capital, facesWords, holdWords, isNothing, list, offBy, some } from "./speech-words";
+import {
+  basisWords,
+  both,
+  capital,
+  facesWords,
+  holdWords,
+  isNothing,
+  list,
+  ofEnd,
+  offBy,
+  sizeCalled,
+  some,
+} from "./speech-words";
 
 // ---- heads
 
@@ -21,7 +33,7 @@ const is = ["This is", "This yoke takes", "These yokes take"];
 const mayBe = ["It may be", "This yoke may take", "These yokes may take"];
 
 export function identified(names: readonly string[], conversion: boolean, yokes: number): string {
-  return `${is[yokes] ?? ""} ${sized(names, conversion)}.`;
+  return `${is[yokes] ?? ""} ${sizeCalled(names, conversion)}.`;
 }
 
 export function possible(
@@ -30,13 +42,7 @@ export function possible(
   yokes: number,
   doubt: Doubt | undefined,
 ): string {
-  return `${mayBe[yokes] ?? ""} ${sized(names, conversion)}, but ${doubt === undefined ? "these readings do not settle it" : but(doubt)}.`;
-}
-
-// "the 1350 size, also called 30.2x92"
-function sized(names: readonly string[], conversion: boolean): string {
-  const [first, ...rest] = [...new Set(names)];
-  return `the ${first ?? ""} ${conversion ? "conversion joint" : "size"}${rest.length === 0 ? "" : `, also called ${list(rest)}`}`;
+  return `${mayBe[yokes] ?? ""} ${sizeCalled(names, conversion)}, but ${doubt === undefined ? "these readings do not settle it" : but(doubt)}.`;
 }
 
 function but(doubt: Doubt): string {
@@ -150,8 +156,7 @@ export function nothingWithin(mm: number, holds: readonly Hold[], lead: Unit): s
 
 /** A cap below its size, and what two sources allow. */
 export function worn(w: Worn, lead: Unit): string {
-  const which = w.end === undefined ? "The cap" : `The cap of the ${w.end === 0 ? "first" : "second"} end`;
-  return `${which} reads ${both(w.short, lead)} below its size: wear, unless the reading is off. Sources differ on how much play a fitted joint may have: up to ${both(given.playAllowed, lead)} (Toyota, propeller-shaft assembly), or up to ${both(given.playRenew, lead)}, and above that renew it (Dana, driveshaft service manual).`;
+  return `The cap${ofEnd(w.end)} reads ${both(w.short, lead)} below its size: wear, unless the reading is off. Sources differ on how much play a fitted joint may have: up to ${both(given.playAllowed, lead)} (Toyota, propeller-shaft assembly), or up to ${both(given.playRenew, lead)}, and above that renew it (Dana, driveshaft service manual).`;
 }
 
 export function nextNearest(size: Size): string {

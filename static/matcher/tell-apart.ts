@@ -3,7 +3,7 @@
 // A tool parts two sizes when three readings of either, taken with it, could not be
 // readings of the other: the chart's figures must lie farther apart than both reaches.
 import type { Faces, Hold, Quantity, TellApart, Tool } from "./types";
-import { quantities, type MeasuredEnd, type RowFit } from "./agree";
+import { namedEnd, type MeasuredEnd, type RowFit } from "./agree";
 import { foreseen, type How } from "./estimate";
 import * as given from "./given";
 import * as gum from "./gum";
@@ -11,6 +11,7 @@ import type { Figure } from "./prepared";
 import * as say from "./speech-sizes";
 import { holdWords } from "./speech-words";
 import type { Weighed } from "./weigh";
+import { quantities } from "./words";
 import { byClip, retold, unmeasured } from "./yoke-beside";
 
 // Three readings show a slip that two only raise.
@@ -34,7 +35,7 @@ export function tellApart(asked: readonly MeasuredEnd[], left: readonly Weighed[
   if (leads.length < 2 || how === undefined) return [];
   const found: Candidate[] = [];
   asked.forEach((end, n) => {
-    const which = asked.length === 2 ? n : undefined; // the end needs naming only when there are two
+    const which = namedEnd(asked, n);
     const holds = new Set(leads.map((f) => holdOf(f, n)));
     if (end.hold === "unknown" && holds.size > 1 && !holds.has("unknown")) found.push(byHold(leads, n, which, how));
     const clip = byClip(asked, n, leads);

@@ -1,6 +1,6 @@
 // From the sizes that are left to a verdict and what is said of it.
 import type { Answer, Hold, Quantity, Size, SlipFound } from "./types";
-import { compared, quantities, type MeasuredEnd, type RowFit } from "./agree";
+import { compared, type MeasuredEnd, type RowFit } from "./agree";
 import { doubts, type Doubt } from "./claim";
 import { clearance } from "./clear";
 import * as given from "./given";
@@ -14,6 +14,7 @@ import { clipsLeaveOpen, workedOut } from "./speech-yokes";
 import { twinsDiffer } from "./twins";
 import { worn, wouldBeWorn } from "./wear";
 import type { Weighed } from "./weigh";
+import { quantities } from "./words";
 import { boresBeside, clipsBeside, halfMeasured, onlyYokes, unmeasured } from "./yoke-beside";
 
 /** conclude fills an answer from readings that can be used. */

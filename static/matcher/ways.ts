@@ -58,8 +58,7 @@ function from(asked: readonly MeasuredEnd[], n: number, size: RowFit, chart: Pre
   const plainEnd = size.row.ends[0];
   if (end === undefined || other === undefined || plainEnd === undefined) return [];
   const out = [found(n, size.row, plainEnd, size.row, other, chart)];
-  for (const row of chart.rows) {
-    if (row.ends.length !== 2) continue;
+  for (const row of chart.conversions) {
     row.ends.forEach((e, i) => {
       const far = row.ends[1 - i];
       const near = fitRow([end], { ...row, ends: [e] }).some((f) => f.held && f.agrees);

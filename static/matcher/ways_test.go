@@ -19,7 +19,7 @@ func pairNoRowHas() matcher.Query {
 // Every way names a listed joint that has one of the ends, and a plain size for the other.
 func TestWays(t *testing.T) {
 	m, chart := mustMatch(t)
-	a := mustAnswer(t, m, pairNoRowHas())
+	a := identify(t, m, pairNoRowHas())
 	if a.Verdict != matcher.NotInChart || len(a.Ways) == 0 {
 		t.Fatalf("got %s with %d ways", a.Verdict, len(a.Ways))
 	}
@@ -66,9 +66,9 @@ func sameEnd(a, b matcher.ChartEnd) bool {
 func TestWaysTurned(t *testing.T) {
 	m, _ := mustMatch(t)
 	q := pairNoRowHas()
-	a := mustAnswer(t, m, q)
+	a := identify(t, m, q)
 	slices.Reverse(q.Ends)
-	b := mustAnswer(t, m, q)
+	b := identify(t, m, q)
 	key := func(ways []matcher.Way, flip bool) []string {
 		var out []string
 		for _, w := range ways {
@@ -96,7 +96,7 @@ func TestNoWays(t *testing.T) {
 	one := pairNoRowHas()
 	one.Ends = one.Ends[:1]
 	for name, q := range map[string]matcher.Query{"a listed pair": listed, "an unknown end": unknown, "one end": one} {
-		if a := mustAnswer(t, m, q); len(a.Ways) > 0 {
+		if a := identify(t, m, q); len(a.Ways) > 0 {
 			t.Errorf("%s: got ways %+v, verdict %s", name, a.Ways, a.Verdict)
 		}
 	}
@@ -105,11 +105,11 @@ func TestNoWays(t *testing.T) {
 // Both yokes: the same two sizes read from bores and grooves lead to the same ways.
 func TestWaysOfYokes(t *testing.T) {
 	m, _ := mustMatch(t)
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{
 		yoke("outside-clip", []string{"26.99 mm", "27.00 mm"}, []string{"84.78 mm"}, []string{"1.50 mm"}),
 		yoke("outside-clip", []string{"34.95 mm", "34.94 mm"}, []string{"110.40 mm"}, []string{"2.00 mm"}),
 	}})
-	b := mustAnswer(t, m, pairNoRowHas())
+	b := identify(t, m, pairNoRowHas())
 	var got, want []string
 	for _, w := range a.Ways {
 		got = append(got, w.Joint)

@@ -1,5 +1,5 @@
 // Wear: a cap that reads below its size by more than published play.
-import type { MeasuredEnd, RowFit } from "./agree";
+import { namedEnd, type MeasuredEnd, type RowFit } from "./agree";
 import * as given from "./given";
 import type { Size } from "./types";
 
@@ -18,7 +18,7 @@ export function worn(asked: readonly MeasuredEnd[], lead: RowFit): Worn[] {
     const short = cap.figure.mm - (cap.measured.mm + cap.measured.shift);
     const sure = short - cap.figure.half;
     if (sure <= given.playAllowed) return [];
-    return [{ end: asked.length === 2 ? n : undefined, short, renew: sure > given.playRenew }];
+    return [{ end: namedEnd(asked, n), short, renew: sure > given.playRenew }];
   });
 }
 

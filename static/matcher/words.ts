@@ -1,5 +1,5 @@
-// The words a query may use, and which faces go with which hold.
-import type { Condition, Faces, Hold, Tool, Unit } from "./types";
+// The words a query may use, what is measured, and which faces go with which hold.
+import type { Condition, Faces, Hold, Quantity, Tool, Unit } from "./types";
 
 export const holds: readonly Hold[] = [
   "outside-clip",
@@ -31,6 +31,7 @@ export const tools: readonly Tool[] = [
 ];
 export const conditions: readonly Condition[] = ["new", "used", "worn", "rusted"];
 export const unitWords: readonly Unit[] = ["in", "mm"];
+export const quantities: readonly Quantity[] = ["cap", "across"];
 
 const goWith: Record<Hold, readonly Faces[]> = {
   "outside-clip": ["over-caps"],

@@ -1,7 +1,7 @@
 // A yoke beside the sizes: what its bores, and the clips that were or were not measured,
 // would do with each.
 import type { Size, TellApart } from "./types";
-import { reach, type MeasuredEnd, type RowFit } from "./agree";
+import { namedEnd, reach, type MeasuredEnd, type RowFit } from "./agree";
 import * as given from "./given";
 import * as gum from "./gum";
 import { lookAtHold } from "./speech-next";
@@ -11,11 +11,6 @@ import * as say from "./speech-yokes";
 /** How many yokes were read, when nothing but yokes was: then the answer speaks of them. */
 export function onlyYokes(asked: readonly MeasuredEnd[]): number {
   return asked.every((e) => e.yoke !== undefined) ? asked.length : 0;
-}
-
-/** The end needs naming only when there are two. */
-function which(asked: readonly MeasuredEnd[], n: number): number | undefined {
-  return asked.length === 2 ? n : undefined;
 }
 
 /** What the clips of these yokes would do with the joint of a size. */
@@ -43,8 +38,8 @@ export function retold(asked: readonly MeasuredEnd[], n: number, tell: TellApart
   if (measure === "across" && across === null) return { ...tell, says: lookAtHold() };
   const says =
     measure === "cap"
-      ? say.measureBore(options, which(asked, n))
-      : say.measureDistance(across ?? "", options, end.yoke.clips, which(asked, n));
+      ? say.measureBore(options, namedEnd(asked, n))
+      : say.measureDistance(across ?? "", options, end.yoke.clips, namedEnd(asked, n));
   return { ...tell, says };
 }
 
@@ -58,9 +53,9 @@ function bores(asked: readonly MeasuredEnd[], size: Size, end: MeasuredEnd, n: n
   const says: string[] = [];
   const wide = gum.mean(yoke.bores) - cap.chart;
   const narrowest = Math.min(...yoke.bores);
-  if (wide > given.usedBoreLarger + yoke.good) says.push(say.boreWide(wide, lead, which(asked, n)));
+  if (wide > given.usedBoreLarger + yoke.good) says.push(say.boreWide(wide, lead, namedEnd(asked, n)));
   if (cap.chart - narrowest > given.tightBore + yoke.good)
-    says.push(say.boreNarrow(cap.chartText, narrowest, cap.chart - narrowest, lead, which(asked, n)));
+    says.push(say.boreNarrow(cap.chartText, narrowest, cap.chart - narrowest, lead, namedEnd(asked, n)));
   return says;
 }
 
@@ -73,10 +68,10 @@ function clips(asked: readonly MeasuredEnd[], size: Size, end: MeasuredEnd, n: n
   const { lead } = end.across.how;
   const fitting = (yoke.distance - across.chart) / 2;
   const possible = fitting >= given.leastClip && fitting <= given.greatestClip;
-  if (yoke.clip === undefined) return possible ? [say.clipsFor(fitting, lead, which(asked, n))] : [];
+  if (yoke.clip === undefined) return possible ? [say.clipsFor(fitting, lead, namedEnd(asked, n))] : [];
   const float = yoke.distance - across.chart - 2 * yoke.clip.mm;
   if (float <= given.playRenew && float >= -given.playAllowed) return [];
-  return [say.withClips(yoke.clip.mm, float, possible ? fitting : undefined, lead, which(asked, n))];
+  return [say.withClips(yoke.clip.mm, float, possible ? fitting : undefined, lead, namedEnd(asked, n))];
 }
 
 /** Which clip to look for when one size is left. */
@@ -85,7 +80,7 @@ export function clipFor(asked: readonly MeasuredEnd[], n: number, fit: RowFit): 
   const across = fit.ends[n]?.end.across ?? null;
   const lead = asked[n]?.across?.how.lead ?? "mm";
   if (distance === undefined || across === null) return say.measureAnyClip();
-  return say.measureClip([{ name: fit.row.row.name, clip: (distance - across.mm) / 2 }], lead, which(asked, n));
+  return say.measureClip([{ name: fit.row.row.name, clip: (distance - across.mm) / 2 }], lead, namedEnd(asked, n));
 }
 
 /** What parts the sizes best when the clips of a yoke were not measured; `parts` counts the pairs it would part. */
@@ -126,7 +121,7 @@ export function byClip(
       apart: Math.min(...gaps),
       able: apart.every((p) => p.sure),
       tool: end.across.how.tool,
-      says: say.measureClip(options, end.across.how.lead, which(asked, n)),
+      says: say.measureClip(options, end.across.how.lead, namedEnd(asked, n)),
     },
   };
 }

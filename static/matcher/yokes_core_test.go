@@ -8,21 +8,13 @@ import (
 	"strings"
 	"testing"
 
-	"capspan/static/matcher"
 	"pgregory.net/rapid"
+
+	"capspan/static/matcher"
 )
 
 func yoke(hold string, bore, distance, clip []string) matcher.QueryEnd {
 	return matcher.QueryEnd{Hold: hold, Taken: "yoke", Cap: bore, Across: distance, Clip: clip}
-}
-
-func mustAnswer(t testing.TB, m *matcher.Matcher, q matcher.Query) matcher.Answer {
-	t.Helper()
-	a, err := m.Identify(q)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
 }
 
 func mustSay(t testing.TB, a matcher.Answer, want ...string) {
@@ -48,7 +40,7 @@ func TestYokeOwnersEars(t *testing.T) {
 		{[]string{"2.0 mm"}, "Your clips of 2.00 mm (0.079 in) would bind: they are 0.27 mm (0.011 in) too thick together. Clips of 1.87 mm (0.073 in) each would fit."},
 		{nil, "It would need clips of about 1.87 mm (0.073 in) each."},
 	} {
-		a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("inside-clip", []string{"27.00 mm"}, []string{"41.35 mm"}, c.clip)}})
+		a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("inside-clip", []string{"27.00 mm"}, []string{"41.35 mm"}, c.clip)}})
 		if !slices.Contains(rows(a.Sizes), "joints-inside-clip/axle-1062") {
 			t.Errorf("clips %q: got %s %q, want the row of that axle among the sizes", c.clip, a.Verdict, rows(a.Sizes))
 		}
@@ -60,14 +52,14 @@ func TestYokeOwnersEars(t *testing.T) {
 // go into the second.
 func TestYokeOwnersBores(t *testing.T) {
 	m, _ := mustMatch(t)
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"26.92 mm", "26.80 mm"}, nil, nil)}})
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"26.92 mm", "26.80 mm"}, nil, nil)}})
 	if !slices.Contains(rows(a.Sizes), "joints-farm/27x70") {
 		t.Errorf("got %s %q, want the 27 mm sizes among them", a.Verdict, rows(a.Sizes))
 	}
 	mustSay(t, a,
 		"A cap of 27 mm would not go into a bore that reads 26.80 mm (1.055 in), 0.20 mm (0.008 in) smaller",
 		"The bores read 0.12 mm (0.005 in) apart")
-	alone := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"26.92 mm"}, nil, nil)}})
+	alone := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"26.92 mm"}, nil, nil)}})
 	for _, s := range said(alone) {
 		if strings.Contains(s, "would not go into") {
 			t.Errorf("a bore of 26.92 mm took that cap, got %q", s)
@@ -94,7 +86,7 @@ func TestYokeDistances(t *testing.T) {
 		if c.clips > 0 {
 			q.Clip = []string{fmt.Sprintf("%.2f mm", c.clips)}
 		}
-		a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
+		a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
 		if !slices.Contains(rows(a.Sizes), c.row) || len(a.Sizes) != 1 {
 			t.Errorf("%s: got %s %q %s", c.row, a.Verdict, rows(a.Sizes), a.Says.Head)
 		}
@@ -106,7 +98,7 @@ func TestYokeDistances(t *testing.T) {
 			continue
 		}
 		q.Clip = nil
-		a = mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
+		a = identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
 		if a.Verdict == matcher.Identified {
 			t.Errorf("%s: identified though the clips, 2.44 to 5.14 mm together, are not known", c.row)
 		}
@@ -140,7 +132,7 @@ func mm(t testing.TB, v *matcher.ChartValue, more float64) string {
 // rectangular, and twice, since both clips are alike. JCGM 100 4.3.7: (2.57 - 1.22)/√3.
 func TestYokeClipBudget(t *testing.T) {
 	m, _ := mustMatch(t)
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("inside-clip", nil, []string{"41.35 mm"}, nil)}})
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("inside-clip", nil, []string{"41.35 mm"}, nil)}})
 	var got float64
 	for _, line := range a.Readings[0].Budget {
 		if line.Source == "clips that were not measured" {
@@ -166,7 +158,7 @@ func TestYokeClipShift(t *testing.T) {
 		ask := func(clip int) matcher.Answer {
 			q := yoke("outside-clip", []string{"27.00 mm", "27.01 mm"},
 				[]string{fmt.Sprintf("%.2f mm", float64(joint+2*clip)/100)}, []string{fmt.Sprintf("%.2f mm", float64(clip)/100)})
-			return mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
+			return identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
 		}
 		a, b := ask(rapid.IntRange(100, 250).Draw(rt, "clip")), ask(150)
 		if strings.Join(rows(a.Sizes), " ") != strings.Join(rows(b.Sizes), " ") {
@@ -184,7 +176,7 @@ func TestYokeTellApartByClip(t *testing.T) {
 	}}
 	at80, at82 := chart.Rows[0].Ref, chart.Rows[1].Ref
 	m := newMatcher(t, mustBundle(t), chart)
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"27.01 mm"}, []string{"85.00 mm", "85.01 mm"}, nil)}})
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"27.01 mm"}, []string{"85.00 mm", "85.01 mm"}, nil)}})
 	if a.Verdict != matcher.Between || len(a.TellApart) != 1 || a.TellApart[0].Measure != "clip" {
 		t.Fatalf("got %s %+v, want a clip to tell them apart", a.Verdict, a.TellApart)
 	}
@@ -193,7 +185,7 @@ func TestYokeTellApartByClip(t *testing.T) {
 			t.Errorf("%s: got a clip of %v mm, want %v", ref, a.TellApart[0].Expect[ref], want)
 		}
 	}
-	a = mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"27.01 mm"}, []string{"85.00 mm", "85.01 mm"}, []string{"1.50 mm"})}})
+	a = identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{yoke("outside-clip", []string{"27.01 mm"}, []string{"85.00 mm", "85.01 mm"}, []string{"1.50 mm"})}})
 	if a.Verdict != matcher.Identified || a.Sizes[0].Rows[0] != at82 {
 		t.Errorf("with a clip of 1.50 mm got %s %q, want %s", a.Verdict, rows(a.Sizes), at82)
 	}
@@ -205,7 +197,7 @@ func TestYokeWornBore(t *testing.T) {
 	m, _ := mustMatch(t)
 	ask := func(condition string) matcher.Answer {
 		q := yoke("outside-clip", []string{"27.13 mm", "27.12 mm"}, []string{"84.80 mm"}, []string{"1.50 mm"})
-		return mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}, Condition: condition})
+		return identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}, Condition: condition})
 	}
 	a := ask("worn")
 	if !slices.Contains(rows(a.Sizes), "joints-inch/1310") {
@@ -228,7 +220,7 @@ func TestYokeInjected(t *testing.T) {
 	m, chart := mustMatch(t)
 	end := chartEnd(t, chart, "joints-inside-clip/3R")
 	q := yoke("injected", []string{mm(t, end.Cap, 0.01)}, []string{mm(t, end.Across, 2*1.3)}, []string{"1.30 mm"})
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
 	if a.Verdict != matcher.Possible || !slices.Contains(rows(a.Sizes), "joints-inside-clip/3R") {
 		t.Errorf("got %s %q, want possibly 3R", a.Verdict, rows(a.Sizes))
 	}
@@ -238,7 +230,7 @@ func TestYokeInjected(t *testing.T) {
 // A yoke and a joint may be the two ends of one question.
 func TestYokeAndJoint(t *testing.T) {
 	m, _ := mustMatch(t)
-	a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{
+	a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{
 		yoke("outside-clip", []string{"27.02 mm", "27.01 mm"}, []string{"84.76 mm", "84.78 mm"}, []string{"1.50 mm"}),
 		{Hold: "outside-clip", Cap: []string{"1.062 in", "1.062 in"}, Across: []string{"3.625 in", "3.624 in"}},
 	}})
@@ -272,7 +264,7 @@ func TestYokesOfListedJoints(t *testing.T) {
 		distance := number(t, end.Across.MM) + 2*clip + within(0, 0.15)
 		q := yoke(end.Hold, []string{read(bore, 0.02), read(bore, 0.02)}, []string{read(distance, 0.05), read(distance, 0.05)},
 			[]string{read(clip, 0.02)})
-		a := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
+		a := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}})
 		checkHonest(t, a)
 		own := slices.Contains(rows(a.Sizes), row.Ref)
 		if own {
@@ -285,7 +277,7 @@ func TestYokesOfListedJoints(t *testing.T) {
 			}
 		}
 		q.Clip = nil
-		if blind := mustAnswer(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}}); blind.Verdict == matcher.Identified {
+		if blind := identify(t, m, matcher.Query{Ends: []matcher.QueryEnd{q}}); blind.Verdict == matcher.Identified {
 			t.Errorf("a yoke of %s without its clips is named: %s %+v", row.Ref, blind.Says.Head, q)
 		}
 	}

@@ -13,7 +13,7 @@ import (
 	"capspan/tables"
 )
 
-// simulated is how many sets a column of these tests has; the whole bench has a hundred
+// simulated is how many sets a column of these tests has; the whole bench has two thousand
 // times as many (go run ./static/matcher/truth).
 const simulated = 100
 
@@ -66,7 +66,7 @@ func TestTruthInSmall(t *testing.T) {
 			t.Errorf("column %s: %v sets are named outright and are something else, want none", id, n)
 		}
 	}
-	// 97 % is the figure; of so few sets a share is known to about 1.4 points.
+	// 97 % is the figure; of so few sets a share is known to about 1.7 points.
 	if got := percent("settled", "identified right"); got < 94 {
 		t.Errorf("settled joints named outright: %.1f %%, want 97 and in so few sets at least 94", got)
 	}
