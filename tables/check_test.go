@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "rewrite the golden messages")
 // Each rule has a file of its name: a sentence, perhaps "limit NAME N" and "escapes"
 // (<E9> stands for that byte), valid data with one thing spoiled, the messages.
 func TestCheck(t *testing.T) {
-	for _, rule := range Rules() {
+	for _, rule := range rules {
 		t.Run(rule.ID, func(t *testing.T) {
 			file := filepath.Join("testdata", "check", rule.ID+".txtar")
 			src, err := os.ReadFile(file)
@@ -132,7 +132,7 @@ func TestEveryCaseHasARule(t *testing.T) {
 		t.Fatal(err)
 	}
 	known := map[string]bool{}
-	for _, r := range Rules() {
+	for _, r := range rules {
 		if known[r.ID] {
 			t.Errorf("two rules are called %q", r.ID)
 		}

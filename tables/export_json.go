@@ -187,22 +187,6 @@ func (out *valueJSON) figure(q Quantity) {
 	}
 }
 
-// Word is what the cell says, without unit: the digits as written, the text, or one
-// of the words unknown and none.
-func (v Value) Word() string {
-	switch {
-	case v.IsRange():
-		return v.Quantity.Text + "-" + v.To.Text
-	case !v.Quantity.IsZero():
-		return v.Quantity.Text
-	case v.State == Unknown:
-		return "unknown"
-	case v.State == None:
-		return "none"
-	}
-	return v.Text
-}
-
 // decimalIn is the number in a unit, for programs: exact in its own unit, in millimetres
 // and in newton metres, rounded as by [Quantity.In] in the others. A count has no unit.
 func (q Quantity) decimalIn(unit Unit) string {

@@ -53,6 +53,22 @@ func (r *reader) figure(n *node, text, path string, c Column, unit Unit) (from, 
 // IsRange reports whether the value is a range: from Quantity to To.
 func (v Value) IsRange() bool { return !v.To.IsZero() }
 
+// Word is what the cell says, without unit: the digits as written, the text, or one
+// of the words unknown and none.
+func (v Value) Word() string {
+	switch {
+	case v.IsRange():
+		return v.Quantity.Text + "-" + v.To.Text
+	case !v.Quantity.IsZero():
+		return v.Quantity.Text
+	case v.State == Unknown:
+		return "unknown"
+	case v.State == None:
+		return "none"
+	}
+	return v.Text
+}
+
 // Figure is the value as written, with its unit: "26-35 lbf.ft", "1 3/16 in"; empty when
 // it is no number.
 func (v Value) Figure() string {

@@ -154,9 +154,6 @@ func toSI(r *big.Rat, unit Unit) *big.Rat {
 // always ends, because a fraction is over a power of two.
 func (q Quantity) MM() string { return exact(q.si()) }
 
-// NewtonMetres is the exact torque in newton metres as a decimal.
-func (q Quantity) NewtonMetres() string { return exact(q.si()) }
-
 // Float is the length in millimetres rounded to a float, for drawing and ranking:
 // never for a page's text or a comparison. 0 for the zero Quantity.
 func (q Quantity) Float() float64 { return q.near }

@@ -10,10 +10,8 @@ type Rule struct {
 	Level diag.Level
 }
 
-// Rules lists every rule in the order in which a reader meets them: the file, the
-// YAML, the keys, the words, the numbers, the rows, the chart.
-func Rules() []Rule { return rules }
-
+// rules are in the order in which a reader meets them: the file, the YAML, the keys, the
+// words, the numbers, the rows, the chart.
 var rules = []Rule{
 	{"unreadable", "the folder or a file in it cannot be read from the disk", diag.Error},
 	{"no-tables", "no table is in the folder; a site without a chart is not built", diag.Error},

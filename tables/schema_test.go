@@ -132,7 +132,7 @@ func TestSchemaTakesWhatLoadTakes(t *testing.T) {
 
 // What the loader refuses the schema refuses, but for what it cannot see.
 func TestSchemaRefusesWhatLoadRefuses(t *testing.T) {
-	for _, rule := range Rules() {
+	for _, rule := range rules {
 		t.Run(rule.ID, func(t *testing.T) {
 			src, err := os.ReadFile(filepath.Join("testdata", "check", rule.ID+".txtar"))
 			if err != nil {

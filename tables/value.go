@@ -8,9 +8,6 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// valueKeys of a cell, in the order in which Format writes them.
-var valueKeys = []string{"is", "unit", "faces", "faces-basis", "basis", "source", "at", "others"}
-
 // readValue reads one cell: {is: 3.219, faces: over-caps, basis: common-practice}.
 func (l *loader) readValue(r *reader, n *node, path string, c Column, across bool) Value {
 	known := keysFor(c, across)

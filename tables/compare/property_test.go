@@ -37,6 +37,7 @@ var edits = []struct {
 }{
 	{regexp.MustCompile(`(is: [0-9.]*)[0-8]([,}])`), "${1}9$2"},
 	{regexp.MustCompile(`(is: [0-9]+\.[0-9]+)([,}])`), "${1}0$2"},
+	{regexp.MustCompile(`(is: [0-9.]+-[0-9.]*)[0-8]([,}])`), "${1}9$2"}, // the upper end of a range
 	{regexp.MustCompile(`basis: memory`), "basis: common-practice"},
 	{regexp.MustCompile(`basis: common-practice`), "basis: memory"},
 	{regexp.MustCompile(`is: outside-clip`), "is: unknown"},

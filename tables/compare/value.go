@@ -6,12 +6,12 @@ import (
 	"capspan/tables"
 )
 
-// figure is a value in both units.
+// figure is a value in both units, of a range both its ends.
 func figure(v tables.Value) Said {
-	if v.Quantity.IsZero() {
-		return Said{Text: v.Word()}
+	if text := v.Figure(); text != "" {
+		return Said{Text: text, Converted: v.Converted()}
 	}
-	return Said{Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+	return Said{Text: v.Word()}
 }
 
 // cell compares one cell. Its bump is that of its gravest part.
