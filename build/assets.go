@@ -26,11 +26,16 @@ func (s *site) bundle() {
 		}
 		s.add(f.Path, f.Bytes, Assets)
 	}
-	chart := s.chartJSON()
-	sum := sha256.Sum256(chart)
-	s.chart = "assets/chart." + hex.EncodeToString(sum[:4]) + ".json"
-	s.add(s.chart, chart, Assets)
+	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
 	s.addDrawings()
+}
+
+// addAsset adds a file named by its content and returns its path.
+func (s *site) addAsset(stem, ending string, content []byte) string {
+	sum := sha256.Sum256(content)
+	path := stem + "." + hex.EncodeToString(sum[:4]) + ending
+	s.add(path, content, Assets)
+	return path
 }
 
 // integrity says, by the address of each script and style, what a browser must find its

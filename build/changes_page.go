@@ -48,10 +48,8 @@ func (s *site) recordedLine(c tables.Recorded) templates.ChangeLine {
 		line.Of.Text = id
 		row := s.set.Find(id)
 		switch {
-		case row != nil && row.Table.Joint():
-			line.Of.Href = s.at(rowAddress(row.ID))
 		case row != nil:
-			line.Of.Href = s.at(tableAddress(row.Table))
+			line.Of.Href = s.at(placeOf(row))
 		case s.retiredID(id):
 			line.Of.Href = s.at(rowAddress(id))
 		}
@@ -68,14 +66,20 @@ func (s *site) retiredID(id string) bool {
 	return false
 }
 
-// recordedCell reads a figure out of what was recorded, so that it is shown in both
+// recordedCell reads a figure or a range out of what was recorded, so that it is shown in both
 // units; anything else stays the text it is.
 func recordedCell(text string) templates.Cell {
 	cell := templates.Cell{Text: text}
 	if i := strings.LastIndexByte(text, ' '); i > 0 {
+		var v tables.Value
+		least, greatest, ranged := strings.Cut(text[:i], "-")
 		unit := tables.Unit(text[i+1:])
-		if q, err := tables.ParseQuantity(text[:i], unit); err == nil && unit != tables.NoUnit {
-			cell.Converted = q.Converted()
+		var err error
+		if v.Quantity, err = tables.ParseQuantity(least, unit); err == nil && ranged {
+			v.To, err = tables.ParseQuantity(greatest, unit)
+		}
+		if err == nil && unit != tables.NoUnit {
+			cell.Converted = v.Converted()
 		}
 	}
 	return cell

@@ -30,6 +30,7 @@ func recorded(t *testing.T, words, web string) Sources {
 		{Chart: "2026-11-25-0123abd", Date: "2026-11-25", Why: words, Tables: []string{"joints-inch 2.0.0"},
 			Changes: []tables.Recorded{{Of: "joints-inch/1310", What: "renamed", Old: "1310-old", New: "1310", Why: "the name was misspelt"},
 				{Of: "joints-inch/1330", Column: "across", What: "value", Old: "3.62 in", New: "3 5/8 in"},
+				{Of: "fasteners/u-bolt-1310", Column: "torque", What: "value", Old: "14-17 lbf.ft", New: "14 lbf.ft"},
 				{Of: "joints-inch/gone", What: "retired", Old: "cap 30 mm", Why: words}}},
 	} {
 		if text, err = tables.Record(text, r); err != nil {
@@ -95,6 +96,7 @@ func TestChangesPages(t *testing.T) {
 	want := []string{
 		"1310 | renamedThe name was misspelt. | 1310-old | 1310",
 		"1330 | across | 3.62 in≈ 91.95 mm | 3 5/8 in≈ 92.08 mm",
+		"u-bolt-1310 | torque | 14-17 lbf.ft≈ 19-23 N.m | 14 lbf.ft≈ 19 N.m",
 		"gone | retiredSpelt as the trade spells it. | cap 30 mm | ",
 		"1310-old | cap | 1.060 in≈ 26.92 mm | 1.062 in≈ 26.97 mm",
 		"sources/profi | title | a | b",
@@ -102,7 +104,7 @@ func TestChangesPages(t *testing.T) {
 	if got := strings.Join(rows, "\n"); got != strings.Join(want, "\n") {
 		t.Errorf("the page of changes:\n got %s\nwant %s", got, strings.Join(want, "\n"))
 	}
-	if got, want := strings.Join(links, " "), "/sub/joint/1310/ /sub/joint/1330/ /sub/joint/gone/ /sub/joint/1310-old/"; got != want {
+	if got, want := strings.Join(links, " "), "/sub/joint/1310/ /sub/joint/1330/ /sub/chart/fasteners/#row-u-bolt-1310 /sub/joint/gone/ /sub/joint/1310-old/"; got != want {
 		t.Errorf("links: got %s, want %s", got, want)
 	}
 	for _, words := range []string{`id="retired-1310-old"`, `id="retired-gone"`, "Nobody makes it.", `id="chart-2026-11-01-0123abc"`, "joints-inch 2.0.0"} {

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"strings"
+
 	"capspan/static/matcher"
 	"capspan/tables"
 )
@@ -30,6 +32,12 @@ func Chart(set *tables.Set) matcher.Chart {
 		}
 	}
 	return chart
+}
+
+// rowOf is the id of the row that the core names by a ref, "table/id".
+func rowOf(ref string) string {
+	_, id, _ := strings.Cut(ref, "/")
+	return id
 }
 
 func chartEnd(end tables.End) matcher.ChartEnd {

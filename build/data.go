@@ -17,13 +17,14 @@ import (
 const (
 	dataFolder  = "data/"
 	packageName = "datapackage.json"
+	wholeName   = "whole_chart.json" // no table can take it: an id has no underscore
 )
+
+// dataAddress is where the newest edition of a file of the open data is found.
+func dataAddress(name string) string { return "/" + dataFolder + name }
 
 // ofVersion is a file whose address belongs to one version of the chart.
 var ofVersion = regexp.MustCompile(`^` + dataFolder + `\d{4}-\d\d-\d\d-[0-9a-f]{7}/`)
-
-// dataSumsName lists the sums of one version's data, by an ending that every host knows the type of.
-const dataSumsName = "SHA256SUMS.txt"
 
 // versionFolder is where the data of this version stays.
 func (s *site) versionFolder() string { return dataFolder + s.version.Name() + "/" }
@@ -45,15 +46,14 @@ func (s *site) exportData() diag.List {
 		csvs[t] = write(t.ID+".csv", t.Pos, func(b *bytes.Buffer) error { return tables.WriteCSV(b, t) })
 		write(t.ID+".json", t.Pos, func(b *bytes.Buffer) error { return tables.WriteJSON(b, t) })
 	}
-	// No table can take this name: an id has no underscore.
-	write("whole_chart.json", diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.set) })
+	write(wholeName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.set) })
 	write(packageName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error {
 		about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
 		return tables.WritePackage(b, s.set, about, func(t *tables.Table) []byte { return csvs[t] })
 	})
-	files = append(files, File{Path: dataSumsName, Bytes: sumsFile(files)})
+	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
 	for _, f := range files {
-		if f.Path != dataSumsName {
+		if f.Path != sumsName {
 			s.add(dataFolder+f.Path, f.Bytes, Pages)
 		}
 		s.add(s.versionFolder()+f.Path, f.Bytes, Pages)

@@ -2,8 +2,6 @@ package build
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"html/template"
 	"maps"
@@ -51,7 +49,5 @@ func (s *site) addDrawings() {
 		put(yokeKey(kind), figure.Yoke(yokeKey(kind), kind))
 	}
 	b.WriteString("\n</svg>\n")
-	sum := sha256.Sum256(b.Bytes())
-	s.drawings = "assets/drawings." + hex.EncodeToString(sum[:4]) + ".svg"
-	s.add(s.drawings, b.Bytes(), Assets)
+	s.drawings = s.addAsset("assets/drawings", ".svg", b.Bytes())
 }

@@ -292,7 +292,7 @@ func concluded(a matcher.Answer, called func(string) string) Concluded {
 	out := Concluded{Verdict: a.Verdict, Rows: []string{}}
 	for _, size := range a.Sizes {
 		for _, ref := range size.Rows {
-			out.Rows = append(out.Rows, called(ref[strings.IndexByte(ref, '/')+1:]))
+			out.Rows = append(out.Rows, called(rowOf(ref)))
 		}
 	}
 	slices.Sort(out.Rows)

@@ -63,7 +63,7 @@ func (e *exampleCore) ask(address string) (content.Answer, error) {
 	made := content.Answer{Verdict: answer.Verdict}
 	for _, size := range answer.Sizes {
 		for _, ref := range size.Rows {
-			made.Rows = append(made.Rows, ref[strings.IndexByte(ref, '/')+1:])
+			made.Rows = append(made.Rows, rowOf(ref))
 		}
 	}
 	w := &guideWriter{}

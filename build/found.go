@@ -29,7 +29,6 @@ const (
 	sitemapName    = "sitemap.xml"
 	robotsName     = "robots.txt"
 	openSearchName = "opensearch.xml"
-	searchPage     = "/search/" // which reads the words behind #q=
 )
 
 // webForm is https, a name and perhaps a port: no path, since that is --base.
@@ -125,7 +124,7 @@ func (s *site) addFound() {
 			Language string
 			URL address `xml:"Url"`
 		}{ShortName: "Capspan", Description: s.word("site.search-about"), InputEncoding: "UTF-8", Language: s.words.Language,
-			URL: address{"text/html", s.full(searchPage) + "#q={searchTerms}"}})
+			URL: address{"text/html", s.full(searchAddress) + "#q={searchTerms}"}})
 	}
 	// Crawlers ask for this file at the root of a host and nowhere else (RFC 9309, 2.3).
 	if s.base == "/" {

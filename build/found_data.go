@@ -144,8 +144,8 @@ func (s *site) tableData(t *tables.Table) dataset {
 			URL: s.named(tableAddress(t)), Language: s.words.Language},
 		Free: true, Version: t.Version.Number, Modified: t.Version.Date,
 		Distribution: []download{
-			{"DataDownload", "text/csv", s.named("/data/" + t.ID + ".csv")},
-			{"DataDownload", "application/json", s.named("/data/" + t.ID + ".json")},
+			{"DataDownload", "text/csv", s.named(dataAddress(t.ID + ".csv"))},
+			{"DataDownload", "application/json", s.named(dataAddress(t.ID + ".json"))},
 		},
 		Whole: &thing{Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/")},
 	}
@@ -165,7 +165,7 @@ func (s *site) chartData() dataset {
 	d := dataset{
 		thing: thing{Context: schemaOrg, Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/"), Language: s.words.Language},
 		Free:  true, Version: s.version.Name(), Modified: s.version.Date,
-		Distribution: []download{{"DataDownload", "application/json", s.named("/data/whole_chart.json")}},
+		Distribution: []download{{"DataDownload", "application/json", s.named(dataAddress(wholeName))}},
 	}
 	for _, t := range s.set.Tables {
 		part := s.tableData(t)

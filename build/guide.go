@@ -27,7 +27,9 @@ func (s *site) joint(id string) (*tables.Row, error) {
 	var known []string
 	for _, t := range s.set.Tables {
 		for _, r := range t.Rows {
-			known = append(known, r.ID)
+			if len(r.Ends) > 0 {
+				known = append(known, r.ID)
+			}
 		}
 	}
 	return nil, &content.Refusal{Rule: "unknown-row", Fact: fmt.Sprintf("no joint of the chart is called %q", id), Name: id, Known: known}

@@ -3,6 +3,7 @@ package build
 import (
 	"fmt"
 	"html/template"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -23,10 +24,9 @@ var apartTools = map[string]struct{ limit, step string }{
 // apart lists the sizes of the chart that an instrument cannot tell from a neighbour: the same
 // hold and faces, and neither cap nor across further apart than two readings may be.
 func (e *exampleCore) apart(tool string) (template.HTML, error) {
-	known := []string{"digital-caliper", "steel-rule", "tape"}
 	of, ok := apartTools[tool]
 	if !ok {
-		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: known}
+		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: slices.Sorted(maps.Keys(apartTools))}
 	}
 	constant := func(id string) float64 {
 		n := slices.IndexFunc(e.method, func(a matcher.Assumption) bool { return a.ID == id })

@@ -16,7 +16,7 @@ import (
 //	_headers, _redirects    the plain files many static hosts read from the root of what is published
 //	hosting/nginx.conf      to include in a server block of nginx
 //	hosting/Caddyfile       to import into a site block of Caddy
-//	SHA256SUMS              what must have arrived, for sha256sum -c
+//	SHA256SUMS.txt          what must have arrived, for sha256sum -c
 //
 // All of them, and [Serve], say the same: one list of headers, one of types, one of
 // redirects. None is needed for the site to work: a host that reads nothing of this
@@ -80,7 +80,9 @@ func (s *site) addHostFiles() {
 	s.add(sumsName, sumsFile(s.files), Hosting)
 }
 
-const sumsName = "SHA256SUMS"
+// sumsName lists the sums of the whole site, and in its folder those of one version's
+// data, by an ending that every host knows the type of.
+const sumsName = "SHA256SUMS.txt"
 
 // sumsFile lists the files as sha256sum does.
 func sumsFile(files []File) []byte {

@@ -73,7 +73,6 @@ func nginxFile(base string, to []Redirect) []byte {
 	line("    }")
 	line("    # For whoever puts the site up, not for its readers.")
 	line(`    location ~ "^%s(_headers|_redirects|hosting/.*|(.*/)?\..*)$" { return 404; }`, strings.ReplaceAll(base, ".", `\.`))
-	line(`    location = "%s%s" { default_type text/plain; }`, base, sumsName)
 	line("}")
 	return b.Bytes()
 }
@@ -102,7 +101,6 @@ func caddyFile(base string, to []Redirect) []byte {
 		line("@capspan_%s path *.%s", k.ending, k.ending)
 		line(`header @capspan_%s Content-Type "%s"`, k.ending, types["."+k.ending])
 	}
-	line(`header %s%s Content-Type "text/plain; charset=utf-8"`, base, sumsName)
 	if base == "/" {
 		line("handle {")
 	} else {

@@ -65,7 +65,7 @@ func TestHostFiles(t *testing.T) {
 			t.Errorf("%s has no page for hosts that read no redirects", gone)
 		}
 	}
-	for _, name := range []string{"_headers", "_redirects", "hosting/nginx.conf", "hosting/Caddyfile", "SHA256SUMS"} {
+	for _, name := range []string{"_headers", "_redirects", "hosting/nginx.conf", "hosting/Caddyfile", "SHA256SUMS.txt"} {
 		if len(files[name]) == 0 {
 			t.Errorf("%s is missing", name)
 		}

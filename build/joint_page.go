@@ -3,7 +3,6 @@ package build
 import (
 	"html/template"
 	"slices"
-	"strconv"
 	"strings"
 
 	"capspan/build/diag"
@@ -173,9 +172,5 @@ func (s *site) dimension(v tables.Value) figure.Dimension {
 	if v.State != tables.Given {
 		return figure.Dimension{Text: s.amount(v)}
 	}
-	mm, err := strconv.ParseFloat(v.Quantity.MM(), 64)
-	if err != nil {
-		panic("internal error: " + err.Error()) // MM writes decimals
-	}
-	return figure.Dimension{MM: mm, Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+	return figure.Dimension{MM: v.Quantity.Float(), Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
 }

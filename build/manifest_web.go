@@ -2,8 +2,6 @@ package build
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"fmt"
 
@@ -57,7 +55,7 @@ func (s *site) addWebManifest() diag.List {
 	var problems diag.List
 	source := s.assets.Bytes("icon.svg")
 	if source != nil {
-		m.Icons = append(m.Icons, webIcon{s.at(s.assets.Path("icon.svg")), "any", "image/svg+xml", "any"})
+		m.Icons = append(m.Icons, webIcon{s.at(s.assets.Path("icon.svg")), "any", types[".svg"], "any"})
 		drawing, err := readIcon(source)
 		if err != nil {
 			problems.Add(diag.Problem{Pos: diag.Pos{File: "static/icons/icon.svg"}, Rule: "icon-not-drawn", Level: diag.Warning,
@@ -65,10 +63,8 @@ func (s *site) addWebManifest() diag.List {
 		} else {
 			for _, p := range iconPictures {
 				picture := drawing.png(p.size, p.purpose == "maskable")
-				sum := sha256.Sum256(picture)
-				name := "assets/" + p.name + "." + hex.EncodeToString(sum[:4]) + ".png"
-				s.add(name, picture, Assets)
-				m.Icons = append(m.Icons, webIcon{s.at(name), fmt.Sprintf("%dx%d", p.size, p.size), "image/png", p.purpose})
+				name := s.addAsset("assets/"+p.name, ".png", picture)
+				m.Icons = append(m.Icons, webIcon{s.at(name), fmt.Sprintf("%dx%d", p.size, p.size), types[".png"], p.purpose})
 			}
 		}
 	}

@@ -1,11 +1,6 @@
 package build
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
-	"runtime"
-	"sync"
-
 	"capspan/build/preview"
 	"capspan/content/figure"
 	"capspan/tables"
@@ -51,30 +46,17 @@ func (s *site) addPreviews() {
 					Foot: "Capspan, " + t.ID + " " + t.Version.Number}}) // its own table's: the others' changes are not its
 		}
 	}
-	var group sync.WaitGroup
-	next := make(chan *job)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for j := range next {
-				png, err := preview.Draw(j.svg, j.words)
-				if err != nil {
-					panic("internal error: " + err.Error()) // package figure's own drawing
-				}
-				j.png = png
-			}
-		})
-	}
-	for _, j := range jobs {
-		next <- j
-	}
-	close(next)
-	group.Wait()
+	onAllCores(len(jobs), func(n int) {
+		png, err := preview.Draw(jobs[n].svg, jobs[n].words)
+		if err != nil {
+			panic("internal error: " + err.Error()) // package figure's own drawing
+		}
+		jobs[n].png = png
+	})
 
 	s.previews = map[string]*templates.Picture{}
 	for _, j := range jobs {
-		sum := sha256.Sum256(j.png)
-		path := previewFolder + j.file + "." + hex.EncodeToString(sum[:4]) + ".png"
-		s.add(path, j.png, Assets)
+		path := s.addAsset(previewFolder+j.file, ".png", j.png)
 		s.previews[j.name] = &templates.Picture{Address: s.full(path), Alt: j.alt, Width: preview.Width, Height: preview.Height}
 	}
 }

@@ -5,10 +5,8 @@ import (
 	"cmp"
 	"net/url"
 	"path"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"golang.org/x/net/html"
 )
@@ -28,10 +26,10 @@ type Weight struct {
 	Over    bool   `json:"over,omitempty"`
 }
 
-// Weigh packs as --compress does, and tells of every page what it weighs, the kinds with a budget first and in each
-// the heaviest first. A visit is the page and what its markup makes a browser load at
-// once: style sheet, scripts, icon, pictures and the chart. What a script fetches later,
-// when it is used, is not in it.
+// Weigh packs as --compress does, and tells of every page what it weighs, the kinds with
+// a budget first and in each the heaviest first. A visit is the page and what its markup
+// makes a browser load at once: style sheet, scripts, icon, pictures and the chart. What a
+// script fetches later, when it is used, is not in it.
 func Weigh(out Output) []Weight {
 	files := map[string]File{}
 	var names []string
@@ -123,20 +121,7 @@ func loads(page []byte, base string) []string {
 // packedSizes packs on all cores: it is most of the work.
 func packedSizes(files map[string]File, names []string) map[string]int {
 	sizes := make([]int, len(names))
-	var group sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for n := range next {
-				sizes[n] = len(packBrotli(files[names[n]].Bytes, brotliLevel))
-			}
-		})
-	}
-	for n := range names {
-		next <- n
-	}
-	close(next)
-	group.Wait()
+	onAllCores(len(names), func(n int) { sizes[n] = len(packBrotli(files[names[n]].Bytes, brotliLevel)) })
 	byName := make(map[string]int, len(names))
 	for n, name := range names {
 		byName[name] = sizes[n]

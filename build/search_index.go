@@ -1,8 +1,6 @@
 package build
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"strings"
 
@@ -13,7 +11,7 @@ import (
 
 // Addresses of the two pages for finding things: one asks, one lists.
 const (
-	searchAddress = "/search/"
+	searchAddress = "/search/" // which reads the words behind #q=
 	azAddress     = "/a-z/"
 )
 
@@ -41,9 +39,7 @@ func (s *site) addSearch(pages []templates.Page) {
 	if err != nil {
 		panic("internal error: " + err.Error()) // strings only
 	}
-	sum := sha256.Sum256(text)
-	s.index = "assets/search-index." + hex.EncodeToString(sum[:4]) + ".json"
-	s.add(s.index, text, Assets)
+	s.index = s.addAsset("assets/search-index", ".json", text)
 	for _, letter := range search.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}
 		for _, line := range letter.Lines {

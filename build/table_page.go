@@ -14,7 +14,7 @@ func tableAddress(t *tables.Table) string { return "/chart/" + t.ID + "/" }
 // chartIndex lists the tables.
 func (s *site) chartIndex() (templates.Page, diag.Pos) {
 	body := &templates.Chart{Data: []templates.Link{
-		{Href: s.at("/" + dataFolder + packageName), Text: s.word("chart.newest")},
+		{Href: s.at(dataAddress(packageName)), Text: s.word("chart.newest")},
 		{Href: s.at("/" + s.versionFolder() + packageName), Text: s.word("chart.stays", "version", s.version.Name())},
 	}}
 	for _, t := range s.set.Tables {
@@ -48,8 +48,8 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 	body := &templates.Table{
 		Title: t.Title, About: t.About, Cautions: t.Cautions, Version: t.Version.Number, Date: t.Version.Date,
 		Data: []templates.Link{
-			{Href: s.at("/data/" + t.ID + ".csv"), Text: s.word("table.as", "format", "CSV")},
-			{Href: s.at("/data/" + t.ID + ".json"), Text: s.word("table.as", "format", "JSON")},
+			{Href: s.at(dataAddress(t.ID + ".csv")), Text: s.word("table.as", "format", "CSV")},
+			{Href: s.at(dataAddress(t.ID + ".json")), Text: s.word("table.as", "format", "JSON")},
 		},
 	}
 	for _, c := range t.Columns {
@@ -71,7 +71,7 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 	if t.Joint() {
 		view.Row = s.rowLink(row)
 	} else {
-		view.Anchor = rowAnchor(row.ID)
+		view.Anchor, view.Note = rowAnchor(row.ID), sentence(row.Note)
 	}
 	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
 	for _, end := range row.Ends {

@@ -43,7 +43,7 @@ func TestWorkerList(t *testing.T) {
 		}
 		want := map[string]string{}
 		for name, content := range contents(out) {
-			hosting := strings.HasPrefix(name, "_") || strings.HasPrefix(name, "hosting/") || name == "SHA256SUMS"
+			hosting := strings.HasPrefix(name, "_") || strings.HasPrefix(name, "hosting/") || name == "SHA256SUMS.txt"
 			if !hosting && name != "worker.js" && !ofVersion.MatchString(name) {
 				want[strings.TrimSuffix(name, "index.html")] = fmt.Sprintf("%x", sha256.Sum256(content))[:12]
 			}

@@ -132,13 +132,12 @@ func TestWriteRefuses(t *testing.T) {
 			if test.after.Files != nil {
 				mustWrite(t, dir, test.after)
 			}
-			before := map[string]string{}
 			if name, text, ok := strings.Cut(test.there, "="); ok {
 				if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
 					t.Fatal(err)
 				}
 			}
-			before = folder(t, dir)
+			before := folder(t, dir)
 			_, err := Write(dir, test.out)
 			if err == nil || !strings.Contains(err.Error(), test.want) {
 				t.Fatalf("got error %v, want one with %q", err, test.want)

@@ -127,9 +127,9 @@ func (v visitor) everyFile(t *testing.T) {
 		}
 		v.guarded(t, f.Path, a, cache)
 	}
-	a := v.ask(t, "SHA256SUMS")
-	if a.status != 200 || !strings.HasPrefix(a.head.Get("Content-Type"), "text/plain") || !bytes.Contains(a.body, []byte("  index.html\n")) {
-		t.Errorf("SHA256SUMS: status %d, type %q", a.status, a.head.Get("Content-Type"))
+	a := v.ask(t, "SHA256SUMS.txt")
+	if a.status != 200 || !strings.EqualFold(a.head.Get("Content-Type"), types[".txt"]) || !bytes.Contains(a.body, []byte("  index.html\n")) {
+		t.Errorf("SHA256SUMS.txt: status %d, type %q", a.status, a.head.Get("Content-Type"))
 	}
 }
 

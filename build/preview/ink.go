@@ -12,7 +12,6 @@ const (
 	inkLine = iota
 	inkPencil
 	inkMark
-	inks
 )
 
 // strengths is how many steps lie between the sheet and an ink; with three inks and the

@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
-	"path/filepath"
 	"strings"
 
 	"capspan/build"
@@ -102,9 +100,9 @@ func (v *compareVerb) record(t *terminal, c *build.Comparison, dir string) error
 		_, err := fmt.Fprintln(t.err, "nothing changed that could be recorded")
 		return err
 	}
-	root, err := os.OpenRoot(filepath.Join(dir, "tables"))
+	root, err := openTables(dir)
 	if err != nil {
-		return fmt.Errorf("open the tables: %w", err)
+		return err
 	}
 	defer root.Close()
 	const name = "history.yaml"

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
 
 	"capspan/build/diag"
 	"capspan/tables"
@@ -31,12 +30,9 @@ Examples:
 // Run rewrites the tables that are not in order, each by rename, so that an editor or a
 // server never sees half a file.
 func (v *fmtVerb) Run(t *terminal) error {
-	if !holdsTables(v.Root) {
-		return misuse("%q holds no folder named tables\n    hint: name the folder above it with --root", v.Root)
-	}
-	root, err := os.OpenRoot(filepath.Join(v.Root, "tables"))
+	root, err := openTables(v.Root)
 	if err != nil {
-		return fmt.Errorf("open the tables: %w", err)
+		return err
 	}
 	defer root.Close()
 	names, err := fs.Glob(root.FS(), "*.yaml")

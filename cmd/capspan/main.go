@@ -93,7 +93,7 @@ func run(ctx context.Context, args []string, t *terminal) int {
 		return 0
 	}
 	if err != nil {
-		fmt.Fprintf(t.err, "capspan: %v\n    hint: capspan %s--help shows what can be given\n", err, verbOf(args))
+		fmt.Fprintf(t.err, "capspan: %v\n    hint: capspan %s--help shows what can be given\n", err, verbOf(parser, args))
 		return 2
 	}
 	err = chosen.Run()
@@ -112,10 +112,10 @@ func run(ctx context.Context, args []string, t *terminal) int {
 }
 
 // verbOf returns the verb of the arguments and a space, or nothing.
-func verbOf(args []string) string {
-	for _, verb := range []string{"build", "serve", "check", "identify", "fmt", "compare"} {
-		if args[0] == verb {
-			return verb + " "
+func verbOf(parser *kong.Kong, args []string) string {
+	for _, verb := range parser.Model.Children {
+		if args[0] == verb.Name {
+			return verb.Name + " "
 		}
 	}
 	return ""

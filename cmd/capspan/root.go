@@ -40,6 +40,18 @@ func holdsTables(dir string) bool {
 	return err == nil && info.IsDir()
 }
 
+// openTables opens the tables of a working folder, to write there.
+func openTables(dir string) (*os.Root, error) {
+	if !holdsTables(dir) {
+		return nil, misuse("%q holds no folder named tables\n    hint: name the folder above it with --root", dir)
+	}
+	root, err := os.OpenRoot(filepath.Join(dir, "tables"))
+	if err != nil {
+		return nil, fmt.Errorf("open the tables: %w", err)
+	}
+	return root, nil
+}
+
 // problemReport is how a machine reads problems.
 type problemReport struct {
 	Problems diag.List `json:"problems"`

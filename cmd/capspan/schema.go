@@ -5,8 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
-	"path/filepath"
 
 	"capspan/tables"
 )
@@ -31,12 +29,9 @@ Examples:
 
 // Run writes the schema when it has changed, by rename.
 func (v *schemaVerb) Run(t *terminal) error {
-	if !holdsTables(v.Root) {
-		return misuse("%q holds no folder named tables\n    hint: name the folder above it with --root", v.Root)
-	}
-	root, err := os.OpenRoot(filepath.Join(v.Root, "tables"))
+	root, err := openTables(v.Root)
 	if err != nil {
-		return fmt.Errorf("open the tables: %w", err)
+		return err
 	}
 	defer root.Close()
 	set, problems := tables.Load(root.FS())
