@@ -41,7 +41,7 @@ type Assets struct {
 }
 
 // Path returns where the asset of that plain name ("sheet.css", "matcher.js",
-// "identify.js", "favicon.svg") is written; it is empty for a name that is not there.
+// "identify.js", "icon.svg") is written; it is empty for a name that is not there.
 func (a Assets) Path(name string) string { return a.names[name] }
 
 // Core is the identification core as the program runs it: the very scripts the browser

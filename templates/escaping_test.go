@@ -27,11 +27,11 @@ var hostile = []string{
 
 // spoiled is the table page with the words everywhere a contributor's words can stand.
 func spoiled(words string) *Table {
-	cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Others: []Cell{{Text: words}}}
 	link := Link{Href: words, Text: words, Note: words}
+	cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Others: []Cell{{Text: words}}, Sources: []Link{link}}
 	return &Table{Title: words, About: words, Version: words, Date: words,
 		Columns: []Column{{ID: words, Label: words, Unit: words, Method: link}},
-		Rows: []TableRow{{Row: link, Also: []string{words, words}, Cells: [][]Cell{{cell, cell}}, Basis: words,
+		Rows: []TableRow{{Row: link, Anchor: words, Note: words, Also: []string{words, words}, Cells: [][]Cell{{cell, cell}}, Basis: words,
 			Search: words, Caps: []string{words}, Acrosses: []string{words}}},
 		Data: []Link{link}}
 }

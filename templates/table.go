@@ -3,6 +3,7 @@ package templates
 import (
 	"html"
 	"html/template"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -135,36 +136,72 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 				w.word("table.other-end")
 				w.raw("</span>")
 			}
-			w.cell(cell, row.Basis)
+			w.cell(cell, row)
 		}
 		w.raw("</td>")
 	}
 	w.raw("<td>")
 	w.basis(row.Basis)
+	if row.Anchor != "" { // no page of its own names them
+		w.notes(row.titles()...)
+		w.notes(row.Note)
+	}
 	w.raw("</td></tr>")
+}
+
+// titles are those of the sources of the figures that have the row's basis.
+func (row TableRow) titles() []string {
+	var all []string
+	for _, c := range slices.Concat(row.Cells...) {
+		for _, title := range titles(c.Sources) {
+			if c.Basis == row.Basis && !slices.Contains(all, title) {
+				all = append(all, title)
+			}
+		}
+	}
+	return all
+}
+
+func titles(sources []Link) []string {
+	var all []string
+	for _, source := range sources {
+		all = append(all, source.Text)
+	}
+	return all
+}
+
+// notes writes each that says something on a line of its own.
+func (w *tableWriter) notes(notes ...string) {
+	for _, note := range notes {
+		if note != "" {
+			w.raw(`<span class="note">`)
+			w.text(note)
+			w.raw("</span>")
+		}
+	}
 }
 
 // cell says a basis only where it differs from the row's, so that the eye finds the
 // figures that are better founded than the rest.
-func (w *tableWriter) cell(c Cell, rowBasis string) {
+func (w *tableWriter) cell(c Cell, row TableRow) {
 	w.text(c.Text)
 	if c.Converted != "" {
 		w.raw(`<span class="converted">≈ `)
 		w.text(c.Converted)
 		w.raw("</span>")
 	}
-	if c.Note != "" {
-		w.raw(`<span class="note">`)
-		w.text(c.Note)
-		w.raw("</span>")
-	}
-	if c.Basis != "" && c.Basis != rowBasis {
+	w.notes(c.Note)
+	if c.Basis != "" && c.Basis != row.Basis {
 		w.basis(c.Basis)
+		if row.Anchor != "" {
+			w.notes(titles(c.Sources)...)
+		}
 	}
 	for _, other := range c.Others {
-		w.raw(`<span class="note">`)
-		w.word("cell.elsewhere", "figure", other.Text)
-		w.raw("</span>")
+		w.notes(w.words.Say("cell.elsewhere", "figure", other.Text))
+		if row.Anchor != "" && !slices.Equal(titles(other.Sources), titles(c.Sources)) {
+			w.notes(titles(other.Sources)...)
+		}
 	}
 }
 

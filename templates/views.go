@@ -1,6 +1,9 @@
 package templates
 
-import "html/template"
+import (
+	"html/template"
+	"slices"
+)
 
 // Site is what every page shares.
 type Site struct {
@@ -163,13 +166,19 @@ type Column struct {
 // TableRow is one line; Cells go with the columns.
 type TableRow struct {
 	Row    Link
-	Anchor string // where the row has no page of its own
+	Anchor string // where the row has no page of its own: its line then names sources and note too
+	Note   string
 	Also   []string
 	Cells  [][]Cell // by column; two in a cell where the ends of a conversion joint differ
 	Basis  string
 	Search string // words the filter looks in, folded
 	// Caps and Acrosses in mm let the filter understand a size such as "27 x 82".
 	Caps, Acrosses []string
+}
+
+// Sized reports whether a size can find a row of it: only joints have one.
+func (t *Table) Sized() bool {
+	return slices.ContainsFunc(t.Rows, func(r TableRow) bool { return len(r.Caps)+len(r.Acrosses) > 0 })
 }
 
 // Joint is the page of one row.

@@ -3,12 +3,10 @@
 package browser
 
 import (
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -17,10 +15,6 @@ import (
 // nothing that cannot be scrolled clear of it, keeps the rules of axe-core, is reached by
 // the keyboard, and goes when it is put off.
 func TestOfferBar(t *testing.T) {
-	axe, err := os.ReadFile(filepath.Join(tools, "axe-core", "axe.min.js"))
-	if err != nil {
-		t.Fatalf("axe-core: %v; build/test.sh installs it", err)
-	}
 	assets := map[string]string{}
 	for _, f := range site.Files {
 		if name, is := strings.CutPrefix(f.Path, "assets/newer."); is {
@@ -28,12 +22,8 @@ func TestOfferBar(t *testing.T) {
 		}
 	}
 	b := openTab(t)
-	for _, scheme := range []string{"light", "dark"} {
-		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
-		}); err != nil {
-			t.Fatal(err)
-		}
+	for _, m := range mediums[:2] {
+		b.lookThrough(m)
 		b.do("a small phone", chromedp.EmulateViewport(320, 640))
 		for _, address := range []string{"/identify/", "/joint/1310/"} {
 			b.open(address)
@@ -51,24 +41,19 @@ func TestOfferBar(t *testing.T) {
 				t.Fatal(err)
 			}
 			if got := see[float64](b, "window.shifted"); got > 0 {
-				t.Errorf("%s, %s: the bar moved the layout by %.3f", address, scheme, got)
+				t.Errorf("%s, %s: the bar moved the layout by %.3f", address, m.name, got)
 			}
 			if wide := see[[]string](b, tooWide); len(wide) > 0 {
-				t.Errorf("%s, %s: scrolls sideways: %s", address, scheme, strings.Join(wide, ", "))
+				t.Errorf("%s, %s: scrolls sideways: %s", address, m.name, strings.Join(wide, ", "))
 			}
 			if small := see[[]string](b, `[...document.querySelectorAll(".newer button")].map((e) => e.getBoundingClientRect()).filter((r) => r.width < 44 || r.height < 44).map((r) => r.width + " x " + r.height)`); len(small) > 0 {
 				t.Errorf("buttons of the bar are small: %q", small)
 			}
 			if !see[bool](b, `(scrollTo(0, 1e6), document.querySelector("footer").getBoundingClientRect().bottom <= document.querySelector(".newer").getBoundingClientRect().top)`) {
-				t.Errorf("%s, %s: the foot of the page stays behind the bar", address, scheme)
+				t.Errorf("%s, %s: the foot of the page stays behind the bar", address, m.name)
 			}
-			b.do("load axe", chromedp.Evaluate[chromedp.Void](string(axe)))
-			broken, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](`axe.run(document).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.html.slice(0, 120)).join(" ")))`, chromedp.EvalAwaitPromise))
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, v := range broken {
-				t.Errorf("%s, %s: %s", address, scheme, v)
+			for _, v := range b.axe(allRules) {
+				t.Errorf("%s, %s: %s: %s\n    %s", address, m.name, v.ID, v.Help, strings.Join(v.Nodes, "\n    "))
 			}
 			b.do("the keyboard", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-newer-use]").focus()`), chromedp.KeyEvent(kb.Tab))
 			if !see[bool](b, `document.activeElement.matches("[data-newer-later]")`) {

@@ -16,16 +16,14 @@ import (
 	"capspan/build"
 )
 
-// The identify page is opened in a workshop with little signal: everything its first
-// visit asks for weighs at most 45 kB, packed as --compress packs it (brotli, quality 11).
-const mostBytes = 45_000
-
+// The identify page is opened in a workshop with little signal: everything its first visit
+// really asks for stays within its budget, packed as --compress packs it (brotli, quality 11).
 func TestWeightOfFirstVisit(t *testing.T) {
 	b := openTab(t)
 	b.open("/identify/")
 	b.until("the form", ready)
-	if sum := b.weigh(); sum > mostBytes {
-		t.Errorf("the first visit weighs %d bytes, at most %d are meant", sum, mostBytes)
+	if sum, most := b.weigh(), build.Budgets["identify"]; sum > most {
+		t.Errorf("the first visit weighs %d bytes, at most %d are meant", sum, most)
 	}
 }
 

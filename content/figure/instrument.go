@@ -115,12 +115,6 @@ func (g graduation) short(length float64) string {
 	return strconv.FormatFloat(math.Round(length*1e4)/1e4, 'f', -1, 64) + " " + g.unit
 }
 
-// Shows is the figure the drawn instrument shows: the length rounded to its step.
-func (r Reading) Shows() string {
-	g := r.graduation()
-	return g.words(g.steps(r.MM))
-}
-
 // instrumentWidth is the sheet of an instrument's face.
 const instrumentWidth = 340.0
 

@@ -19,7 +19,7 @@ export interface OnwardOptions extends Omit<FieldOptions, "name" | "target"> {
 
 /** What to measure next: what parts the sizes left, then what is missing, then what would settle most. Nothing while
  *  something that was taken has to be put right first. */
-export function askedNext(answer: Answer, state: State): Asked | null {
+function askedNext(answer: Answer, state: State): Asked | null {
   if (answer.complaints.length > 0 || answer.slips.length > 0) return null;
   const apart = answer.tellApart[0];
   if (apart) return { end: apart.end, quantity: apart.measure };

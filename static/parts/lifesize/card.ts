@@ -17,7 +17,7 @@ export interface Screen {
 }
 
 /** Names a screen by its size, whichever way up it is held. */
-export function nameOf({ screen }: Screen): string {
+function nameOf({ screen }: Screen): string {
   return `${Math.max(screen.width, screen.height)}x${Math.min(screen.width, screen.height)}`;
 }
 

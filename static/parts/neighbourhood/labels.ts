@@ -11,7 +11,7 @@ const gap = 10; // from a mark's middle to its name
 const high = 14; // of a line
 
 /** How wide a name is about, in the letters of the picture. */
-export function nameWidth(name: string): number {
+function nameWidth(name: string): number {
   return 8 * name.length + 2;
 }
 

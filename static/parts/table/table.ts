@@ -9,6 +9,7 @@ function start(form: HTMLFormElement, table: HTMLTableElement): void {
   const count = form.querySelector<HTMLElement>("[data-filter-count]");
   if (!field || !count) throw new Error(`table: the filter lacks its field or its count on ${location.pathname}`);
   const rows = [...table.querySelectorAll<HTMLTableRowElement>("tbody tr")];
+  const sized = rows.some(({ dataset }) => dataset.caps || dataset.acrosses);
 
   function filter(): void {
     const wanted = parseFilter(field?.value ?? "");
@@ -18,7 +19,7 @@ function start(form: HTMLFormElement, table: HTMLTableElement): void {
       row.hidden = !rowFits(wanted, { words, caps: numbers(caps), acrosses: numbers(acrosses) });
       if (!row.hidden) shown++;
     }
-    if (count) count.textContent = said(shown, rows.length, field?.value.trim() ?? "");
+    if (count) count.textContent = said(shown, rows.length, field?.value.trim() ?? "", sized);
   }
 
   field.addEventListener("input", filter);
@@ -35,9 +36,9 @@ function numbers(text: string): number[] {
     .map(Number);
 }
 
-function said(shown: number, all: number, typed: string): string {
+function said(shown: number, all: number, typed: string, sized: boolean): string {
   if (typed === "") return words.all(all);
-  if (shown === 0) return words.none;
+  if (shown === 0) return words.none(sized);
   return words.some(shown, all);
 }
 
