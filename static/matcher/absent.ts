@@ -67,7 +67,7 @@ export function unlisted(asked: MeasuredEnd, chart: Prepared): number {
   if (measured === undefined || all.plain === 0) return 0;
   const reach =
     by === "cap"
-      ? Math.max(reaches * given.spreadCap, farCap * (measured.standard + widestFigure(chart, "cap")))
+      ? Math.max(reaches * given.spreadCap, farCap * (measured.standard + widestFigure(chart, "cap").standard))
       : reaches * given.spreadAcross;
   // They are held as the chart's are, and what the chart leaves open weighs as little here as in its rows.
   const fit = all[by].filter(

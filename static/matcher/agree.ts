@@ -53,9 +53,11 @@ export interface RowFit {
 
 // Every effective degrees of freedom here is at least those of the repeatability.
 const widest = gum.coverage(given.agreeLevel, given.repeatDof);
-/** A difference of more combined standard uncertainties is never near. */
-export const nearAtMost = widest * given.rivalReach;
-const narrowest = gum.coverage(given.agreeLevel, Infinity);
+
+/** A difference of more is never near, mm: beside figures of so wide a limit and so large an uncertainty of making. */
+export function nearAtMost(measured: Measured, limit: number, made: number): number {
+  return given.rivalReach * (limit + widest * Math.hypot(measured.standard, made));
+}
 
 export function sameHold(a: Hold, b: Hold): boolean {
   return a === b || a === "unknown" || b === "unknown";
@@ -92,43 +94,45 @@ function fitValue(measured: Measured, value: KnownValue): Fit {
 }
 
 function fitFigure(measured: Measured, figure: Figure, other: boolean): Fit {
-  const standard = Math.hypot(measured.standard, figure.standard);
   const difference = measured.mm - figure.mm;
-  const off = Math.abs(difference) / standard;
-  // The quantile is dear: it is asked for only where it decides.
+  const off = Math.abs(difference);
   const within = (reach: number): boolean => {
-    if (off <= narrowest * reach) return true;
-    if (off > widest * reach) return false;
-    return off * standard <= bound(measured, standard) * reach;
+    // A bound is dear: it is asked for only where it may decide.
+    if (off > nearAtMost(measured, figure.limit, figure.made)) return false;
+    return off <= bound(measured, figure) * reach;
   };
   return {
     quantity: measured.quantity,
     measured,
     figure,
     difference,
-    standard,
+    standard: Math.hypot(measured.standard, figure.standard),
     agrees: within(1),
     near: within(given.rivalReach),
     other,
   };
 }
 
-/** Effective degrees of freedom of a reading beside a figure (JCGM 100 G.4.1): the figure's own are taken as endless. */
-export function freedom(fit: Fit): number {
-  return measuredFreedom(fit.measured, fit.standard);
-}
-
-function measuredFreedom(measured: Measured, standard: number): number {
-  return measured.dof * (standard / measured.standard) ** 4;
-}
-
 /** Half-width of the interval within which a reading and a figure agree. */
 export function reach(fit: Fit): number {
-  return bound(fit.measured, fit.standard);
+  return bound(fit.measured, fit.figure);
 }
 
-function bound(measured: Measured, standard: number): number {
-  return gum.coverage(given.agreeLevel, measuredFreedom(measured, standard)) * standard;
+// The bounds of a reading, by the limit of the figure: many rows of a chart have figures of one limit, and making parts
+// adds the same to all of one quantity.
+const bounds = new WeakMap<Measured, Map<number, number>>();
+
+// The figure lies anywhere within its limit; making the part and measuring it add to that, with the degrees of freedom
+// of the measuring (JCGM 100 G.4.1): those of the making are taken as endless.
+function bound(measured: Measured, figure: Figure): number {
+  const known = bounds.get(measured) ?? new Map<number, number>();
+  const before = known.get(figure.limit);
+  if (before !== undefined) return before;
+  const rest = Math.hypot(measured.standard, figure.made);
+  const dof = measured.dof * (rest / measured.standard) ** 4;
+  const found = gum.coverageOfSum(given.agreeLevel, figure.limit, rest, dof);
+  bounds.set(measured, known.set(figure.limit, found));
+  return found;
 }
 
 /** fitRow puts the measured ends beside a row's: in both orders when two ends meet a conversion joint. What cannot be

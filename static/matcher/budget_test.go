@@ -28,7 +28,7 @@ func TestBudgetsAddUp(t *testing.T) {
 		for _, e := range a.Readings {
 			r := fromBudget(e)
 			found[fmt.Sprint(e.End, e.Quantity)] = r
-			if want := studentQuantile(0.975, r.dof) * r.standard; math.Abs(e.Uncertainty-want) > 1e-5*want {
+			if want := student(r.dof).Quantile(0.975) * r.standard; math.Abs(e.Uncertainty-want) > 1e-5*want {
 				rt.Errorf("%s of end %d: ±%v, its budget adds up to ±%v", e.Quantity, e.End, e.Uncertainty, want)
 			}
 		}
@@ -43,7 +43,7 @@ func TestBudgetsAddUp(t *testing.T) {
 						rt.Errorf("%q: %+v beside a reading of %v", s.Names, *comparison, r.value)
 					}
 					// No bound is narrower than that of the reading alone with as many degrees of freedom as there can be.
-					if least := studentQuantile((1+c.get("agree-level"))/2, math.Inf(1)) * r.standard; comparison.Uncertainty < least {
+					if least := student(math.Inf(1)).Quantile((1+c.get("agree-level"))/2) * r.standard; comparison.Uncertainty < least {
 						rt.Errorf("%q: bound %v, the reading alone has %v", s.Names, comparison.Uncertainty, least)
 					}
 				}

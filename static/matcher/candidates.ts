@@ -16,7 +16,14 @@ interface Shelf {
   rows: Int32Array;
   least: Float64Array;
   greatest: Float64Array;
-  widest: number; // greatest standard uncertainty of a figure
+  widest: Widest;
+}
+
+/** The greatest there is of a quantity, over all its figures, mm: what a box must be widened for. */
+export interface Widest {
+  limit: number;
+  made: number;
+  standard: number;
 }
 
 const shelves = new WeakMap<Prepared, Record<Quantity, Shelf>>();
@@ -31,14 +38,14 @@ function shelvesOf(chart: Prepared): Record<Quantity, Shelf> {
 
 function fill(chart: Prepared, quantity: Quantity): Shelf {
   const found: { mm: number; row: number; span: readonly [number, number] }[] = [];
-  let widest = 0;
+  const widest = { limit: 0, made: 0, standard: 0 };
   for (const { index, ends } of chart.rows) {
     for (const end of ends) {
       const value = end[quantity];
       const span = spanOf(quantity === "cap" ? end.across : end.cap);
       for (const figure of value === null ? [] : [value, ...value.others]) {
         found.push({ mm: figure.mm, row: index, span });
-        widest = Math.max(widest, figure.standard);
+        for (const of of ["limit", "made", "standard"] as const) widest[of] = Math.max(widest[of], figure[of]);
       }
       if (value === null) found.push({ mm: Infinity, row: index, span });
     }
@@ -60,8 +67,7 @@ function spanOf(value: KnownValue | null): readonly [number, number] {
   return [Math.min(...all), Math.max(...all)];
 }
 
-/** Greatest standard uncertainty of any figure of a quantity, mm: what a box must be widened for. */
-export function widestFigure(chart: Prepared, quantity: Quantity): number {
+export function widestFigure(chart: Prepared, quantity: Quantity): Widest {
   return shelvesOf(chart)[quantity].widest;
 }
 

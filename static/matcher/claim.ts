@@ -1,7 +1,9 @@
 // What stands between one size left and naming it outright. The order is the order in
 // which doubts are told: the first one heads the verdict.
 import type { Hold, Quantity } from "./types";
+import type { Measured } from "./estimate";
 import * as given from "./given";
+import * as gum from "./gum";
 import { type Fit, reach, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import { type Box, within } from "./candidates";
 import type { KnownEnd, Prepared } from "./prepared";
@@ -46,8 +48,7 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed, chart: Prep
     for (const quantity of fit.missing) out.push({ kind: "no-figure", quantity });
     for (const f of fit.fits) {
       if (f.other) out.push({ kind: "other-figure", quantity: f.quantity });
-      const limit = f.quantity === "cap" ? given.coarseCap : given.coarseAcross;
-      if (reach(f) > limit) {
+      if (reach(f) > limitOf(f)) {
         const whole = f.figure.half >= given.wholeDigits;
         out.push(whole ? { kind: "chart-digits", text: f.figure.text } : { kind: "coarse" });
       }
@@ -58,6 +59,15 @@ export function doubts(asked: readonly MeasuredEnd[], size: Weighed, chart: Prep
   if (lead.row.basis === "memory") out.push({ kind: "memory" });
   if (size.probability < given.claimAt) out.push({ kind: "not-likely" });
   return ordered(out);
+}
+
+/** Whether a reading by itself is too coarse to name anything by, however finely the chart is printed. */
+export function coarseReading(measured: Measured): boolean {
+  return gum.coverage(given.agreeLevel, measured.dof) * measured.standard > limitOf(measured);
+}
+
+function limitOf({ quantity }: { quantity: Quantity }): number {
+  return quantity === "cap" ? given.coarseCap : given.coarseAcross;
 }
 
 // Whether the reading that was set aside is what some joint held alike would show: then a

@@ -11,7 +11,7 @@ export const madeAcross = 0.08;
 
 // ---- weighing
 
-export const agreeLevel = 0.99;
+export const agreeLevel = 0.997;
 export const rivalReach = 1.5;
 export const tailDof = 8;
 export const priorCommon = 0.8;
@@ -23,7 +23,6 @@ export const priorAbsent = 0.05;
 export const sharedCap = 0.5;
 export const spreadCap = 3;
 export const spreadAcross = 10;
-export const leftAt = 0.02;
 export const otherLeftAt = 0.2;
 export const claimAt = 0.95;
 export const coarseCap = 0.15;

@@ -77,13 +77,26 @@ export function logGamma(x: number): number {
   return (x - 0.5) * Math.log(x) - x + 0.9189385332046727 + series - lift; // 0.918... is ln sqrt(2 pi)
 }
 
-/** Regularised incomplete beta I_x(a, b) by its continued fraction (DLMF 8.17.22), Lentz's way. */
-function incompleteBeta(x: number, a: number, b: number): number {
+// ln B(dof / 2, 1 / 2), dear and asked for again and again: a query has a handful of degrees of freedom.
+const betas = new Map<number, number>();
+const mostBetas = 256;
+
+function logBetaHalf(dof: number): number {
+  const before = betas.get(dof);
+  if (before !== undefined) return before;
+  const found = logGamma(dof / 2) + logGamma(0.5) - logGamma((dof + 1) / 2);
+  if (betas.size >= mostBetas) betas.clear();
+  betas.set(dof, found);
+  return found;
+}
+
+/** Regularised incomplete beta I_x(a, b) by its continued fraction (DLMF 8.17.22), Lentz's way; logBeta is ln B(a, b). */
+function incompleteBeta(x: number, a: number, b: number, logBeta: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
   // The fraction converges fast below the mean only; above it, use the symmetry.
-  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a);
-  const front = Math.exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x)) / a;
+  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(1 - x, b, a, logBeta);
+  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta) / a;
   const tiny = 1e-300;
   let c = 1;
   let d = 1 - ((a + b) * x) / (a + 1);
@@ -111,18 +124,13 @@ function guard(x: number, tiny: number): number {
 /** ln of Student's t density with that many degrees of freedom. */
 export function studentLogPdf(t: number, dof: number): number {
   if (dof === Infinity || dof > 1e7) return -0.5 * t * t - 0.9189385332046727;
-  return (
-    logGamma((dof + 1) / 2) -
-    logGamma(dof / 2) -
-    0.5 * Math.log(dof * Math.PI) -
-    ((dof + 1) / 2) * Math.log1p((t * t) / dof)
-  );
+  return -logBetaHalf(dof) - 0.5 * Math.log(dof) - ((dof + 1) / 2) * Math.log1p((t * t) / dof);
 }
 
 /** Probability below t. */
 export function studentCdf(t: number, dof: number): number {
   if (dof === Infinity || dof > 1e7) return normalCdf(t);
-  const tail = 0.5 * incompleteBeta(dof / (dof + t * t), dof / 2, 0.5);
+  const tail = 0.5 * incompleteBeta(dof / (dof + t * t), dof / 2, 0.5, logBetaHalf(dof));
   return t > 0 ? 1 - tail : tail;
 }
 
@@ -162,6 +170,38 @@ function nearNormal(p: number, dof: number): number {
 /** Coverage factor of a two-sided interval, JCGM 100 G.3.4. */
 export function coverage(level: number, dof: number): number {
   return studentQuantile((1 + level) / 2, dof);
+}
+
+/** Half-width of the interval that holds a share of a sum: of a value that lies anywhere within ±limit (JCGM 100 4.3.7),
+ *  and of scale times a Student's t. Found where the distribution of the sum (JCGM 101 5.2) reaches that share, by
+ *  Newton inside a bracket. */
+export function coverageOfSum(level: number, limit: number, scale: number, dof: number): number {
+  const factor = coverage(level, dof);
+  if (limit < narrow * scale) return factor * scale;
+  const half = limit / scale;
+  let low = Math.max(level * half, factor); // what either has by itself
+  let high = half + factor;
+  let x = Math.min(Math.hypot(low, factor), high);
+  for (let i = 0; i < 200; i++) {
+    const within = (belowIntegral(x + half, dof) - belowIntegral(x - half, dof)) / (2 * half);
+    const miss = within - (1 + level) / 2;
+    const next = x - (miss * 2 * half) / (studentCdf(x + half, dof) - studentCdf(x - half, dof));
+    if (Math.abs(next - x) <= 1e-9 * x) return next * scale;
+    if (miss > 0) high = x;
+    else low = x;
+    x = next > low && next < high ? next : (low + high) / 2;
+  }
+  return x * scale;
+}
+
+/** Limits so narrow beside the rest of a sum change nothing of it but rounding. */
+export const narrow = 1e-3;
+
+// The integral of Student's cumulative distribution from minus infinity to t, for more than one degree of freedom.
+function belowIntegral(t: number, dof: number): number {
+  const density = Math.exp(studentLogPdf(t, dof));
+  const rest = dof === Infinity || dof > 1e7 ? density : (density * (dof + t * t)) / (dof - 1);
+  return t * studentCdf(t, dof) + rest;
 }
 
 /** Probability below z of the standard normal: erfc by its series near 0, by its

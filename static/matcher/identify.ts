@@ -5,6 +5,7 @@
 // and where that ends with no size, whether a slip explains the readings.
 import type { Answer, Chart, Faces, SlipFound, Verdict } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
+import { coarseReading } from "./claim";
 import * as given from "./given";
 import { estimate, leadUnit, type How, type Measured, type Trouble } from "./estimate";
 import { fitAll } from "./neighbours";
@@ -140,26 +141,22 @@ function facesOfChart(end: MeasuredEnd, chart: Prepared): Faces[] | undefined {
   return faces.size === 0 ? undefined : [...faces];
 }
 
-function byOther(fit: RowFit): boolean {
-  return fit.ends.some((e) => e.fits.some((f) => f.other));
-}
-
-// The sizes that are left, likeliest first. A row that misses by a hair stays in the
-// weighing: were it dropped, its neighbour would look certain.
+// The sizes that are left, likeliest first: all that agree, for a size that agrees cannot be ruled out by being less
+// usual. One that misses by a hair stays in the weighing: were it dropped, its neighbour would look certain.
 function left(ends: readonly MeasuredEnd[], fits: readonly RowFit[], chart: Prepared): Weighed[] {
   const close = fits.filter((f) => f.held && f.near);
   const weighed = weigh(ends, close, chart);
   const agrees = (w: Weighed): boolean => w.fits.some((f) => f.agrees);
   if (!weighed.some(agrees)) return [];
-  const out = weighed.filter((w) => w.probability >= (agrees(w) ? given.leftAt : 1 - given.claimAt));
-  // What agrees only with another figure given for it must be likelier than that to be
-  // left beside what agrees outright; it still takes away from the claim of the others.
-  const outright = out.filter((w) => w.fits.some((f) => f.agrees && !byOther(f)));
-  if (outright.length > 0) {
-    return out.filter((w) => !agrees(w) || outright.includes(w) || w.probability >= given.otherLeftAt);
-  }
-  if (out.some(agrees)) return out;
-  // None is likely: whatever agrees about as well as the best of them stays, for choosing one would be a toss.
-  const best = Math.max(...weighed.filter(agrees).map((w) => w.probability));
-  return weighed.filter((w) => agrees(w) && w.probability >= given.leftAt * best);
+  const out = weighed.filter((w) => agrees(w) || w.probability >= 1 - given.claimAt);
+  const outright = (w: Weighed): boolean => w.fits.some((f) => f.agrees && !byOther(f));
+  if (!out.some(outright)) return out;
+  // What agrees only with another figure given for it must be likely to be left beside what agrees outright, unless
+  // the readings are too coarse to name anything; it still takes away from the claim of the others.
+  const rough = ends.some((end) => [end.cap, end.across].some((m) => m !== undefined && coarseReading(m)));
+  return out.filter((w) => !agrees(w) || outright(w) || w.probability >= given.otherLeftAt || rough);
+}
+
+function byOther(fit: RowFit): boolean {
+  return fit.ends.some((e) => e.fits.some((f) => f.other));
 }

@@ -43,7 +43,7 @@ export const weighing: Record<keyof typeof given, Prose> = {
     unit: "",
     basis: "judgement",
     source: "",
-    says: "A row agrees when the difference stays inside this two-sided interval.",
+    says: "A row agrees when the difference stays inside this two-sided interval: of the printed figure's limits and the uncertainty of the readings together.",
   },
   rivalReach: {
     id: "rival-reach",
@@ -122,19 +122,12 @@ export const weighing: Record<keyof typeof given, Prose> = {
     source: "",
     says: "How wide unknown sizes scatter round known acrosses.",
   },
-  leftAt: {
-    id: "left-at",
-    unit: "",
-    basis: "judgement",
-    source: "",
-    says: "A size less likely than this is no longer left. Where all are, one less likely than this part of the likeliest is not.",
-  },
   otherLeftAt: {
     id: "other-left-at",
     unit: "",
     basis: "judgement",
     source: "",
-    says: "A size that agrees only with another figure given for it must be this likely to be left beside one that agrees outright.",
+    says: "A size that agrees only with another figure given for it must be this likely to be left beside one that agrees outright, unless the readings are coarse.",
   },
   claimAt: {
     id: "claim-at",

@@ -64,8 +64,8 @@ function boxOf(asked: MeasuredEnd | undefined, away: number, chart: Prepared): B
   for (const quantity of quantities) {
     const measured = asked?.[quantity];
     if (measured === undefined) continue;
-    const near = nearAtMost * Math.hypot(measured.standard, widestFigure(chart, quantity));
-    const reach = Math.max(away * measured.standard, near);
+    const { limit, made } = widestFigure(chart, quantity);
+    const reach = Math.max(away * measured.standard, nearAtMost(measured, limit, made));
     box[quantity] = [measured.mm - reach, measured.mm + reach];
   }
   return box;

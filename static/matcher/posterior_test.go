@@ -65,7 +65,7 @@ func fromBudget(e matcher.Estimate) reading {
 }
 
 // posterior weighs every row that counts. It is not clear when a row lies within a
-// millionth of a millimetre of counting. Whole, the sizes of unlisted joints are
+// millionth of the share of counting. Whole, the sizes of unlisted joints are
 // integrated over together with the error of reading; else, as the core has it, that
 // error is left out beside millimetres of blur.
 func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, whole bool) (map[string]float64, bool) {
@@ -82,22 +82,21 @@ func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, wh
 		for quantity, v := range map[matcher.Dimension]*matcher.ChartValue{"cap": row.Ends[0].Cap, "across": row.Ends[0].Across} {
 			r := measured[quantity]
 			mm := mustFloat(v.MM)
-			own := figureStandard(c, quantity, v)
-			standard := math.Hypot(r.standard, own)
+			own := figureOf(c, quantity, v)
+			standard := math.Hypot(r.standard, own.made)
 			dof := r.dof * math.Pow(standard/r.standard, 4)
-			reach := c.get("rival-reach") * standard * studentQuantile((1+c.get("agree-level"))/2, dof)
-			off := math.Abs(r.value - mm)
-			counts = counts && off <= reach
-			clear = clear && math.Abs(off-reach) > 1e-6
+			counted := within(math.Abs(r.value-mm)/c.get("rival-reach"), own.limit, standard, dof)
+			counts = counts && counted <= c.get("agree-level")
+			clear = clear && math.Abs(counted-c.get("agree-level")) > 1e-6
 			likelihood := func(off float64) float64 {
-				return heavyTailed(off, standard, math.Min(dof, c.get("tail-dof")))
+				return limited(off, own.limit, standard, math.Min(dof, c.get("tail-dof")))
 			}
 			density := likelihood(r.value - mm)
 			weight *= density
 			spread := distuv.Normal{Mu: mm, Sigma: c.get("absent-spread-" + quantity)}
 			around := spread.Prob(r.value)
 			if whole {
-				around = quad.Fixed(func(off float64) float64 { return spread.Prob(r.value-off) * likelihood(off) }, -9*standard, 9*standard, 40, quad.Legendre{}, 0)
+				around = quad.Fixed(func(off float64) float64 { return spread.Prob(r.value-off) * likelihood(off) }, -9*math.Hypot(standard, own.limit), 9*math.Hypot(standard, own.limit), 200, quad.Legendre{}, 0)
 			}
 			if shared := c.get("absent-shared-cap"); quantity == "cap" {
 				around = shared*density + (1-shared)*around
@@ -127,11 +126,27 @@ func heavyTailed(difference, standard, dof float64) float64 {
 	}, -16, 5, 200, quad.Legendre{}, 0)
 }
 
-func studentQuantile(p, dof float64) float64 {
+// limited is the density of a difference that is the sum of anything within ±limit and a heavy-tailed rest.
+func limited(difference, limit, standard, dof float64) float64 {
+	rest := student(dof)
+	return (rest.CDF((difference+limit)/standard) - rest.CDF((difference-limit)/standard)) / (2 * limit)
+}
+
+// within is the share of such sums that lie no farther from 0 than so much.
+func within(off, limit, standard, dof float64) float64 {
+	rest := student(dof)
+	below := quad.Fixed(func(u float64) float64 { return rest.CDF((off - u) / standard) }, -limit, limit, 200, quad.Legendre{}, 0) / (2 * limit)
+	return 2*below - 1
+}
+
+func student(dof float64) interface {
+	CDF(x float64) float64
+	Quantile(p float64) float64
+} {
 	if math.IsInf(dof, 1) || dof > 1e6 {
-		return distuv.UnitNormal.Quantile(p)
+		return distuv.UnitNormal
 	}
-	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: dof}.Quantile(p)
+	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: dof}
 }
 
 // together is what all rows weigh before anything is measured; each is a size of its own here.
@@ -153,17 +168,23 @@ func priorOf(c constants, basis matcher.Basis) float64 {
 	return 1
 }
 
-// figureStandard is what a figure of the chart and the making of the part add.
-func figureStandard(c constants, quantity matcher.Dimension, v *matcher.ChartValue) float64 {
-	half := mustFloat(v.Half)
+// figure is what a figure of the chart is taken for: anything within a limit, and the standard uncertainty of making the part.
+type figure struct {
+	limit, made float64
+}
+
+func figureOf(c constants, quantity matcher.Dimension, v *matcher.ChartValue) figure {
+	limit := mustFloat(v.Half)
 	switch v.Basis {
 	case "common-practice":
-		half = math.Max(half, c.get("chart-common-practice"))
+		limit = math.Max(limit, c.get("chart-common-practice"))
 	case "memory":
-		half = math.Max(half, c.get("chart-memory-"+quantity))
+		limit = math.Max(limit, c.get("chart-memory-"+quantity))
 	}
-	return math.Hypot(half, c.get("made-"+quantity)) / math.Sqrt(3)
+	return figure{limit, c.get("made-"+quantity) / math.Sqrt(3)}
 }
+
+func (f figure) standard() float64 { return math.Hypot(f.limit/math.Sqrt(3), f.made) }
 
 // The two ways of writing the heavy-tailed density agree, or the check above would prove nothing.
 func TestHeavyTailedIsStudent(t *testing.T) {
@@ -172,6 +193,19 @@ func TestHeavyTailedIsStudent(t *testing.T) {
 			got, want := heavyTailed(d, 0.07, dof), distuv.StudentsT{Mu: 0, Sigma: 0.07, Nu: dof}.Prob(d)
 			if math.Abs(got-want) > 1e-9*want {
 				t.Errorf("%v mm, %v degrees: got %.12g, gonum has %.12g", d, dof, got, want)
+			}
+		}
+	}
+}
+
+// And so do the two ways of writing the density of a sum.
+func TestLimitedIsAMean(t *testing.T) {
+	for _, limit := range []float64{0.005, 0.05, 0.4} {
+		for _, d := range []float64{0, 0.03, 0.2, 0.7} {
+			got := limited(d, limit, 0.07, 6)
+			want := quad.Fixed(func(u float64) float64 { return heavyTailed(d-u, 0.07, 6) }, -limit, limit, 80, quad.Legendre{}, 0) / (2 * limit)
+			if math.Abs(got-want) > 1e-7*want {
+				t.Errorf("%v mm, limit %v: got %.12g, by integration %.12g", d, limit, got, want)
 			}
 		}
 	}

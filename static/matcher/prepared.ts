@@ -1,6 +1,6 @@
 // The chart made ready for arithmetic: decimals parsed, each figure with its own
 // standard uncertainty, each row with its size. Made once for each chart.
-import type { Basis, Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
+import type { Basis, Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
 import * as given from "./given";
 import * as gum from "./gum";
 import { together, type Together } from "./prior";
@@ -8,7 +8,9 @@ import { otherChart } from "./speech-query";
 
 export interface Figure {
   mm: number;
-  standard: number; // of the chart's figure and of making the part
+  limit: number; // how far the true figure may lie from it, either way
+  made: number; // standard uncertainty of making the part
+  standard: number; // of both
   half: number; // half of the last printed digit
   text: string; // the chart's own digits and unit
 }
@@ -129,12 +131,14 @@ function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null
   return { ...lead, others };
 }
 
-function figure(v: Omit<ChartValue, "others">, quantity: Quantity): Figure {
-  const half = Math.max(Number(v.half), floor(v.basis, quantity));
-  const made = quantity === "cap" ? given.madeCap : given.madeAcross;
+function figure(v: ChartFigure, quantity: Quantity): Figure {
+  const limit = Math.max(Number(v.half), floor(v.basis, quantity));
+  const made = gum.rectangular(quantity === "cap" ? given.madeCap : given.madeAcross);
   return {
     mm: Number(v.mm),
-    standard: Math.hypot(gum.rectangular(half), gum.rectangular(made)),
+    limit,
+    made,
+    standard: Math.hypot(gum.rectangular(limit), made),
     half: Number(v.half),
     text: `${v.text} ${v.unit}`,
   };

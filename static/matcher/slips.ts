@@ -181,7 +181,7 @@ function boxOf(h: Hypothesis, chart: Prepared): Box {
     const m = h.ends[0]?.[q];
     if (m === undefined) continue;
     const longer = h.end === 0 && q === "across" ? h.longer : undefined;
-    const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, widestFigure(chart, q));
+    const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, widestFigure(chart, q).standard);
     box[q] = [m.mm - (longer?.most ?? 0) - reach, m.mm - (longer?.least ?? 0) + reach];
   }
   return box;

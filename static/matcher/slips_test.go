@@ -75,7 +75,7 @@ func outerFaces(c constants, chart matcher.Chart, readings []matcher.Estimate) (
 		end := row.Ends[0]
 		cap, across := beside(c, measured["cap"], "cap", end.Cap), beside(c, measured["across"], "across", end.Across)
 		prior := share * priorOf(c, row.Basis)
-		capDensity := cap.at(0)
+		capDensity := cap.density
 		spread := distuv.Normal{Mu: 0, Sigma: c.get("absent-spread-cap")}.Prob(cap.off)
 		shared := c.get("absent-shared-cap")
 		absent += (shared*capDensity + (1-shared)*spread) * distuv.Normal{Mu: 0, Sigma: c.get("absent-spread-across")}.Prob(across.off)
@@ -91,25 +91,29 @@ func outerFaces(c constants, chart matcher.Chart, readings []matcher.Estimate) (
 		acrossEdge := math.Abs(across.off) - 2*reach*across.standard
 		clear = clear && min(math.Abs(capEdge), math.Abs(acrossEdge)) > 1e-6
 		if capEdge <= 0 && acrossEdge <= 0 {
-			plain += prior * capDensity * across.at(0)
+			plain += prior * capDensity * across.density
 		}
 	}
 	absent *= c.get("prior-absent") / float64(len(chart.Rows))
 	return slipped / (slipped + plain + absent), clear
 }
 
-// A reading beside a figure: how far it is off, and its density were it off by so much for a reason.
+// A reading beside a figure: how far it is off, the density of that, and the density were it off by so much for a
+// reason, where the figure's own limits are lost in millimetres.
 type besideFigure struct {
-	off, standard float64
-	at            func(amount float64) float64
+	off, standard, density float64
+	at                     func(amount float64) float64
 }
 
 func beside(c constants, r reading, quantity matcher.Dimension, v *matcher.ChartValue) besideFigure {
-	standard := math.Hypot(r.standard, figureStandard(c, quantity, v))
-	dof := math.Min(r.dof*math.Pow(standard/r.standard, 4), c.get("tail-dof"))
+	own := figureOf(c, quantity, v)
+	dof := func(standard float64) float64 {
+		return math.Min(r.dof*math.Pow(standard/r.standard, 4), c.get("tail-dof"))
+	}
 	off := r.value - mustFloat(v.MM)
-	student := distuv.StudentsT{Mu: 0, Sigma: standard, Nu: dof}
-	return besideFigure{off, standard, func(amount float64) float64 { return student.Prob(off - amount) }}
+	rest, standard := math.Hypot(r.standard, own.made), math.Hypot(r.standard, own.standard())
+	student := distuv.StudentsT{Mu: 0, Sigma: standard, Nu: dof(standard)}
+	return besideFigure{off, standard, limited(off, own.limit, rest, dof(rest)), func(amount float64) float64 { return student.Prob(off - amount) }}
 }
 
 // A joint of the chart read with one slip: that slip is offered, with the joint's row, and
@@ -157,7 +161,7 @@ func TestNoSlipBesideASize(t *testing.T) {
 		plainRow(0, "inside-clip", "memory", 22.22, 54.95, 2), plainRow(1, "inside-clip", "published", 22.22, 53, 2),
 	}}
 	a := identify(t, newMatcher(t, mustBundle(t), chart), matcher.Query{Condition: "new",
-		Ends: []matcher.QueryEnd{{Hold: "inside-clip", Cap: []string{"22.22 mm"}, Across: []string{"55.55 mm"}}}})
+		Ends: []matcher.QueryEnd{{Hold: "inside-clip", Cap: []string{"22.22 mm"}, Across: []string{"55.45 mm"}}}})
 	if len(a.Sizes) != 1 || len(a.Slips) > 0 {
 		t.Errorf("%s %q with slips %s, want the recalled size and no slip", a.Verdict, rows(a.Sizes), told(a.Slips))
 	}

@@ -111,8 +111,14 @@ function byLength(
   const longest = Math.max(...options.map((o) => o.figure.mm));
   const parted = (tool: Tool): ((a: Option, b: Option) => boolean) => {
     const taken = foreseen(quantity, longest, readings, { tool, condition: how.condition }, between);
-    const factor = gum.coverage(given.agreeLevel, gum.welchSatterthwaite(taken));
-    const reach = (o: Option): number => factor * Math.hypot(gum.combine(taken), o.figure.standard);
+    const dof = gum.welchSatterthwaite(taken);
+    const reaches = new Map<number, number>(); // by the figure's limit: what making adds is the same for a quantity
+    const reach = ({ figure }: Option): number => {
+      const rest = Math.hypot(gum.combine(taken), figure.made);
+      const found = reaches.get(figure.limit) ?? gum.coverageOfSum(given.agreeLevel, figure.limit, rest, dof);
+      reaches.set(figure.limit, found);
+      return found;
+    };
     return (a, b) => apart(a, b) > reach(a) + reach(b);
   };
   const inHand = parted(how.tool);
@@ -170,7 +176,7 @@ function betterTool(
 
 // Reach of a figure of the chart by itself: no tool makes up for digits that are not there.
 function chartReach(figure: Figure): number {
-  return gum.coverage(given.agreeLevel, Infinity) * figure.standard;
+  return gum.coverageOfSum(given.agreeLevel, figure.limit, figure.made, Infinity);
 }
 
 function pairs<T>(of: readonly T[], when: (a: T, b: T) => boolean): [T, T][] {

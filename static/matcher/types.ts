@@ -50,13 +50,17 @@ export interface Query {
 // ---- chart
 
 /** One figure of the chart. `mm` is exact decimal text; `half` half the last printed digit, in mm. */
-export interface ChartValue {
+export interface ChartFigure {
   mm: string;
   half: string;
   text: string; // the digits as printed, without the unit
   unit: Unit;
   basis: Basis;
-  others?: { mm: string; half: string; text: string; unit: Unit; basis: Basis }[];
+}
+
+/** What the chart says of one quantity. */
+export interface ChartValue extends ChartFigure {
+  others?: ChartFigure[]; // figures that some give instead
 }
 
 export interface ChartEnd {

@@ -152,10 +152,15 @@ function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly W
     next.steadier(asked),
     ...left.slice(0, 2).map((w) => twinsDiffer(chart.twins.get(w.size) ?? [])),
   ];
+  const found = said(todo);
   return {
     ...answer,
     verdict: "between",
-    says: { head: say.between(answer.sizes.map((s) => s.names[0] ?? "")), because, next: said(todo) },
+    says: {
+      head: say.between(answer.sizes.map((s) => s.names[0] ?? "")),
+      because,
+      next: found.length > 0 ? found : [next.orderByFigures(asked)], // nothing parts what is given the same figures
+    },
   };
 }
 

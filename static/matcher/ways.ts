@@ -48,7 +48,6 @@ function recalled(w: Found): number {
 function sizesOf(end: MeasuredEnd, chart: Prepared): RowFit[] {
   const near = fitAll([end], chart).filter((f) => f.held && f.near);
   return weigh([end], near, chart)
-    .filter((w) => w.probability >= given.leftAt)
     .map((w) => w.fits[0])
     .filter((f): f is RowFit => f?.agrees === true);
 }

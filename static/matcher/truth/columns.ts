@@ -76,7 +76,7 @@ export const columns: readonly Column[] = [
   },
   {
     id: "mixed",
-    says: "19 listed of every size to 1 in no row (which may be as near as 0.05 mm in cap and 0.15 mm in across); common practice 0.8, recalled rows 0.3 times as often as published: for the reliability table",
+    says: "19 listed of every size to 1 in no row (which may be as near as 0.05 mm in cap and 0.15 mm in across); common practice 0.8, recalled rows 0.3 times as often as published; 1 of 10 made to another figure where the row has one: for the reliability table",
     ...caliper,
     rows: (c) => c.rows,
     absent: 0.05,
@@ -122,7 +122,7 @@ export function draw(from: Stock, dice: Chance): { joint: Joint; habit: Habit } 
   const none = column.rows === undefined || (column.absent !== undefined && dice.happens(column.absent));
   const joint = none
     ? unlisted(from.plain, from.near, from.away, column.edge === true, dice)
-    : listed(weighted(from, dice), dice);
+    : listed(weighted(from, dice), column.absent === undefined ? 0 : given.otherFigure, dice);
   const unit =
     column.slip?.unit ?? (column.slip?.rule || dice.happens(given.inchReaders[joint.inch ? "in" : "mm"]) ? "in" : "mm");
   const condition = column.condition ?? (dice.happens(given.newShare) ? "new" : "used");

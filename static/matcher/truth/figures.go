@@ -46,6 +46,9 @@ func (t table) wanted(w io.Writer) {
 		}
 	}
 	for _, c := range t.columns {
+		if c.Tally["several in reach"] > 0 {
+			verdict(w, c.ID, "all named, of several in reach", share(c.Tally["all in reach named"], c.Tally["several in reach"]), 99, true)
+		}
 		if c.Slip && c.Least > 0 {
 			verdict(w, c.ID, "called by its name", share(c.Tally["slip named"], c.Tally["sets"]), 100*c.Least, true)
 		}

@@ -55,6 +55,9 @@ export const offBy: Record<"published" | "measured" | "common-practice" | "memor
   memory: { cap: 0.2, across: 0.4 },
 };
 
+/** How often a joint is made to another figure than the row's first, where sources give another and the column says so. */
+export const otherFigure = 0.1;
+
 /** How often the person reads in inches, for a row printed in inches and for one in millimetres. */
 export const inchReaders = { in: 0.6, mm: 0.1 };
 

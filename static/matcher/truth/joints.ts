@@ -1,5 +1,5 @@
 // Joints as they really are: made after a row of the chart, or after no row of it.
-import type { Chart, ChartEnd, ChartRow, ChartValue, Faces, Hold, Quantity } from "../types";
+import type { Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "../types";
 import * as given from "./given";
 import type { TrueEnd } from "./measure";
 import type { Chance } from "./random";
@@ -17,9 +17,10 @@ const usualFaces: Partial<Record<Hold, Faces>> = {
   wing: "wing-outer",
 };
 
-/** listed makes a joint after a row. Where the chart does not know the hold or the faces, it is one of the common ones. */
-export function listed(row: ChartRow, dice: Chance): Joint {
-  return { ends: row.ends.map((end) => made(end, dice)), row, inch: inches(row) };
+/** listed makes a joint after a row: to the figures it leads with, or, so often, to another that is given there. Where
+ *  the chart does not know the hold or the faces, it is one of the common ones. */
+export function listed(row: ChartRow, other: number, dice: Chance): Joint {
+  return { ends: row.ends.map((end) => made(end, other, dice)), row, inch: inches(row) };
 }
 
 /** Whether a joint could have been made after a row, or lies so near that nobody could tell. */
@@ -47,30 +48,43 @@ function within(
   spread: number,
 ): boolean {
   if (value === null || mm === null) return value === mm;
-  return Math.abs(mm - Number(value.mm) - shift) <= leeway(value, quantity) + spread;
+  return [value, ...otherFigures(value)].some(
+    (figure) => Math.abs(mm - Number(figure.mm) - shift) <= leeway(figure, quantity) + spread,
+  );
 }
 
 function inches(row: ChartRow): boolean {
   return row.ends.some((end) => (end.cap ?? end.across)?.unit === "in");
 }
 
-function made(end: ChartEnd, dice: Chance): TrueEnd {
+function made(end: ChartEnd, other: number, dice: Chance): TrueEnd {
   const hold = end.hold === "unknown" ? dice.pick<Hold>(["outside-clip", "outside-clip", "inside-clip"]) : end.hold;
   return {
     hold,
     faces: end.faces === "unknown" ? (usualFaces[hold] ?? "over-caps") : end.faces,
-    cap: end.cap === null ? null : nominal(end.cap, "cap", dice) - dice.between(0, given.madeCap),
-    across: end.across === null ? null : nominal(end.across, "across", dice) + spread(dice),
+    cap: end.cap === null ? null : nominal(meant(end.cap, other, dice), "cap", dice) - dice.between(0, given.madeCap),
+    across: end.across === null ? null : nominal(meant(end.across, other, dice), "across", dice) + spread(dice),
   };
 }
 
-function nominal(value: ChartValue, quantity: Quantity, dice: Chance): number {
+// The figure a joint is made to, of those the sources give.
+function meant(value: ChartValue, other: number, dice: Chance): ChartFigure {
+  const others = otherFigures(value);
+  return others.length > 0 && dice.happens(other) ? dice.pick(others) : value;
+}
+
+/** Other figures than the first: "27 mm" beside 1.062 in says the same with fewer digits. */
+export function otherFigures(value: ChartValue): ChartFigure[] {
+  return (value.others ?? []).filter((o) => Math.abs(Number(o.mm) - Number(value.mm)) > Number(o.half));
+}
+
+function nominal(value: ChartFigure, quantity: Quantity, dice: Chance): number {
   const off = leeway(value, quantity);
   return Number(value.mm) + dice.between(-off, off);
 }
 
 // How far a nominal may lie from the figure that is printed for it.
-function leeway(value: ChartValue, quantity: Quantity): number {
+function leeway(value: ChartFigure, quantity: Quantity): number {
   return Math.max(Number(value.half), given.offBy[value.basis][quantity]);
 }
 
@@ -96,7 +110,7 @@ export function unlisted(plain: readonly ChartRow[], near: Neighbours, away: Awa
     const row = dice.pick(plain);
     const end = row.ends[0];
     if (end === undefined || end.cap === null || end.across === null) continue;
-    const it = made(end, dice);
+    const it = made(end, 0, dice);
     const sign = (): number => (dice.happens(0.5) ? 1 : -1);
     const cap = Number(end.cap.mm);
     const across = Number(end.across.mm);

@@ -24,7 +24,7 @@ const (
 import type { KnownRow, Prepared } from "./prepared";
 import type { Quantity } from "./types";
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
-export function widestFigure(): number { return 0; }
+export function widestFigure(): Widest { return { limit: 0, made: 0, standard: 0 }; }
 export function within(chart: Prepared, _: Box): readonly KnownRow[] { return chart.rows; }
 export function firstAbove(): number { return 0; }
 `

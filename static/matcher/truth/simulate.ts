@@ -8,6 +8,7 @@ import * as given from "./given";
 import { couldBe, type Joint } from "./joints";
 import { measure, typed, type Habit, type ReadEnd } from "./measure";
 import { nearestRow } from "./nearest-row";
+import { withinReach } from "./reach";
 import { chance, type Chance } from "./random";
 import type { Texts } from "./slips";
 
@@ -38,6 +39,7 @@ export function run(identify: typeof core.identify, chart: Chart, job: Job): Res
   if (column === undefined) throw new Error(`no column ${job.column}`);
   const from = stock(chart, column);
   const peer = nearestRow(chart);
+  const reach = column.tool === "steel-rule" && column.slip === undefined ? withinReach(chart, column.tool) : undefined;
   const byRef = new Map(chart.rows.map((row) => [row.ref, row]));
   const result: Result = { tally: { rows: from.rows.length }, shown: [] };
   if (column.rows !== undefined && from.rows.length === 0) return result;
@@ -51,6 +53,8 @@ export function run(identify: typeof core.identify, chart: Chart, job: Job): Res
     count("sets");
     const wrong = judge(answer, joint, column, byRef, count);
     if (wrong && result.shown.length < job.show) result.shown.push(shown(answer, joint, query));
+    const sizes = read[0] === undefined ? undefined : reach?.(read[0]);
+    if (sizes !== undefined) judgeReach(answer, sizes, byRef, count);
     if (column.slip === undefined) judgePeer(peer(read)?.size, joint, count);
   }
   return result;
@@ -145,6 +149,19 @@ function judge(
     if (right(lead)) count(`bin ${bin} right`);
   }
   return answer.verdict === "identified" && !among && alike !== true;
+}
+
+// Whoever is within reach of the instrument is to be named, when anything is.
+function judgeReach(
+  answer: Answer,
+  within: ReadonlySet<number>,
+  byRef: ReadonlyMap<string, ChartRow>,
+  count: (name: string) => void,
+): void {
+  if (within.size < 2 || answer.verdict === "measure-again") return;
+  count("several in reach");
+  const named = new Set(answer.sizes.flatMap((s) => s.rows.map((ref) => byRef.get(ref)?.size)));
+  if (answer.verdict === "between" && [...within].every((size) => named.has(size))) count("all in reach named");
 }
 
 function judgePeer(size: number | undefined, joint: Joint, count: (name: string) => void): void {
