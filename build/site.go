@@ -84,6 +84,8 @@ type inputs struct {
 	frames *templates.Set
 	keeper templates.Keeper
 	core   *exampleCore // nil while tables or scripts have problems
+
+	contributing tables.Contributing
 }
 
 // load reads all folders, so that one run reports the problems of each. Pages come
@@ -119,6 +121,10 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
 	if !problems.Blocked() {
+		var err error
+		if in.contributing, err = tables.Contribute(src.Tables, in.set); err != nil {
+			problems.Add(diag.Problem{Pos: diag.Pos{File: "tables"}, Fact: err.Error(), Rule: "unreadable"})
+		}
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Answers}
 		options.Chart = asked.resolver(in.core)

@@ -46,7 +46,7 @@ import (
 
 // FS holds the shipped pages. Load never uses it by itself.
 //
-//go:embed *.md about measure site.yaml
+//go:embed *.md about contribute measure site.yaml
 var FS embed.FS
 
 // Page is one Markdown file, rendered.

@@ -76,7 +76,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 		"second-title": false, "missing-alt": false, "forbidden-link": false, "raw-html": false,
 		"unknown-directive": false, "unclosed-directive": false, "stray-directive": false,
 		"missing-parameter": false, "unknown-parameter": false, "bad-parameter": false, "unknown-figure": false, "unknown-row": false,
-		"unknown-table": false, "unknown-tool": false, "unknown-language": false, "bad-reading": false, "bad-query": false, "stale-answer": false}
+		"unknown-table": false, "unknown-tool": false, "unknown-language": false, "bad-reading": false, "bad-query": false, "stale-answer": false, "unknown-part": false}
 	files, _ := filepath.Glob("testdata/*.txtar")
 	for _, file := range files {
 		archive, err := txtar.ParseFile(file)
