@@ -14,6 +14,7 @@ require (
 	github.com/google/go-cmp v0.7.0
 	github.com/mmcdole/gofeed v1.4.2
 	github.com/piglig/go-qr v1.1.0
+	github.com/piprate/json-gold v0.9.1
 	github.com/rhysd/actionlint v1.7.7
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
@@ -28,6 +29,7 @@ require (
 
 require (
 	github.com/bmatcuk/doublestar/v4 v4.8.0 // indirect
+	github.com/cayleygraph/quad v1.3.0 // indirect
 	github.com/dlclark/regexp2/v2 v2.5.2 // indirect
 	github.com/fatih/color v1.18.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
@@ -38,6 +40,7 @@ require (
 	github.com/mattn/go-runewidth v0.0.16 // indirect
 	github.com/mattn/go-shellwords v1.0.12 // indirect
 	github.com/mmcdole/goxpp/v2 v2.0.0 // indirect
+	github.com/pquerna/cachecontrol v0.2.0 // indirect
 	github.com/rivo/uniseg v0.4.7 // indirect
 	github.com/robfig/cron/v3 v3.0.1 // indirect
 	golang.org/x/sync v0.25.0 // indirect
