@@ -2,8 +2,6 @@ package tables
 
 import (
 	"fmt"
-	"io/fs"
-	"path"
 	"regexp"
 	"slices"
 	"strings"
@@ -20,10 +18,9 @@ type Contributing struct {
 }
 
 // Contribute explains the format by the columns that the tables declare and the rules they
-// are held to. The folder is the one the set was loaded from, without a problem.
-func Contribute(fsys fs.FS, set *Set) (Contributing, error) {
-	row, err := explainedRow(fsys, set)
-	return Contributing{Row: row, Sources: kindList(), Rules: ruleList()}, err
+// are held to. The set was loaded without a problem.
+func Contribute(set *Set) Contributing {
+	return Contributing{Row: explainedRow(set), Sources: kindList(), Rules: ruleList()}
 }
 
 // counts says what is a source of each kind, and what to name as the place in it.
@@ -80,7 +77,7 @@ func wrapped(first, further, text string, most int) string {
 
 // explainedRow is the plain joint that uses most of what a row can say, the first of
 // several; a chart without joints has none to show.
-func explainedRow(fsys fs.FS, set *Set) (string, error) {
+func explainedRow(set *Set) string {
 	var best []string
 	var of *Table
 	most := 0
@@ -88,11 +85,7 @@ func explainedRow(fsys fs.FS, set *Set) (string, error) {
 		if !t.Joint() {
 			continue
 		}
-		text, err := fs.ReadFile(fsys, path.Base(t.Pos.File))
-		if err != nil {
-			return "", fmt.Errorf("read the example row: %w", err)
-		}
-		lines := strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n")
+		lines := strings.Split(strings.ReplaceAll(string(t.source), "\r\n", "\n"), "\n")
 		for _, row := range t.Rows {
 			if len(row.Ends) != 1 {
 				continue
@@ -103,9 +96,9 @@ func explainedRow(fsys fs.FS, set *Set) (string, error) {
 		}
 	}
 	if of == nil {
-		return "", nil
+		return ""
 	}
-	return explained(best, of), nil
+	return explained(best, of)
 }
 
 var keyForm = regexp.MustCompile(`[{ ,]([a-z-]+): `)

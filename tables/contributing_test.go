@@ -9,15 +9,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-func contributing(t *testing.T) Contributing {
-	t.Helper()
-	c, err := Contribute(FS, shippedSet(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
-
 // What the README says for contributors is what the code knows. Run with -update to write
 // it anew between its marks.
 func TestReadmeIsNotStale(t *testing.T) {
@@ -26,7 +17,7 @@ func TestReadmeIsNotStale(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text, c := string(src), contributing(t)
+	text, c := string(src), Contribute(shippedSet(t))
 	for part, want := range map[string]string{"row": "```yaml\n" + c.Row + "```\n", "sources": c.Sources, "rules": c.Rules} {
 		begin, end := "<!-- "+part+": written by go test ./tables -update -->\n", "<!-- end of "+part+" -->\n"
 		head, rest, found := strings.Cut(text, begin)
@@ -64,7 +55,7 @@ func TestReadmeOpens(t *testing.T) {
 
 // Every kind of source and every rule is explained, a rule in two lines at most.
 func TestContributeListsAll(t *testing.T) {
-	c := contributing(t)
+	c := Contribute(shippedSet(t))
 	if len(counts) != len(sourceKinds) {
 		t.Errorf("%d kinds are explained, there are %d", len(counts), len(sourceKinds))
 	}
@@ -87,7 +78,7 @@ func TestContributeListsAll(t *testing.T) {
 // The example is a row of the chart: it loads as it stands, comments and all, and every
 // column of its table is explained in it.
 func TestExampleRowLoads(t *testing.T) {
-	c := contributing(t)
+	c := Contribute(shippedSet(t))
 	name, _, _ := strings.Cut(strings.TrimPrefix(c.Row, "# from "), ".yaml")
 	files := map[string]string{}
 	for file, src := range shippedFiles(t) {

@@ -25,8 +25,8 @@ const noteShown = `addEventListener("DOMContentLoaded", () => requestAnimationFr
 })))`
 
 // BenchmarkReload is what a keeper waits for under serve, from the saved file to the page
-// that shows the new figure; under 150 ms is meant. Of that settle-ms is the pause in
-// which an editor may still be writing.
+// that shows the new figure; under 150 ms is meant. The whole build is the one behind it,
+// in which the guide's examples are asked anew.
 func BenchmarkReload(b *testing.B) {
 	dir, src := b.TempDir(), build.Embedded()
 	if err := os.CopyFS(filepath.Join(dir, "tables"), src.Tables); err != nil {
@@ -66,13 +66,15 @@ func BenchmarkReload(b *testing.B) {
 	}
 	var waits, builds []float64
 	for n := 0; b.Loop(); n++ {
-		figure := fmt.Sprintf("3.%03d", 220+n) // never one that was built before: answers are remembered
+		// Never one that was built before, for answers are remembered; and near enough that the
+		// guide's examples still say what their pages count on.
+		figure := fmt.Sprintf("3.219%02d", 1+n%99)
 		text := bytes.Replace(shipped, []byte("across: {is: 3.219,"), []byte("across: {is: "+figure+","), 1)
 		start := time.Now()
 		if err := os.WriteFile(name, text, 0o644); err != nil {
 			b.Fatal(err)
 		}
-		t.until("the new figure", `window.shownAt && document.querySelector("main").innerText.includes("`+figure+` in")`)
+		t.until("the new figure "+figure, `window.shownAt && document.querySelector("main").innerText.includes("`+figure+` in")`)
 		shown := see[float64](t, "window.shownAt")
 		waits = append(waits, shown-float64(start.UnixMicro())/1000)
 		builds = append(builds, float64((<-built).Took.Microseconds())/1000)
@@ -82,6 +84,6 @@ func BenchmarkReload(b *testing.B) {
 		return list[len(list)/2]
 	}
 	b.ReportMetric(median(waits), "saved-to-shown-ms")
-	b.ReportMetric(median(builds), "build-ms")
-	b.Logf("saved to shown %.0f, build %.0f", waits, builds)
+	b.ReportMetric(median(builds), "both-builds-ms")
+	b.Logf("saved to shown %.0f, both builds %.0f", waits, builds)
 }
