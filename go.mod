@@ -14,6 +14,8 @@ require (
 	github.com/google/go-cmp v0.7.0
 	github.com/mmcdole/gofeed v1.4.2
 	github.com/piglig/go-qr v1.1.0
+	github.com/piprate/json-gold v0.9.1
+	github.com/rhysd/actionlint v1.7.7
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/yuin/goldmark v1.8.7
@@ -26,11 +28,23 @@ require (
 )
 
 require (
+	github.com/bmatcuk/doublestar/v4 v4.8.0 // indirect
+	github.com/cayleygraph/quad v1.3.0 // indirect
 	github.com/dlclark/regexp2/v2 v2.5.2 // indirect
+	github.com/fatih/color v1.18.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/go-sourcemap/sourcemap v2.1.3+incompatible // indirect
 	github.com/google/pprof v0.0.0-20230207041349-798e818bf904 // indirect
+	github.com/mattn/go-colorable v0.1.14 // indirect
+	github.com/mattn/go-isatty v0.0.20 // indirect
+	github.com/mattn/go-runewidth v0.0.16 // indirect
+	github.com/mattn/go-shellwords v1.0.12 // indirect
 	github.com/mmcdole/goxpp/v2 v2.0.0 // indirect
+	github.com/pquerna/cachecontrol v0.2.0 // indirect
+	github.com/rivo/uniseg v0.4.7 // indirect
+	github.com/robfig/cron/v3 v3.0.1 // indirect
+	golang.org/x/sync v0.25.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
+	gopkg.in/yaml.v3 v3.0.1 // indirect
 )

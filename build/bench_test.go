@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -143,12 +144,20 @@ func BenchmarkDrawings(b *testing.B) {
 	}
 }
 
-// BenchmarkServeRebuild is the work between a change under serve and the new page: the
-// whole site in memory, with the core's answers remembered.
+// BenchmarkServeRebuild is the work between a change of a row under serve and the new page:
+// the whole site in memory, but for what is remembered; and then that of the examples.
 func BenchmarkServeRebuild(b *testing.B) {
-	answers := Answers{}
-	mustSite(b, Options{Answers: answers})
-	for b.Loop() {
-		mustSite(b, Options{Answers: answers})
+	for _, hasty := range []bool{true, false} {
+		b.Run(map[bool]string{true: "hasty", false: "whole"}[hasty], func(b *testing.B) {
+			memory := NewMemory()
+			mustSite(b, Options{Memory: memory})
+			for n := 0; b.Loop(); n++ {
+				src := Embedded()
+				src.Tables = moveAcross(b, "1310", fmt.Sprintf("3.219%02d", 1+n%99))
+				if _, problems := Site(src, Options{Memory: memory, Hasty: hasty}); problems.Blocked() {
+					b.Fatal(problems)
+				}
+			}
+		})
 	}
 }

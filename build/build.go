@@ -38,9 +38,11 @@ type Options struct {
 	// Previews draws what previews of links show, one picture for each row, when the
 	// keeper has said where the site is published.
 	Previews bool
-	// Answers, when not nil, keeps what the core said from one build to the next; two
-	// builds must not use the same at once.
-	Answers Answers
+	// Memory, when not nil, keeps what takes long from one build to the next.
+	Memory *Memory
+	// Hasty lets the guide's examples keep the answers of an earlier chart, which they
+	// name, when the memory has them: a page is up sooner, and a second build follows.
+	Hasty bool
 }
 
 // Stage orders the writing: a page must find its assets from its first moment.
@@ -65,4 +67,5 @@ type Output struct {
 	Chart     tables.Version
 	Base      string     // with both slashes
 	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
+	Stale     bool       // an example has the answer of an earlier chart; only of a hasty build
 }

@@ -112,6 +112,19 @@ func TestChangesPages(t *testing.T) {
 			t.Errorf("the page of changes lacks %q", words)
 		}
 	}
+	for _, words := range []string{
+		`<li id="retired-1310-old"><a href="/sub/joint/1310-old/">1310-old</a> The name was misspelt. → <a href="/sub/joint/1310/">1310</a></li>`,
+		`<li id="retired-gone"><a href="/sub/joint/gone/">gone</a> Nobody makes it.</li>`,
+	} {
+		if !strings.Contains(string(files["changes/index.html"]), words) {
+			t.Errorf("a retired id does not lead on: the page lacks %q", words)
+		}
+	}
+	for _, gone := range []string{"1310-old", "gone"} {
+		if page := string(files["joint/"+gone+"/index.html"]); !strings.Contains(page, gone) || gone != "gone" && !strings.Contains(page, `href="/sub/joint/1310/"`) {
+			t.Errorf("the page of the retired %s leads nowhere", gone)
+		}
+	}
 	_, history, _ := strings.Cut(string(files["joint/1310/index.html"]), `<h2 id="history">`)
 	history, _, _ = strings.Cut(history, "</section>")
 	rows, links = lines(t, []byte(history))
@@ -124,8 +137,50 @@ func TestChangesPages(t *testing.T) {
 	if strings.Contains(string(files["joint/1350/index.html"]), `id="history"`) {
 		t.Error("a row that never changed has a history")
 	}
-	if files[feedName] != nil || strings.Contains(string(files["changes/index.html"]), "feed.atom") {
+	for _, name := range []string{"changes/index.html", "joint/1310/index.html"} {
+		if strings.Contains(string(files[name]), "atom") {
+			t.Errorf("%s has a feed without an address of the site", name)
+		}
+	}
+	if files[feedName] != nil {
 		t.Error("a feed without an address of the site")
+	}
+}
+
+// A feed reader finds the feed on every page whose figures it tells of (RFC 4287; WHATWG
+// HTML, 4.6.7.1), and on no other.
+func TestFeedIsFound(t *testing.T) {
+	files := mustBuild(t, recorded(t, "why", web), Options{Base: "/sub/"})
+	for name, want := range map[string]bool{"index.html": true, "changes/index.html": true, "chart/index.html": true, "chart/fasteners/index.html": true,
+		"joint/1310/index.html": true, "joint/1310/paper/index.html": false, "joint/gone/index.html": false, "measure/cap/index.html": false, "404.html": false} {
+		found := 0
+		for _, tag := range tags(files[name]) {
+			if tag.Data == "link" && attr(tag, "rel") == "alternate" {
+				found++
+				if attr(tag, "type") != "application/atom+xml" || attr(tag, "href") != "/sub/changes/feed.atom" || attr(tag, "title") == "" {
+					t.Errorf("%s: %v", name, tag)
+				}
+			}
+		}
+		if files[name] == nil || found > 1 || (found == 1) != want {
+			t.Errorf("%s leads %d times to the feed, want %t", name, found, want)
+		}
+	}
+}
+
+// The version and the date of the chart stand in the title block of every page.
+func TestTitleBlocks(t *testing.T) {
+	src := recorded(t, "why", "")
+	out, problems := Site(src, Options{})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	files := contents(out)
+	for _, name := range htmlPages(files) {
+		_, block, found := strings.Cut(string(files[name]), `<footer class="titleblock"`)
+		if !found || !strings.Contains(block, ">"+out.Chart.Name()+"<") || !strings.Contains(block, ">"+out.Chart.Date+"<") {
+			t.Errorf("%s: no version or date in the title block %.300q", name, block)
+		}
 	}
 }
 

@@ -6,6 +6,10 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables/compare"
 )
 
 // Comparing costs loading both charts, bundling the core, and the queries near what
@@ -33,6 +37,43 @@ func BenchmarkCompare(b *testing.B) {
 				}
 				b.ReportMetric(float64(c.Asked), "queries")
 				b.ReportMetric(float64(len(c.Changes)), "changes")
+			}
+		})
+	}
+}
+
+// BenchmarkEffectQuery is what one query more costs, once the core has made its index:
+// of those that a comparison asks first, in turn.
+func BenchmarkEffectQuery(b *testing.B) {
+	core, problems := static.Core(static.FS)
+	if problems.Blocked() {
+		b.Fatal(problems)
+	}
+	for _, edit := range []struct {
+		name         string
+		older, newer fs.FS
+	}{
+		{"133 rows, a plain one", Embedded().Tables, moveAcross(b, "1000", "2.190")},
+		{"133 rows, one with 16 conversions", Embedded().Tables, moveAcross(b, "1310", "3.220")},
+		{"10000 rows, one", manyRows(0, ""), manyRows(0, "57.01")},
+	} {
+		was, is := mustLoadTables(b, edit.older), mustLoadTables(b, edit.newer)
+		c := &Comparison{Diff: compare.Sets(was, is)}
+		asked := c.choose(Chart(was), Chart(is), false)
+		m, err := matcher.New(core, Chart(is))
+		if err != nil {
+			b.Fatal(err)
+		}
+		for _, q := range asked { // the first makes the index
+			if _, err := m.Identify(q.query); err != nil {
+				b.Fatal(err)
+			}
+		}
+		b.Run(edit.name, func(b *testing.B) {
+			for n := 0; b.Loop(); n++ {
+				if _, err := m.Identify(asked[n%len(asked)].query); err != nil {
+					b.Fatal(err)
+				}
 			}
 		})
 	}

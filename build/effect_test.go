@@ -146,8 +146,9 @@ func TestNothingFarAwayChanges(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			older, newer := mustLoadTables(t, tables.FS), mustLoadTables(t, files)
 			c := &Comparison{Diff: compare.Sets(older, newer)}
-			changed, everywhere := c.touched(Chart(older), Chart(newer))
-			all := c.choose(Chart(older), Chart(newer), true)
+			charts := [2]matcher.Chart{Chart(older), Chart(newer)}
+			changed, everywhere := c.touched(charts[0], charts[1])
+			all := c.choose(charts[0], charts[1], true)
 			if everywhere || c.Near == 0 || c.Near == len(all) || c.Queries != len(all) {
 				t.Fatalf("everywhere %t, %d near of %d", everywhere, c.Near, len(all))
 			}
@@ -156,7 +157,7 @@ func TestNothingFarAwayChanges(t *testing.T) {
 			for n := 0; n < len(far); n += 9 {
 				some = append(some, far[n])
 			}
-			if err := c.ask(core, some); err != nil {
+			if err := c.ask(core, charts, some); err != nil {
 				t.Fatal(err)
 			}
 			for _, v := range c.Verdicts {

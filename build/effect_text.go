@@ -66,7 +66,11 @@ func (c *Comparison) writeEffect(w io.Writer, head string, line func(string) str
 		verdicts = append(verdicts, fmt.Sprintf("%s: %s → %s (of %s)", v.Asks, v.Old.words(), v.New.words(), v.Of))
 	}
 	list("readings, and links with such readings, that now mean something else", verdicts)
-	if !c.Empty() {
+	switch {
+	case c.Empty():
+	case c.Near == 0 && c.Asked == 0:
+		list("effect", []string{fmt.Sprintf("none of %d queries lies near the change", c.Queries)})
+	default:
 		words := fmt.Sprintf("%d of %d queries were asked; %d lie near the change", c.Asked, c.Queries, c.Near)
 		if c.Asked < c.Near {
 			words += ", and --every asks them all"

@@ -7,13 +7,6 @@ import (
 	"capspan/static/matcher"
 )
 
-// Answers remembers what the core said to the guide's examples, so that serve asks again
-// only when the core, the chart or the example has changed.
-type Answers map[answerKey]content.Answer
-
-// answerKey is all that an answer's words depend on.
-type answerKey struct{ core, chart, base, query string }
-
 // exampleCore puts the guide's worked examples to the core while the site is built, so
 // that their results are the chart's of today. The core is loaded when the first page
 // asks; pages are read one after the other, so one is enough.
@@ -21,7 +14,9 @@ type exampleCore struct {
 	*site
 	core       *matcher.Matcher
 	err        error
-	remembered Answers
+	remembered *Memory
+	hasty      bool // an answer of another chart will do
+	stale      bool // and one did
 }
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
@@ -33,13 +28,17 @@ func (e *exampleCore) load() (*matcher.Matcher, error) {
 
 // answer is what the core says to a query in the form of the identify page's address.
 func (e *exampleCore) answer(address string) (content.Answer, error) {
-	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("matcher-late.js"), e.version.Name(), e.base, address}
-	if made, known := e.remembered[key]; known {
-		return made, nil
+	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("matcher-late.js"), e.base, address}
+	if e.remembered != nil {
+		before, known := e.remembered.answers[key]
+		if known && (e.hasty || before.chart == e.version.Name()) {
+			e.stale = e.stale || before.chart != e.version.Name()
+			return before.answer, nil
+		}
 	}
 	made, err := e.ask(address)
 	if err == nil && e.remembered != nil {
-		e.remembered[key] = made
+		e.remembered.answers[key] = answerOf{e.version.Name(), made}
 	}
 	return made, err
 }

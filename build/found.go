@@ -57,6 +57,8 @@ func (s *site) head(page *templates.Page) {
 	switch page.Body.(type) {
 	case *templates.Paper, *templates.Moved, *templates.NotKept:
 		page.Head.Hidden = true
+	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Changes:
+		page.Head.Feed = s.feedAddress()
 	}
 	if page.Address == "/404.html" {
 		page.Head.Hidden = true // it is shown at any address

@@ -45,6 +45,7 @@ type dataset struct {
 	thing
 	Free         bool       `json:"isAccessibleForFree"`
 	Version      string     `json:"version,omitempty"`
+	Identifier   string     `json:"identifier,omitempty"` // where this very version stays
 	Modified     string     `json:"dateModified,omitempty"`
 	Variables    []variable `json:"variableMeasured,omitempty"`
 	Distribution []download `json:"distribution"`
@@ -142,17 +143,30 @@ func (s *site) tableData(t *tables.Table) dataset {
 	d := dataset{
 		thing: thing{Context: schemaOrg, Type: "Dataset", Name: t.Title, Description: s.described(t),
 			URL: s.named(tableAddress(t)), Language: s.words.Language},
-		Free: true, Version: t.Version.Number, Modified: t.Version.Date,
-		Distribution: []download{
-			{"DataDownload", "text/csv", s.named(dataAddress(t.ID + ".csv"))},
-			{"DataDownload", "application/json", s.named(dataAddress(t.ID + ".json"))},
-		},
-		Whole: &thing{Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/")},
+		Free: true, Version: t.Version.Number, Modified: t.Version.Date, Identifier: s.full("/" + s.versionFolder() + t.ID + ".json"),
+		Distribution: s.downloads(t.ID+".csv", t.ID+".json"),
+		Whole:        &thing{Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/")},
 	}
 	for _, c := range t.Columns {
 		d.Variables = append(d.Variables, variable{"PropertyValue", c.Label, string(c.Unit)})
 	}
 	return d
+}
+
+// downloads are files of the open data. What is said of a version is true of its files,
+// which stay at an address of their own; a site that does not know its address names the
+// newest, which lies beside the page that says so.
+func (s *site) downloads(names ...string) []download {
+	var list []download
+	for _, name := range names {
+		address := s.full("/" + s.versionFolder() + name)
+		if address == "" {
+			address = s.named(dataAddress(name))
+		}
+		kind, _, _ := strings.Cut(contentType(name), ";")
+		list = append(list, download{"DataDownload", kind, address})
+	}
+	return list
 }
 
 // described adds to a table's sentence how much is in it and how well it is founded.
@@ -164,8 +178,8 @@ func (s *site) described(t *tables.Table) string {
 func (s *site) chartData() dataset {
 	d := dataset{
 		thing: thing{Context: schemaOrg, Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/"), Language: s.words.Language},
-		Free:  true, Version: s.version.Name(), Modified: s.version.Date,
-		Distribution: []download{{"DataDownload", "application/json", s.named(dataAddress(wholeName))}},
+		Free:  true, Version: s.version.Name(), Modified: s.version.Date, Identifier: s.full("/" + s.versionFolder() + wholeName),
+		Distribution: s.downloads(wholeName, packageName),
 	}
 	for _, t := range s.set.Tables {
 		part := s.tableData(t)

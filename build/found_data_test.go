@@ -30,7 +30,8 @@ var terms = map[string]map[string][]string{
 	"Dataset": {
 		"name": {"text"}, "description": {"text"}, "url": {"address"}, // Thing
 		"inLanguage": {"text"}, "isAccessibleForFree": {"boolean"}, "version": {"text"}, "dateModified": {"date"}, // CreativeWork
-		"hasPart": {"Dataset", "list"}, "isPartOf": {"Dataset"}, // CreativeWork
+		"identifier": {"address"},                                  // Thing: PropertyValue, Text or URL
+		"hasPart":    {"Dataset", "list"}, "isPartOf": {"Dataset"}, // CreativeWork
 		"variableMeasured": {"PropertyValue", "list"}, "distribution": {"DataDownload", "list"}, // Dataset
 	},
 	"DataDownload":  {"encodingFormat": {"text"}, "contentUrl": {"address"}}, // MediaObject

@@ -15,7 +15,20 @@ import (
 // are loaded; package content knows neither.
 func (s *site) resolver(core *exampleCore) content.Resolver {
 	return content.Resolver{Row: s.guideRow, Table: s.guideTable, Figure: s.guideFigure,
-		Reading: guideReading, Answer: core.answer, Apart: core.apart}
+		Reading: guideReading, Answer: core.answer, Apart: core.apart, Contributing: s.guideContributing}
+}
+
+// guideContributing is a part of what a contributor looks up, the same as in the README.
+func (s *site) guideContributing(part string) (string, error) {
+	switch part {
+	case "row":
+		return "```yaml\n" + s.contributing.Row + "```\n", nil
+	case "sources":
+		return s.contributing.Sources, nil
+	case "rules":
+		return s.contributing.Rules, nil
+	}
+	return "", &content.Refusal{Rule: "unknown-part", Fact: fmt.Sprintf("no part is called %q", part), Name: part, Known: []string{"row", "sources", "rules"}}
 }
 
 // joint finds a row with ends by its id.

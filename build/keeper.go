@@ -3,6 +3,7 @@ package build
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"net/mail"
 	"regexp"
@@ -24,12 +25,16 @@ const longestDetail = 120
 // no details; every line of it may be left out.
 func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
 	k := keeperReader{file: "content/" + keeperFile}
-	src, err := fs.ReadFile(fsys, keeperFile)
+	src, err := readKeeper(fsys)
 	if errors.Is(err, fs.ErrNotExist) {
 		return templates.Keeper{}, nil
 	}
 	if err != nil {
 		k.fail(nil, "", "unreadable", "the file cannot be read: "+err.Error())
+		return templates.Keeper{}, k.problems
+	}
+	if len(src) > biggestKeeper {
+		k.fail(nil, "", "file-size", fmt.Sprintf("the file is larger than %d bytes", biggestKeeper), "it holds a few lines; what does the rest say?")
 		return templates.Keeper{}, k.problems
 	}
 	var root yaml.Node
@@ -48,6 +53,19 @@ func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
 	}
 	k.problems.Sort()
 	return k.keeper, k.problems
+}
+
+// biggestKeeper is in bytes: seven lines and their comments, many times over.
+const biggestKeeper = 16 << 10
+
+// readKeeper reads no more than shows that the file is too large.
+func readKeeper(fsys fs.FS) ([]byte, error) {
+	file, err := fsys.Open(keeperFile)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	return io.ReadAll(io.LimitReader(file, biggestKeeper+1))
 }
 
 // keeperReader walks the nodes of the file and gathers problems.

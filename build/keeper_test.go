@@ -1,9 +1,14 @@
 package build
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -59,6 +64,34 @@ func TestKeeperProblems(t *testing.T) {
 		if len(problems) != 1 || !strings.Contains(problems[0].String(), c.want) {
 			t.Errorf("%q:\ngot  %v\nwant %s", c.yaml, problems, c.want)
 		}
+	}
+}
+
+// A file of 200 MB, and one that would grow to as much, are refused before they are read.
+func TestHugeKeeper(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, keeperFile), nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Truncate(filepath.Join(dir, keeperFile), 200<<20); err != nil {
+		t.Fatal(err)
+	}
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	_, problems := loadKeeper(os.DirFS(dir))
+	if runtime.ReadMemStats(&after); after.TotalAlloc-before.TotalAlloc > 1<<20 {
+		t.Errorf("%d bytes were taken for it", after.TotalAlloc-before.TotalAlloc)
+	}
+	if len(problems) != 1 || problems[0].Rule != "file-size" {
+		t.Errorf("got %v", problems)
+	}
+	bomb := "name: &a [x, x, x, x, x, x, x, x, x]\n"
+	for c := 'b'; c <= 'z'; c++ {
+		bomb += fmt.Sprintf("%c: &%c [*%c, *%c, *%c, *%c, *%c, *%c, *%c, *%c]\n", c, c, c-1, c-1, c-1, c-1, c-1, c-1, c-1, c-1)
+	}
+	start := time.Now()
+	if _, problems := loadKeeper(fstest.MapFS{keeperFile: {Data: []byte(bomb)}}); !problems.Blocked() || time.Since(start) > 5*time.Second {
+		t.Errorf("after %v: %v", time.Since(start), problems)
 	}
 }
 

@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
 
@@ -62,7 +63,9 @@ func (s *site) addWebManifest() diag.List {
 				Fact: fmt.Sprintf("cannot be drawn as a picture, so some devices show none: %v", err)})
 		} else {
 			for _, p := range iconPictures {
-				picture := drawing.png(p.size, p.purpose == "maskable")
+				picture := s.memory.picture(pictureKey{sha256.Sum256(source), p.size, p.purpose}, func() []byte {
+					return drawing.png(p.size, p.purpose == "maskable")
+				})
 				name := s.addAsset("assets/"+p.name, ".png", picture)
 				m.Icons = append(m.Icons, webIcon{s.at(name), fmt.Sprintf("%dx%d", p.size, p.size), types[".png"], p.purpose})
 			}

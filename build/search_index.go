@@ -39,7 +39,12 @@ func (s *site) addSearch(pages []templates.Page) {
 	if err != nil {
 		panic("internal error: " + err.Error()) // strings only
 	}
-	s.index = s.addAsset("assets/search-index", ".json", text)
+	if s.live == "" {
+		s.index = s.addAsset("assets/search-index", ".json", text)
+	} else { // nothing is kept under serve, and a new name would change every page with the words of one
+		s.index = "assets/search-index.json"
+		s.add(s.index, text, Assets)
+	}
 	for _, letter := range search.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}
 		for _, line := range letter.Lines {

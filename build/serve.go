@@ -115,30 +115,46 @@ func listen(ctx context.Context, addr string) (net.Listener, error) {
 	return nil, fmt.Errorf("ports %d to %d of %s are all taken; name another", port, port+portsTried-1, host)
 }
 
-// build makes the site again and, when it differs, puts it up and tells open pages.
+// build makes the site again and, when it differs, puts it up and tells open pages. A
+// change of the chart changes what the core says to each of the guide's examples, which
+// takes longer than all the rest: they follow in a second build, which changes their pages
+// alone.
 func (s *server) build() Built {
 	start := time.Now()
-	opt := Options{Base: s.base, Answers: s.answers}
+	opt := Options{Base: s.base, Memory: s.memory, Hasty: true}
 	if s.opt.Watch != "" {
 		opt.Live = s.base + liveName
 	}
 	out, problems := Site(s.opt.Sources, opt)
+	first := false
+	if out.Stale && !problems.Blocked() {
+		first, _ = s.put(out)
+		opt.Hasty = false
+		out, problems = Site(s.opt.Sources, opt)
+	}
 	built := Built{Problems: problems, Kept: problems.Blocked()}
 	if built.Kept {
 		s.problems.Store(&problems)
 		s.live.send(event{name: "problems", data: problemText(problems)})
 	} else {
-		next := newPages(out)
-		before := s.pages.Swap(next)
-		mended := s.problems.Swap(nil) != nil
-		built.Changed = before == nil || before.sum != next.sum
-		built.Pages = next.count
-		if built.Changed || mended {
-			s.live.send(event{name: "site", data: next.sum})
-		}
+		built.Changed, built.Pages = s.put(out)
+		built.Changed = built.Changed || first
 	}
 	built.Took = time.Since(start)
 	return built
+}
+
+// put puts a site up and tells open pages when it differs from the one before, or when
+// they still show problems that are mended.
+func (s *server) put(out Output) (changed bool, count int) {
+	next := newPages(out)
+	before := s.pages.Swap(next)
+	mended := s.problems.Swap(nil) != nil
+	changed = before == nil || before.sum != next.sum
+	if changed || mended {
+		s.live.send(event{name: "site"})
+	}
+	return changed, next.count
 }
 
 func (s *server) tell(b Built) {

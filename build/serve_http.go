@@ -17,7 +17,7 @@ type server struct {
 	pages    atomic.Pointer[pages]
 	problems atomic.Pointer[diag.List] // of the last build, when they stopped it
 	live     *hub
-	answers  Answers
+	memory   *Memory
 }
 
 // pages is one build, ready to be served.
@@ -34,7 +34,7 @@ type page struct {
 }
 
 func newServer(opt ServeOptions) *server {
-	return &server{opt: opt, base: basePath(opt.Base), live: newHub(), answers: Answers{}}
+	return &server{opt: opt, base: basePath(opt.Base), live: newHub(), memory: NewMemory()}
 }
 
 // Handler serves one output without watching or reloading: tests look at a site
@@ -80,13 +80,13 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Redirect(w, r, to, http.StatusFound) // for now only: the row may come back while its keeper edits
 		return
 	}
-	name := address
-	if name == "" || strings.HasSuffix(name, "/") {
-		name += "index.html"
-	}
+	name := fileAt(address)
 	if file, found := site.files[name]; found {
 		head.Set("Content-Type", contentType(name))
 		head.Set("ETag", file.tag)
+		if s.opt.Watch != "" {
+			head.Set("Server-Timing", "edition;desc="+file.tag) // what a page can read of its own answer (W3C Server Timing)
+		}
 		http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(file.bytes))
 		return
 	}
@@ -97,6 +97,14 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	s.missing(w)
+}
+
+// fileAt is the file behind an address, both without the base.
+func fileAt(address string) string {
+	if address == "" || strings.HasSuffix(address, "/") {
+		return address + "index.html"
+	}
+	return address
 }
 
 // missing answers with the site's own page for addresses that lead nowhere.

@@ -10,7 +10,7 @@ import (
 
 // event is something an open page is told. The names:
 //
-//	site      the sum of the site that is up; a page that was told another one reloads
+//	site      the edition of the page that is up; a page of another one reloads
 //	problems  the text of the problems that stopped a build; the page stays as it is
 type event struct{ name, data string }
 
@@ -66,13 +66,10 @@ func (s *server) stream(w http.ResponseWriter, r *http.Request) {
 
 	w.Header().Set("Content-Type", "text/event-stream")
 	control := http.NewResponseController(w)
-	// What is up now: a page that was open while the program was started anew, or that
-	// slept, compares it with what it was told before.
-	first := event{name: "site"}
-	if site := s.pages.Load(); site != nil {
-		first.data = site.sum
-	}
-	waiting := []event{first}
+	// What is up now: a page that was open while the program was started anew, that slept, or
+	// that came while the next was being built, compares it with what it is.
+	at := r.URL.Query().Get("page")
+	waiting := []event{{name: "site"}}
 	if problems := s.problems.Load(); problems != nil {
 		waiting = append(waiting, event{name: "problems", data: problemText(*problems)})
 	}
@@ -81,6 +78,9 @@ func (s *server) stream(w http.ResponseWriter, r *http.Request) {
 	for {
 		var text strings.Builder
 		for _, e := range waiting {
+			if e.name == "site" {
+				e.data = s.edition(at)
+			}
 			text.WriteString(e.String())
 		}
 		if text.Len() == 0 {
@@ -106,6 +106,19 @@ func (s *server) stream(w http.ResponseWriter, r *http.Request) {
 			return
 		}
 	}
+}
+
+// edition tells one state of a page from another: only a page that has changed needs to be
+// loaded again. Of an address that has no file it is the site's.
+func (s *server) edition(address string) string {
+	site := s.pages.Load()
+	if site == nil {
+		return ""
+	}
+	if file, found := site.files[fileAt(strings.TrimPrefix(address, s.base))]; found && address != "" {
+		return strings.Trim(file.tag, `"`)
+	}
+	return site.sum
 }
 
 // String writes the event as the standard wants it: each line of the data on its own.

@@ -144,7 +144,12 @@ func fetch(t *testing.T, address string) (int, string) {
 // events reads Server-Sent Events from the live address.
 func events(t *testing.T, address string) <-chan event {
 	t.Helper()
-	r, err := http.Get(address + liveName)
+	return eventsOf(t, address+liveName)
+}
+
+func eventsOf(t *testing.T, live string) <-chan event {
+	t.Helper()
+	r, err := http.Get(live)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -255,6 +260,43 @@ func TestServeFollowsChanges(t *testing.T) {
 	}
 	if _, about := fetch(t, address+"about/"); !strings.Contains(about, "A new paragraph.") {
 		t.Error("the changed page is not up")
+	}
+}
+
+// A page knows the edition it is of from its own answer, and is told the one that is up,
+// also when it comes late: a page that did not change is not told to load again.
+func TestEditions(t *testing.T) {
+	dir := workingFolder(t)
+	address, builds := serving(t, ServeOptions{Sources: Folder(dir), Watch: dir, Addr: "127.0.0.1:0", Base: "/sub/"})
+	soon(t, "first build", builds)
+	own := func(page string) string {
+		t.Helper()
+		r, err := http.Get(address + page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer r.Body.Close()
+		edition, found := strings.CutPrefix(r.Header.Get("Server-Timing"), `edition;desc="`)
+		if !found || len(edition) < 9 {
+			t.Fatalf("%s says %q of its edition", page, r.Header.Get("Server-Timing"))
+		}
+		return strings.TrimSuffix(edition, `"`)
+	}
+	told := func(page string) string {
+		t.Helper()
+		return strings.TrimSpace(soon(t, "event", eventsOf(t, address+liveName+"?page=/sub/"+page)).data)
+	}
+	about, row := own("about/"), own("joint/1310/")
+	if told("about/") != about || told("joint/1310/") != row || about == row {
+		t.Errorf("own %s and %s, told %s and %s", about, row, told("about/"), told("joint/1310/"))
+	}
+	replaceIn(t, filepath.Join(dir, "content", "about.md"), "\n---\n", "\n---\n\nA new paragraph.\n")
+	soon(t, "build after a changed page", builds)
+	if told("about/") == about || told("about/") != own("about/") {
+		t.Error("the changed page is not told of")
+	}
+	if told("joint/1310/") != row {
+		t.Error("a page that did not change is told of another edition")
 	}
 }
 

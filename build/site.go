@@ -23,7 +23,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	if problems.Blocked() {
 		return Output{}, problems
 	}
-	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live}
+	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live, memory: opt.Memory}
 	s.bundle()
 	if opt.Previews {
 		s.addPreviews()
@@ -49,7 +49,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		s.addHostFiles()
 	}
 	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects()}, problems
+	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects(), Stale: in.core != nil && in.core.stale}, problems
 }
 
 // Check reports every problem in tables, pages, scripts and links.
@@ -84,6 +84,8 @@ type inputs struct {
 	frames *templates.Set
 	keeper templates.Keeper
 	core   *exampleCore // nil while tables or scripts have problems
+
+	contributing tables.Contributing
 }
 
 // load reads all folders, so that one run reports the problems of each. Pages come
@@ -95,7 +97,10 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
-	group.Go(func() { in.assets, found[1] = static.Bundle(src.Static, language) })
+	group.Go(func() {
+		made := opt.Memory.bundled(src.Static, language)
+		in.assets, in.method, found[1], found[4] = made.assets, made.method, made.problems[0], made.problems[1]
+	})
 	group.Go(func() {
 		in.words, found[2] = catalogue.Load(src.Templates, language)
 		frames, err := templates.New(src.Templates, in.words)
@@ -108,19 +113,13 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		}
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
-	group.Go(func() {
-		method, err := matcher.Assumptions(src.Static)
-		if err != nil {
-			found[4].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
-		}
-		in.method = method
-	})
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
 	if !problems.Blocked() {
+		in.contributing = tables.Contribute(in.set)
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
-		in.core = &exampleCore{site: asked, remembered: opt.Answers}
+		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
 	}
@@ -137,6 +136,7 @@ type site struct {
 	version  tables.Version
 	base     string
 	live     string
+	memory   *Memory
 	chart    string // path of the matcher's chart
 	drawings string // path of the drawings the identify page fetches
 	index    string // path of what the search looks in

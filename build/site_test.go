@@ -183,22 +183,70 @@ func contents(out Output) map[string][]byte {
 	return files
 }
 
-// What serve remembers must not change a byte, and must be forgotten with the chart.
-func TestAnswersRemembered(t *testing.T) {
-	answers := Answers{}
-	first := contents(mustSite(t, Options{Answers: answers}))
-	if len(answers) == 0 {
-		t.Fatal("the guide's examples were not remembered")
+// What serve remembers must not change a byte, and an answer is forgotten with its chart.
+func TestMemory(t *testing.T) {
+	memory := NewMemory()
+	first := contents(mustSite(t, Options{Memory: memory}))
+	known := len(memory.answers)
+	if known == 0 || len(memory.pictures) != len(iconPictures) || len(memory.scripts.assets.Files) == 0 {
+		t.Fatalf("remembered: %d answers, %d pictures, %d files", known, len(memory.pictures), len(memory.scripts.assets.Files))
 	}
-	known := len(answers)
-	if diff := cmp.Diff(first, contents(mustSite(t, Options{Answers: answers}))); diff != "" {
-		t.Errorf("a build with remembered answers differs:\n%s", diff)
+	if diff := cmp.Diff(first, contents(mustSite(t, Options{Memory: memory}))); diff != "" {
+		t.Errorf("a build with a memory differs:\n%s", diff)
 	}
-	if len(answers) != known {
-		t.Errorf("the same site asked %d new questions", len(answers)-known)
+	if len(memory.answers) != known {
+		t.Errorf("the same site asked %d new questions", len(memory.answers)-known)
 	}
-	mustSite(t, Options{Base: "/sub/", Answers: answers})
-	if len(answers) != 2*known {
-		t.Errorf("%d answers after a build under another base, want %d", len(answers), 2*known)
+	mustSite(t, Options{Base: "/sub/", Memory: memory})
+	if len(memory.answers) != 2*known {
+		t.Errorf("%d answers after a build under another base, want %d", len(memory.answers), 2*known)
+	}
+	src := Embedded()
+	src.Tables = moveAcross(t, "1350", "3.630")
+	plain, _ := Site(src, Options{})
+	out, _ := Site(src, Options{Memory: memory})
+	if diff := cmp.Diff(contents(plain), contents(out)); diff != "" || out.Stale {
+		t.Errorf("a build with the memory of another chart differs:\n%.2000s", diff)
+	}
+	src.Static = fstest.MapFS{}
+	if made := memory.bundled(src.Static, "en"); len(made.assets.Files) != 0 {
+		t.Error("scripts that are gone are remembered")
+	}
+}
+
+// A hasty build changes the row's page at once; only pages with examples keep the answer
+// of the chart they name, until the whole build.
+func TestHastyBuild(t *testing.T) {
+	memory := NewMemory()
+	first := mustSite(t, Options{Memory: memory, Live: "/_live"})
+	src := Embedded()
+	src.Tables = moveAcross(t, "1350", "3.630")
+	hasty, problems := Site(src, Options{Memory: memory, Live: "/_live", Hasty: true})
+	if problems.Blocked() || !hasty.Stale {
+		t.Fatalf("stale %t, %v", hasty.Stale, problems)
+	}
+	whole, _ := Site(src, Options{Memory: memory, Live: "/_live"})
+	if whole.Stale {
+		t.Error("the whole build is stale")
+	}
+	was, is := contents(hasty), contents(whole)
+	if !strings.Contains(string(was["joint/1350/index.html"]), "3.630 in") {
+		t.Error("the row's page has its old figure")
+	}
+	differ := 0
+	for _, name := range htmlPages(is) {
+		if string(was[name]) == string(is[name]) {
+			continue
+		}
+		differ++
+		if !strings.Contains(string(was[name]), "Worked out when this page was made, with chart "+first.Chart.Name()) {
+			t.Errorf("%s differs, and does not say which chart its answer is of", name)
+		}
+	}
+	if differ == 0 {
+		t.Error("no example changed: the test looks at nothing")
+	}
+	if again, _ := Site(src, Options{Memory: memory, Live: "/_live", Hasty: true}); again.Stale {
+		t.Error("answers of this very chart are stale")
 	}
 }

@@ -15,7 +15,7 @@ import (
 
 // settle is how long the folders must be quiet before a build: an editor's save is
 // several events, and a program that unpacks files sends hundreds.
-const settle = 40 * time.Millisecond
+const settle = 20 * time.Millisecond
 
 // longest is how long a build is put off while the events go on.
 const longest = 500 * time.Millisecond

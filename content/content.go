@@ -37,6 +37,7 @@ import (
 	"embed"
 	"fmt"
 	"html/template"
+	"io"
 	"io/fs"
 	"path"
 	"strings"
@@ -46,7 +47,7 @@ import (
 
 // FS holds the shipped pages. Load never uses it by itself.
 //
-//go:embed *.md about measure site.yaml
+//go:embed *.md about contribute measure site.yaml
 var FS embed.FS
 
 // Page is one Markdown file, rendered.
@@ -98,7 +99,7 @@ func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
 		if path.Ext(name) != ".md" {
 			return nil
 		}
-		source, err := fs.ReadFile(fsys, name)
+		source, err := readPage(fsys, name)
 		if err != nil {
 			return err
 		}
@@ -116,6 +117,16 @@ func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
 	return pages, problems
 }
 
+// readPage reads no more of a file than shows that it is too big.
+func readPage(fsys fs.FS, name string) ([]byte, error) {
+	file, err := fsys.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	return io.ReadAll(io.LimitReader(file, biggestPage+1))
+}
+
 // folder is where the pages live in the project, so that positions start at its root.
 const folder = "content"
 
@@ -124,7 +135,7 @@ const folder = "content"
 func Parse(name string, source []byte, options Options) (*Page, diag.List) {
 	d := newDocument(path.Join(folder, name), slug(name), source)
 	if len(source) > biggestPage {
-		d.problem(0, "page-too-big", fmt.Sprintf("%d bytes, more than %d", len(source), biggestPage), "split the page")
+		d.problem(0, "page-too-big", fmt.Sprintf("more than %d bytes", biggestPage), "split the page")
 		return nil, d.problems
 	}
 	page := &Page{Slug: d.slug, Pos: diag.Pos{File: d.file}}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"runtime"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -70,13 +71,42 @@ func TestCases(t *testing.T) {
 	}
 }
 
+// A page of 200 MB is refused before it is read, and one whose head would grow to as much
+// does not grow.
+func TestHugePage(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "page.md"), nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Truncate(filepath.Join(dir, "page.md"), 200<<20); err != nil {
+		t.Fatal(err)
+	}
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	pages, problems := Load(os.DirFS(dir), Options{})
+	if runtime.ReadMemStats(&after); after.TotalAlloc-before.TotalAlloc > 8<<20 {
+		t.Errorf("%d bytes were taken for it", after.TotalAlloc-before.TotalAlloc)
+	}
+	if len(pages) != 0 || len(problems) != 1 || problems[0].Rule != "page-too-big" {
+		t.Errorf("got %v and %v", pages, problems)
+	}
+	bomb := "---\ntitle: T\nabout: &a [x, x, x, x, x, x, x, x, x]\n"
+	for c := 'b'; c <= 'z'; c++ {
+		bomb += fmt.Sprintf("%c: &%c [*%c, *%c, *%c, *%c, *%c, *%c, *%c, *%c]\n", c, c, c-1, c-1, c-1, c-1, c-1, c-1, c-1, c-1)
+	}
+	start := time.Now()
+	if _, problems := Parse("bomb.md", []byte(bomb+"---\n\nWords.\n"), Options{}); !problems.Blocked() || time.Since(start) > 5*time.Second {
+		t.Errorf("after %v: %v", time.Since(start), problems)
+	}
+}
+
 // Every rule has a case that breaks it, and no case breaks a rule nobody knows.
 func TestEveryRuleHasACase(t *testing.T) {
 	rules := map[string]bool{"broken-head": false, "missing-title": false, "unknown-key": false, "duplicate-key": false,
 		"second-title": false, "missing-alt": false, "forbidden-link": false, "raw-html": false,
 		"unknown-directive": false, "unclosed-directive": false, "stray-directive": false,
 		"missing-parameter": false, "unknown-parameter": false, "bad-parameter": false, "unknown-figure": false, "unknown-row": false,
-		"unknown-table": false, "unknown-tool": false, "unknown-language": false, "bad-reading": false, "bad-query": false, "stale-answer": false}
+		"unknown-table": false, "unknown-tool": false, "unknown-language": false, "bad-reading": false, "bad-query": false, "stale-answer": false, "unknown-part": false}
 	files, _ := filepath.Glob("testdata/*.txtar")
 	for _, file := range files {
 		archive, err := txtar.ParseFile(file)

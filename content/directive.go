@@ -11,7 +11,7 @@ import (
 // The names of the directives, by their shape.
 var (
 	containers = []string{"caution", "figure", "step"}
-	leaves     = []string{"answer", "apart", "table"}
+	leaves     = []string{"answer", "apart", "contributing", "table"}
 	inlines    = []string{"reading", "row"}
 )
 
@@ -21,6 +21,7 @@ type resolving struct {
 	page    *Page
 	chart   Resolver
 	base    string
+	spoken  spokenNames
 	figures int
 }
 
@@ -64,6 +65,8 @@ func (r *resolving) leaf(l *leaf) {
 			}
 			l.html = string(made)
 		}
+	case "contributing":
+		r.contributing(l, list)
 	default:
 		hints := hintOf(l.name, leaves)
 		if slices.Contains(containers, l.name) {
@@ -71,6 +74,25 @@ func (r *resolving) leaf(l *leaf) {
 		}
 		r.problem(l.Pos(), "unknown-directive", fmt.Sprintf("unknown directive %q", l.name), hints...)
 	}
+}
+
+// contributing is a part of what a contributor looks up: an explained row, the kinds of
+// sources, the rules.
+func (r *resolving) contributing(l *leaf, list []attribute) {
+	p := r.parameters(l.name, l.Pos(), list, 1)
+	if len(p.words) == 0 {
+		r.problem(l.Pos(), "missing-parameter", `"contributing" needs the name of a part`, "write :: contributing rules")
+		return
+	}
+	if r.chart.Contributing == nil {
+		return
+	}
+	made, err := r.chart.Contributing(p.words[0].value)
+	if err != nil {
+		r.refuse(p.words[0].at, err)
+		return
+	}
+	l.html = rendered(made, r.spoken)
 }
 
 // table is a shipped table, or the rows of it that are named.

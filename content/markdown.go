@@ -56,7 +56,8 @@ func (d *document) body(page *Page, offset int, options Options) {
 // inspect finds problems, gathers links and puts the base in front of them. It changes
 // destinations only, never the shape of the tree it walks.
 func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Options) {
-	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base}
+	spoken := spokenNames{options.Code, options.Table}
+	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken}
 	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
 			return ast.WalkContinue, nil
@@ -85,18 +86,45 @@ func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Opt
 			r.inline(n)
 		case *ast.FencedCodeBlock:
 			d.checkCode(n, source)
-			n.SetAttributeString(spokenName, options.Code)
-		case *extast.Table:
-			n.SetAttributeString(spokenName, options.Table)
 		case *ast.Paragraph:
 			d.checkStray(n, source)
 		}
+		spoken.give(node)
 		return ast.WalkContinue, nil
 	})
 }
 
-// spokenName is the attribute of a node that holds what a screen reader calls it.
+// rendered is Markdown that the program wrote itself, without directives, as HTML.
+func rendered(words string, spoken spokenNames) string {
+	source := []byte(words)
+	tree := markdown.Parser().Parse(text.NewReader(source))
+	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
+		if entering {
+			spoken.give(node)
+		}
+		return ast.WalkContinue, nil
+	})
+	var out bytes.Buffer
+	if err := markdown.Renderer().Render(&out, source, tree); err != nil {
+		panic("internal error: writing to memory: " + err.Error())
+	}
+	return out.String()
+}
+
+// spokenNames are what a screen reader calls the parts that scroll by themselves.
+type spokenNames struct{ code, table string }
+
+// spokenName is the attribute of a node that holds it.
 const spokenName = "name"
+
+func (s spokenNames) give(node ast.Node) {
+	switch node.(type) {
+	case *ast.FencedCodeBlock:
+		node.SetAttributeString(spokenName, s.code)
+	case *extast.Table:
+		node.SetAttributeString(spokenName, s.table)
+	}
+}
 
 func nameOf(node ast.Node) string {
 	name, _ := node.AttributeString(spokenName)

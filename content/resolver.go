@@ -20,6 +20,8 @@ type Resolver struct {
 	Answer  func(address string) (Answer, error)           // a query as /identify/ takes it, without "#"
 	Reading func(text string) (Reading, error)             // "1.062 in", "1 1/16 in", "27.0 mm"
 	Apart   func(instrument string) (template.HTML, error) // the sizes an instrument cannot tell apart
+
+	Contributing func(part string) (string, error) // what a contributor looks up, as Markdown without directives
 }
 
 // Row is a row of the chart as a sentence names it.

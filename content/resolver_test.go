@@ -46,6 +46,12 @@ var invented = Resolver{
 		}
 		return "<p>apart</p>", nil
 	},
+	Contributing: func(part string) (string, error) {
+		if part != "rules" {
+			return "", &Refusal{Rule: "unknown-part", Fact: `no part is called "` + part + `"`, Name: part, Known: []string{"rules"}}
+		}
+		return "- `a-rule`: <b>no</b> markup\n\n```yaml\nid: a # {is} not a directive\n```\n", nil
+	},
 }
 
 var inventedRows = []string{"a1", "bigger-b"}

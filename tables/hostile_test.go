@@ -41,6 +41,14 @@ func TestHostileFiles(t *testing.T) {
 		{"nothing wide in an id", id("13\u200B10"), "control-character", "U+200B"},
 		{"direction turned in a note", good + "    note: \"\\u202E01\"\n", "control-character", "U+202E"},
 		{"path in a method", strings.Replace(good, "kind: length,", "kind: length, method: ../../x,", 1), "bad-id", `"../../x"`},
+		{"path in a source", strings.Replace(good, "basis: memory", "basis: published, source: [../../etc/passwd]", 1), "unknown-source", `"../../etc/passwd"`},
+		{"address in a source", strings.Replace(good, "basis: memory", "basis: published, source: ['javascript:alert(1)']", 1), "unknown-source", `"javascript:alert(1)"`},
+		{"path in a twin", good + "    twins: [../../index]\n", "twin-nowhere", `"../../index"`},
+		{"path in a column", strings.Replace(good, "  cap:    {label", "  ../../x: {label", 1), "bad-id", `"../../x"`},
+		{"direction turned in a name", good + "    also: [\"13\u202E01\"]\n", "control-character", "U+202E"},
+		{"direction turned in a title", strings.Replace(good, "title: ", "title: \u2066", 1), "control-character", "U+2066"},
+		{"infinity", number(".inf"), "bad-number", `".inf"`},
+		{"no number", number(".nan"), "bad-number", `".nan"`},
 		{"huge number", number("1e999"), "bad-number", `"1e999"`},
 		{"huge limit", strings.Replace(good, "greatest: 100", "greatest: 1e999", 1), "bad-number", `"1e999"`},
 		{"long number", number(strings.Repeat("9", 300)), "bad-number", "is not a number"},
@@ -76,6 +84,35 @@ func TestHostileFiles(t *testing.T) {
 			}
 			if len(list) > 2*mostRaw {
 				t.Errorf("%d problems", len(list))
+			}
+		})
+	}
+}
+
+// The registry, the retired ids and the history are a stranger's to change as well.
+func TestHostileLists(t *testing.T) {
+	good := jointHead + joint("a", "strap", "30", "92", "")
+	source := func(id, where string) string {
+		return "sources:\n  - id: " + id + "\n    kind: manual\n    title: T\n    publisher: P\n    where: " + where + "\n"
+	}
+	release := "history:\n  - chart: 2026-11-25-0123abc\n    date: 2026-11-25\n    why: x\n    tables: [\"x 1.0.0\"]\n    changes:\n      - {of: \"OF\", what: \"value\", old: \"1\", new: \"2\"}\n"
+	for _, tt := range []struct{ name, file, text, rule, says string }{
+		{"path in a source's id", registryFile, source("../../x", "here"), "bad-id", `"../../x"`},
+		{"look-alike letter in a source's id", registryFile, source("m\u0430nual", "here"), "bad-id", "U+0430"},
+		{"direction turned in a source's place", registryFile, source("m", "\"\u202Eexe.fdp\""), "control-character", "U+202E"},
+		{"path in a retired id", retiredFile, "retired:\n  - {id: ../../index, why: x}\n", "bad-id", `"../../index"`},
+		{"retired to a path", retiredFile, "retired:\n  - {id: b, to: [../../index], why: x}\n", "retired-nowhere", `"../../index"`},
+		{"path in a chart's name", historyFile, strings.Replace(release, "2026-11-25-0123abc", "../../index", 1), "bad-version", `"../../index"`},
+		{"1e999 for a date", historyFile, strings.Replace(release, "date: 2026-11-25", "date: 1e999", 1), "bad-date", `"1e999"`},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			_, list := loadFiles(map[string]string{"x.yaml": good, tt.file: tt.text})
+			said := false
+			for _, p := range list {
+				said = said || p.Rule == tt.rule && strings.Contains(p.Fact+strings.Join(p.Hints, " "), tt.says)
+			}
+			if !said || !list.Blocked() {
+				t.Errorf("want a problem of rule %q that says %q, got\n%.2000s", tt.rule, tt.says, printedAll(list))
 			}
 		})
 	}

@@ -121,6 +121,7 @@ func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
 		l.list.Add(diag.Problem{Pos: whole, Rule: "unreadable", Fact: cause(err)})
 		return r, nil
 	}
+	r.source = src
 	return r, r.parse(src)
 }
 

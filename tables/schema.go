@@ -95,7 +95,8 @@ func words[W ~string](list []W) []string {
 }
 
 const (
-	dayPattern   = `^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$`
+	// The days of each month; which year is a leap year, no pattern says.
+	dayPattern   = `^[0-9]{4}-((0[1-9]|1[0-2])-(0[1-9]|1[0-9]|2[0-9])|(0[13-9]|1[0-2])-30|(0[13578]|1[02])-31)$`
 	plainDecimal = `(0|[1-9][0-9]*)(\.[0-9]+)?`
 	inchFraction = `([1-9][0-9]{0,5} )?[1-9][0-9]{0,2}/(2|4|8|16|32|64|128)`
 )

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"encoding/json"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"capspan/build/diag"
 	"github.com/rogpeppe/go-internal/txtar"
@@ -128,6 +130,76 @@ func TestSchemaTakesWhatLoadTakes(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Of every file of every fixture, here and of the comparison, loader and schema say the
+// same: a file without an error passes, and one with an error that a schema can see does not.
+func TestSchemaAgreesFileByFile(t *testing.T) {
+	var fixtures []string
+	for _, pattern := range []string{"testdata/check/*.txtar", "compare/testdata/*.txtar"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) < 10 {
+			t.Fatalf("%d fixtures of %s: %v", len(found), pattern, err)
+		}
+		fixtures = append(fixtures, found...)
+	}
+	passed, refused := 0, 0
+	for _, fixture := range fixtures {
+		archive, err := txtar.ParseFile(fixture)
+		if err != nil {
+			t.Fatal(err)
+		}
+		folders, lim := foldersOf(archive), shipped
+		if strings.HasPrefix(fixture, "testdata/check/") {
+			var only fstest.MapFS
+			only, lim, _ = readCase(t, archive)
+			folders = map[string]fstest.MapFS{"": only}
+		}
+		for _, folder := range folders {
+			set, list := load(folder, lim)
+			schema := compiled(t, set)
+			for name, file := range folder {
+				doc := instance(file.Data)
+				if doc == nil || !strings.HasSuffix(name, ".yaml") {
+					continue
+				}
+				errors, seen := 0, false
+				for _, p := range list {
+					if strings.TrimPrefix(p.Pos.File, "tables/") == name && p.Level == diag.Error {
+						errors++
+						seen = seen || blind[p.Rule] == ""
+					}
+				}
+				err := schema.Validate(doc)
+				switch {
+				case errors == 0 && err != nil:
+					t.Errorf("%s: %s loads and the schema refuses it: %v", fixture, name, err)
+				case seen && err == nil:
+					t.Errorf("%s: %s does not load and the schema takes it", fixture, name)
+				case err == nil:
+					passed++
+				default:
+					refused++
+				}
+			}
+		}
+	}
+	if passed < 40 || refused < 20 {
+		t.Errorf("%d files passed and %d were refused: the test looks at too little", passed, refused)
+	}
+}
+
+// foldersOf are the folders in a fixture: one, or an older and a newer of a comparison.
+func foldersOf(archive *txtar.Archive) map[string]fstest.MapFS {
+	out := map[string]fstest.MapFS{}
+	for _, f := range archive.Files {
+		folder, name := path.Split(f.Name)
+		if out[folder] == nil {
+			out[folder] = fstest.MapFS{}
+		}
+		out[folder][name] = &fstest.MapFile{Data: f.Data}
+	}
+	return out
 }
 
 // What the loader refuses the schema refuses, but for what it cannot see.

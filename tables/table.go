@@ -28,7 +28,7 @@ type links struct {
 
 // readTable reads one file; name is the file's without .yaml.
 func (l *loader) readTable(r *reader, root *node, name string) *Table {
-	t := &Table{ID: name, Pos: diag.Pos{File: r.file, Line: 1, Col: 1}}
+	t := &Table{ID: name, Pos: diag.Pos{File: r.file, Line: 1, Col: 1}, source: r.source}
 	got, ok := r.fields(root, name, headKeys, nil)
 	if !ok {
 		return t

@@ -53,6 +53,8 @@ type Table struct {
 	Columns  []Column
 	Rows     []*Row
 	Pos      diag.Pos
+
+	source []byte // the file as it was read, to which the places of the rows belong
 }
 
 // Kind says what a column holds.

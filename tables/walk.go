@@ -20,9 +20,10 @@ type node = yaml.Node
 
 // reader reads one file.
 type reader struct {
-	file string
-	lim  limits
-	list *diag.List
+	file   string
+	source []byte // of a file of the folder
+	lim    limits
+	list   *diag.List
 }
 
 func numbered(format string, args ...any) string { return fmt.Sprintf(format, args...) }

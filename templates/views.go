@@ -43,6 +43,7 @@ type Head struct {
 	Canonical string   // full address of this page
 	Hidden    bool     // search engines shall pass it over: it repeats another, or stands in for none
 	Picture   *Picture // what a preview shows; nil for none
+	Feed      string   // address of the feed of changes, on pages that it tells of
 	Data      any      // JSON-LD; nil for none
 }
 

@@ -9,9 +9,30 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+
+	"capspan/build"
 )
+
+// published is the site as one that knows its own address: it then says more of its data.
+func published(t *testing.T) build.Output {
+	t.Helper()
+	dir, src := t.TempDir(), build.Embedded()
+	if err := os.CopyFS(dir, src.Content); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "site.yaml"), []byte("web: https://joints.example.org\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	src.Content = os.DirFS(dir)
+	out, problems := build.Site(src, build.Options{})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	return out
+}
 
 var linkedData = regexp.MustCompile(`(?s)<script type="application/ld\+json">(.*?)</script>`)
 
@@ -23,7 +44,7 @@ func TestSchemaOrg(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("import type { Dataset, HowTo, WithContext } from \"schema-dts\";\n")
 	count := 0
-	for _, f := range site.Files {
+	for _, f := range slices.Concat(site.Files, published(t).Files) {
 		found := linkedData.FindSubmatch(f.Bytes)
 		if found == nil || !strings.HasSuffix(f.Path, ".html") {
 			continue

@@ -20,35 +20,51 @@ interface Blur {
   across: Float64Array; // NaN: none
 }
 
-interface Blurs {
+export interface Blurs {
   plain: number; // how many plain rows there are
   cap: Blur[]; // one for each hold with each faces
   across: Blur[];
 }
 
-const blurs = new WeakMap<Prepared, Blurs>();
-
+// They are kept with the chart and not here: the late script has this file once more.
 function blursOf(chart: Prepared): Blurs {
-  const before = blurs.get(chart);
-  if (before !== undefined) return before;
-  const plain = chart.rows.flatMap((row) => (row.ends.length === 1 ? row.ends : []));
-  const by = (quantity: Quantity, { hold, faces }: KnownEnd): Blur => {
-    const at = (end: KnownEnd): number => end[quantity]?.mm ?? Infinity;
-    const wide = (end: KnownEnd): number => end.cap?.standard ?? 0;
-    const ends = plain
-      .filter((e) => e.hold === hold && e.faces === faces && e[quantity] !== null)
-      .sort((a, b) => at(a) - at(b) || wide(a) - wide(b));
-    return {
-      hold,
-      faces,
-      mm: Float64Array.from(ends, at),
-      cap: ends.map((e) => e.cap),
-      across: Float64Array.from(ends, (e) => e.across?.mm ?? NaN),
-    };
+  chart.blurs ??= blur(chart);
+  return chart.blurs;
+}
+
+function blur(chart: Prepared): Blurs {
+  const kinds = new Map<string, KnownEnd[]>();
+  let plain = 0;
+  for (const { ends } of chart.rows) {
+    const [end, other] = ends;
+    if (end === undefined || other !== undefined) continue;
+    plain++;
+    const kind = `${end.hold} ${end.faces}`;
+    const before = kinds.get(kind);
+    if (before === undefined) kinds.set(kind, [end]);
+    else before.push(end);
+  }
+  const by = (quantity: Quantity): Blur[] => [...kinds.values()].map((ends) => sorted(ends, quantity));
+  return { plain, cap: by("cap"), across: by("across") };
+}
+
+// Ends of one kind by a quantity; a cap that has the same figure twice by how sure it is.
+function sorted(kind: readonly KnownEnd[], quantity: Quantity): Blur {
+  const at = (end: KnownEnd): number => end[quantity]?.mm ?? Infinity;
+  const wide = (end: KnownEnd): number => end.cap?.standard ?? 0;
+  const ends = kind.filter((e) => e[quantity] !== null).sort((a, b) => at(a) - at(b) || wide(a) - wide(b));
+  const { hold, faces } = kind[0] ?? { hold: "unknown", faces: "unknown" };
+  const made = {
+    hold,
+    faces,
+    mm: new Float64Array(ends.length),
+    cap: ends.map((e) => e.cap),
+    across: new Float64Array(ends.length),
   };
-  const kinds = [...new Map(plain.map((e) => [`${e.hold} ${e.faces}`, e])).values()];
-  const made = { plain: plain.length, cap: kinds.map((k) => by("cap", k)), across: kinds.map((k) => by("across", k)) };
-  blurs.set(chart, made);
+  ends.forEach((end, i) => {
+    made.mm[i] = at(end);
+    made.across[i] = end.across?.mm ?? NaN;
+  });
   return made;
 }
 

@@ -3,7 +3,7 @@
 // here. Whoever asks gets at least the rows in question, in the chart's order, and
 // compares them as if they were all there are.
 import type { Quantity } from "./types";
-import type { KnownRow, KnownValue, Prepared } from "./prepared";
+import type { Figure, KnownRow, KnownValue, Prepared } from "./prepared";
 
 /** From least to greatest, mm; a quantity left out may be anything. */
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
@@ -26,45 +26,54 @@ export interface Widest {
   standard: number;
 }
 
-const shelves = new WeakMap<Prepared, Record<Quantity, Shelf>>();
+export type Shelves = Readonly<Record<Quantity, Shelf>>;
 
-function shelvesOf(chart: Prepared): Record<Quantity, Shelf> {
-  const before = shelves.get(chart);
-  if (before !== undefined) return before;
-  const made = { cap: fill(chart, "cap"), across: fill(chart, "across") };
-  shelves.set(chart, made);
-  return made;
+// They are kept with the chart and not here: the late script has this file once more.
+function shelvesOf(chart: Prepared): Shelves {
+  chart.shelves ??= { cap: fill(chart, "cap"), across: fill(chart, "across") };
+  return chart.shelves;
 }
 
 function fill(chart: Prepared, quantity: Quantity): Shelf {
-  const found: { mm: number; row: number; span: readonly [number, number] }[] = [];
+  const found: { mm: number; row: number; beside: KnownValue | null }[] = [];
   const widest = { limit: 0, made: 0, standard: 0 };
+  const wider = (figure: Figure): void => {
+    for (const of of ["limit", "made", "standard"] as const) widest[of] = Math.max(widest[of], figure[of]);
+  };
   for (const { index, ends } of chart.rows) {
     for (const end of ends) {
       const value = end[quantity];
-      const span = spanOf(quantity === "cap" ? end.across : end.cap);
-      for (const figure of value === null ? [] : [value, ...value.others]) {
-        found.push({ mm: figure.mm, row: index, span });
-        for (const of of ["limit", "made", "standard"] as const) widest[of] = Math.max(widest[of], figure[of]);
+      const beside = quantity === "cap" ? end.across : end.cap;
+      found.push({ mm: value === null ? Infinity : value.mm, row: index, beside });
+      if (value === null) continue;
+      wider(value);
+      for (const other of value.others) {
+        found.push({ mm: other.mm, row: index, beside });
+        wider(other);
       }
-      if (value === null) found.push({ mm: Infinity, row: index, span });
     }
   }
   found.sort((a, b) => (a.mm === b.mm ? a.row - b.row : a.mm - b.mm));
-  return {
-    mm: Float64Array.from(found, (f) => f.mm),
-    rows: Int32Array.from(found, (f) => f.row),
-    least: Float64Array.from(found, (f) => f.span[0]),
-    greatest: Float64Array.from(found, (f) => f.span[1]),
+  const shelf = {
+    mm: new Float64Array(found.length),
+    rows: new Int32Array(found.length),
+    least: new Float64Array(found.length),
+    greatest: new Float64Array(found.length),
     widest,
   };
+  found.forEach(({ mm, row, beside }, i) => {
+    shelf.mm[i] = mm;
+    shelf.rows[i] = row;
+    shelf.least[i] = beside === null ? -Infinity : endmost(Math.min, beside); // what is not known may be anything
+    shelf.greatest[i] = beside === null ? Infinity : endmost(Math.max, beside);
+  });
+  return shelf;
 }
 
-// What is not known may be anything.
-function spanOf(value: KnownValue | null): readonly [number, number] {
-  if (value === null) return [-Infinity, Infinity];
-  const all = [value.mm, ...value.others.map((o) => o.mm)];
-  return [Math.min(...all), Math.max(...all)];
+function endmost(of: (a: number, b: number) => number, value: KnownValue): number {
+  let mm = value.mm;
+  for (const other of value.others) mm = of(mm, other.mm);
+  return mm;
 }
 
 export function widestFigure(chart: Prepared, quantity: Quantity): Widest {

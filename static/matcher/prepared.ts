@@ -1,6 +1,8 @@
 // The chart made ready for arithmetic: decimals parsed, each figure with its own
 // standard uncertainty, each row with its size. Made once for each chart.
 import type { Basis, Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
+import type { Blurs } from "./absent";
+import type { Shelves } from "./candidates";
 import * as given from "./given";
 import * as gum from "./gum";
 import { together, type Together } from "./prior";
@@ -43,13 +45,15 @@ export interface Prepared {
   twins: Map<string, KnownRow[]>; // by size, the row to speak of first in front
   conversions: KnownRow[]; // rows with two unlike ends
   faces: Map<Hold, Set<Faces>>; // those the chart has, by hold
+  shelves?: Shelves; // made by candidates.ts and
+  blurs?: Blurs; // by absent.ts, each when first needed
 }
 
 // From weakest to strongest.
-const strength: readonly Basis[] = ["memory", "common-practice", "measured", "published"];
+const strength: Readonly<Record<Basis, number>> = { memory: 0, "common-practice": 1, measured: 2, published: 3 };
 
 export function weaker(a: Basis, b: Basis): Basis {
-  return strength.indexOf(a) <= strength.indexOf(b) ? a : b;
+  return strength[a] <= strength[b] ? a : b;
 }
 
 export function stronger(a: Basis, b: Basis): Basis {
@@ -65,7 +69,12 @@ export function prepare(chart: Chart): Prepared {
   if (chart.format !== 1) throw new Error(otherChart());
   const rows = chart.rows.map(known);
   const twins = new Map<string, KnownRow[]>();
-  for (const row of [...rows].sort(leadFirst)) twins.set(row.size, [...(twins.get(row.size) ?? []), row]);
+  for (const row of rows) {
+    const before = twins.get(row.size);
+    if (before === undefined) twins.set(row.size, [row]);
+    else before.push(row);
+  }
+  for (const same of twins.values()) if (same.length > 1) same.sort(leadFirst);
   const conversions = rows.filter((row) => row.ends.length === 2);
   const made = { version: chart.version, rows, together: together(twins), twins, conversions, faces: facesOf(rows) };
   ready.set(chart, made);
@@ -74,8 +83,12 @@ export function prepare(chart: Chart): Prepared {
 
 function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {
   const out = new Map<Hold, Set<Faces>>();
-  for (const { hold, faces } of rows.flatMap((row) => row.ends)) {
-    out.set(hold, (out.get(hold) ?? new Set<Faces>()).add(faces));
+  for (const row of rows) {
+    for (const { hold, faces } of row.ends) {
+      const before = out.get(hold);
+      if (before === undefined) out.set(hold, new Set([faces]));
+      else before.add(faces);
+    }
   }
   return out;
 }
@@ -83,11 +96,12 @@ function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {
 // Of twins the one to speak of first: strongest figures, then strongest hold and faces,
 // then most digits, then the chart's order.
 function leadFirst(a: KnownRow, b: KnownRow): number {
-  return rank(b.basis) - rank(a.basis) || rank(held(b)) - rank(held(a)) || vague(a) - vague(b) || a.index - b.index;
-}
-
-function rank(basis: Basis): number {
-  return strength.indexOf(basis);
+  return (
+    strength[b.basis] - strength[a.basis] ||
+    strength[held(b)] - strength[held(a)] ||
+    vague(a) - vague(b) ||
+    a.index - b.index
+  );
 }
 
 function held(row: KnownRow): Basis {
@@ -103,7 +117,8 @@ function vague(row: KnownRow): number {
 function known(row: ChartRow, index: number): KnownRow {
   let basis = row.basis;
   for (const end of row.ends) {
-    for (const v of [end.cap, end.across]) if (v) basis = weaker(basis, v.basis);
+    if (end.cap !== null) basis = weaker(basis, end.cap.basis);
+    if (end.across !== null) basis = weaker(basis, end.across.basis);
   }
   // A conversion joint is never one size with another row.
   const size = row.ends.length === 1 ? `size ${row.size}` : row.ref;
@@ -124,10 +139,11 @@ function knownEnd(end: ChartEnd): KnownEnd {
 function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null {
   if (v === null) return null;
   const lead = figure(v, quantity);
-  // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
-  const others = (v.others ?? [])
-    .filter((o) => Math.abs(Number(o.mm) - lead.mm) > Number(o.half))
-    .map((o) => figure(o, quantity));
+  const others: Figure[] = [];
+  for (const o of v.others ?? []) {
+    // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
+    if (Math.abs(Number(o.mm) - lead.mm) > Number(o.half)) others.push(figure(o, quantity));
+  }
   return { ...lead, others };
 }
 

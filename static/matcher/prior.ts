@@ -23,8 +23,11 @@ export function logPrior(basis: Basis, ends: readonly KnownEnd[]): number {
 export type Together = readonly [one: number, two: number];
 
 export function together(twins: ReadonlyMap<string, readonly KnownRow[]>): Together {
-  const heaviest = (rows: readonly KnownRow[], ends: number): number =>
-    Math.max(...rows.map((row) => Math.exp(logPrior(row.basis, endsOf(row, ends)))));
+  const heaviest = (rows: readonly KnownRow[], ends: number): number => {
+    let most = -Infinity;
+    for (const row of rows) most = Math.max(most, logPrior(row.basis, endsOf(row, ends)));
+    return Math.exp(most);
+  };
   let [one, two] = [0, 0];
   for (const rows of twins.values()) {
     if (rows[0]?.ends.length === 1) one += heaviest(rows, 1); // a conversion joint is none of one end
@@ -33,8 +36,9 @@ export function together(twins: ReadonlyMap<string, readonly KnownRow[]>): Toget
   return [one, two];
 }
 
-function endsOf(row: KnownRow, ends: number): KnownEnd[] {
-  return ends === 2 ? [...row.ends, ...row.ends].slice(0, 2) : row.ends;
+// A plain joint has the same end twice.
+function endsOf({ ends }: KnownRow, asked: number): readonly KnownEnd[] {
+  return asked === 2 && ends.length === 1 ? [...ends, ...ends] : ends;
 }
 
 /** ln of the chance, before measuring, of a size of weight 1: the sizes share what "in no row" leaves. */

@@ -162,6 +162,3 @@ func (d *Diff) moves() []Move {
 	}
 	return out
 }
-
-// Sets returns both charts.
-func (d *Diff) Sets() (older, newer *tables.Set) { return d.older, d.newer }

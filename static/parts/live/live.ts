@@ -1,15 +1,20 @@
 // Under serve only. The frame puts the address on the script element; the events are told in build/serve_live.go.
-// The first "site" says what is up now; a later one that differs reloads the page. Problems that stopped a build
-// are shown over the page, which stays as it was.
+// A "site" says which edition of this page is up; the page knows its own from the head it came with, and reloads when
+// they differ. Problems that stopped a build are shown over the page, which stays as it was.
 const address = document.currentScript?.dataset.live;
 
+function edition(): string | null {
+  const [own] = performance.getEntriesByType("navigation") as PerformanceNavigationTiming[];
+  return own?.serverTiming.find(({ name }) => name === "edition")?.description ?? null;
+}
+
 function listen(from: string): void {
-  const source = new EventSource(from);
+  const source = new EventSource(`${from}?page=${encodeURIComponent(decodeURI(location.pathname))}`);
   let shown: HTMLElement | null = null;
-  let up: string | null = null;
+  let mine = edition();
   source.addEventListener("site", ({ data }: MessageEvent<string>) => {
-    if (up !== null && up !== data) location.reload();
-    up = data;
+    mine ??= data;
+    if (mine !== data) location.reload();
     shown?.remove();
     shown = null;
   });

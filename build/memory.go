@@ -1,0 +1,104 @@
+package build
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"io/fs"
+
+	"capspan/build/diag"
+	"capspan/content"
+	"capspan/static"
+	"capspan/static/matcher"
+)
+
+// Memory keeps what one build under serve worked out for the next, each thing under all
+// that it depends on: a build with a memory has the same bytes as one without, unless it
+// is asked to be hasty. Two builds must not use the same at once.
+type Memory struct {
+	answers  map[answerKey]answerOf
+	scripts  scripts
+	pictures map[pictureKey][]byte
+}
+
+// NewMemory is one that knows nothing yet.
+func NewMemory() *Memory {
+	return &Memory{answers: map[answerKey]answerOf{}, pictures: map[pictureKey][]byte{}}
+}
+
+// answerKey is all that the words of an example depend on, but for the chart.
+type answerKey struct{ core, base, query string }
+
+// answerOf is what the core said to an example with that chart.
+type answerOf struct {
+	chart  string
+	answer content.Answer
+}
+
+// pictureKey is all that a picture of the icon depends on.
+type pictureKey struct {
+	source  [sha256.Size]byte
+	size    int
+	purpose string
+}
+
+// picture draws one, or has it from before.
+func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
+	if m == nil {
+		return draw()
+	}
+	if m.pictures[key] == nil {
+		m.pictures[key] = draw()
+	}
+	return m.pictures[key]
+}
+
+// scripts is what is made of the folder static.
+type scripts struct {
+	of       [sha256.Size]byte // the folder's files, and the language
+	assets   static.Assets
+	method   []matcher.Assumption
+	problems [2]diag.List
+}
+
+// bundled makes it, or has it from before when no file of the folder has changed.
+func (m *Memory) bundled(fsys fs.FS, language string) scripts {
+	made := scripts{}
+	if m != nil {
+		made.of = sumOf(fsys, language)
+		if made.of == m.scripts.of {
+			return m.scripts
+		}
+	}
+	method := make(chan struct{})
+	go func() {
+		defer close(method)
+		var err error
+		if made.method, err = matcher.Assumptions(fsys); err != nil {
+			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
+		}
+	}()
+	made.assets, made.problems[0] = static.Bundle(fsys, language)
+	<-method
+	if m != nil {
+		m.scripts = made
+	}
+	return made
+}
+
+// sumOf is of all files below a folder; of one that cannot be read, of what is wrong with it.
+func sumOf(fsys fs.FS, language string) [sha256.Size]byte {
+	all := sha256.New()
+	fmt.Fprintf(all, "%q\n", language)
+	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(fsys, name)
+		fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
+		return err
+	})
+	if err != nil {
+		fmt.Fprintf(all, "%q\n", err)
+	}
+	return [sha256.Size]byte(all.Sum(nil))
+}

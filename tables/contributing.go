@@ -1,0 +1,187 @@
+package tables
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"capspan/build/diag"
+)
+
+// Contributing is what somebody who corrects a table wants to look up, each part as
+// Markdown: the README and the site's page for contributors are written from the same.
+type Contributing struct {
+	Row     string // a row of the chart as it stands in its file, each line explained
+	Sources string // what counts as a source, by kind
+	Rules   string // every rule of the tables
+}
+
+// Contribute explains the format by the columns that the tables declare and the rules they
+// are held to. The set was loaded without a problem.
+func Contribute(set *Set) Contributing {
+	return Contributing{Row: explainedRow(set), Sources: kindList(), Rules: ruleList()}
+}
+
+// counts says what is a source of each kind, and what to name as the place in it.
+var counts = map[string]string{
+	"standard":    "a standard or a law, with its number and year; the place is a clause or table. An extract is one when `trust` says so.",
+	"manual":      "what a maker prints for whoever fits or services the part, with its number; the place is a page or table.",
+	"catalogue":   "a maker's list of parts, with its issue; the place is a page or part number.",
+	"article":     "what a magazine, a book or a shop explains under its name; the place is a page or heading.",
+	"listing":     "what a seller prints beside a part. Such figures are often copied, and `trust` says that it is no drawing.",
+	"measurement": "readings of a real part by somebody who can be asked: which instrument, how many readings, when.",
+}
+
+func kindList() string {
+	var b strings.Builder
+	for _, kind := range sourceKinds {
+		b.WriteString(item(fmt.Sprintf("`%s`: %s", kind, counts[kind])))
+	}
+	return b.String()
+}
+
+func ruleList() string {
+	var b strings.Builder
+	for _, r := range rules {
+		end := "."
+		if r.Level == diag.Warning {
+			end = " (a warning)."
+		}
+		b.WriteString(item(fmt.Sprintf("`%s`: %s%s", r.ID, r.What, end)))
+	}
+	return b.String()
+}
+
+// widest is how long a line of the Markdown may be.
+const widest = 118
+
+// item is an entry of a list, its further lines put in.
+func item(text string) string { return wrapped("-", " ", text, widest) }
+
+// comment is one of YAML; narrower, because it is read in a box that scrolls.
+func comment(indent, text string) string { return wrapped(indent+"#", indent+"#", text, 66) }
+
+func wrapped(first, further, text string, most int) string {
+	var b strings.Builder
+	line := first
+	for _, word := range strings.Fields(text) {
+		if len([]rune(line))+1+len([]rune(word)) > most {
+			b.WriteString(line + "\n")
+			line = further
+		}
+		line += " " + word
+	}
+	return b.String() + line + "\n"
+}
+
+// explainedRow is the plain joint that uses most of what a row can say, the first of
+// several; a chart without joints has none to show.
+func explainedRow(set *Set) string {
+	var best []string
+	var of *Table
+	most := 0
+	for _, t := range set.Tables {
+		if !t.Joint() {
+			continue
+		}
+		lines := strings.Split(strings.ReplaceAll(string(t.source), "\r\n", "\n"), "\n")
+		for _, row := range t.Rows {
+			if len(row.Ends) != 1 {
+				continue
+			}
+			if found := rowLines(lines[row.Pos.Line-1:]); wealth(found) > most {
+				best, of, most = found, t, wealth(found)
+			}
+		}
+	}
+	if of == nil {
+		return ""
+	}
+	return explained(best, of)
+}
+
+var keyForm = regexp.MustCompile(`[{ ,]([a-z-]+): `)
+
+// wealth is how many different keys a row uses, those inside braces among them.
+func wealth(row []string) int {
+	keys := map[string]bool{}
+	for _, line := range row {
+		for _, m := range keyForm.FindAllStringSubmatch(line, -1) {
+			keys[m[1]] = true
+		}
+	}
+	return len(keys)
+}
+
+// rowLines are the lines of the row that begins with the first.
+func rowLines(lines []string) []string {
+	end := 1
+	for end < len(lines) && strings.HasPrefix(lines[end], "    ") {
+		end++
+	}
+	return lines[:end]
+}
+
+const inBraces = "in braces: is, the digits as they are printed; unit, when it is not the table's; basis (published, measured, " +
+	"common-practice or memory); source, ids of sources.yaml; at, the place in it; others, what else is printed or said"
+
+// explained puts a comment over each line of a row: the column's own declaration, or what
+// every row may have. What this row has not is named at the end.
+func explained(row []string, t *Table) string {
+	var b strings.Builder
+	b.WriteString(comment("", "from "+t.ID+".yaml: "+t.Title))
+	b.WriteString(comment("", inBraces))
+	says := map[string]string{
+		"id":    "the row's name, for ever: letters and digits joined by single hyphens or points",
+		"also":  "other names the trade uses",
+		"twins": "rows of the same size, which name this one back",
+		"note":  "what else a reader should know, one line",
+	}
+	order := []string{"id", "also"}
+	for _, c := range t.Columns {
+		says[c.ID] = declaredAs(c)
+		order = append(order, c.ID)
+	}
+	order = append(order, "twins", "note")
+	has := map[string]bool{}
+	for _, line := range row {
+		key, _, _ := strings.Cut(strings.TrimLeft(line, " -"), ":")
+		has[key] = true
+		b.WriteString(comment("    ", says[key]) + line + "\n")
+	}
+	for _, key := range order {
+		if !has[key] {
+			b.WriteString(comment("    ", fmt.Sprintf("may have %s too: %s", key, says[key])))
+		}
+	}
+	return b.String()
+}
+
+// declaredAs is what a column takes, in words.
+func declaredAs(c Column) string {
+	takes := "one line of text"
+	switch {
+	case c.Kind == Holds:
+		takes = oneOf(holds)
+	case c.Kind.numeric():
+		takes = "a number as printed"
+		if !c.Least.IsZero() && !c.Greatest.IsZero() {
+			takes += fmt.Sprintf(" from %s to %s", c.Least.Text, c.Greatest)
+		}
+		takes += ", or unknown or none"
+	}
+	out := c.Label + ": " + takes
+	if c.ID == acrossColumn {
+		out += "; faces: " + oneOf(faces)
+	}
+	return out
+}
+
+func oneOf[T ~string](words []T) string {
+	var list []string
+	for _, w := range slices.DeleteFunc(slices.Clone(words), func(w T) bool { return w == "unknown" }) {
+		list = append(list, string(w))
+	}
+	return strings.Join(append(list, "or unknown"), ", ")
+}
