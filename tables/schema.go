@@ -159,7 +159,8 @@ func headSchema() object {
 func columnSchema() object {
 	limit := object{"anyOf": []any{object{"type": "number", "minimum": 0}, object{"type": "string", "pattern": "^(" + plainDecimal + "|" + inchFraction + ")$"}}}
 	all := mapping(object{"label": ref("text"), "kind": object{"enum": words(kinds)}, "unit": object{"enum": words(units)},
-		"range": object{"enum": []any{true, "true"}}, "least": limit, "greatest": limit, "method": ref("id")}, "label", "kind")
+		"range": object{"enum": []any{true, "true"}}, "least": limit, "greatest": limit, "method": ref("id"),
+		"match": object{"enum": words(matches)}, "below": limit}, "label", "kind")
 	var numeric []string
 	for _, k := range kinds {
 		if k.numeric() {
@@ -169,5 +170,6 @@ func columnSchema() object {
 	all["if"] = object{"properties": object{"kind": object{"enum": numeric}}}
 	all["then"] = object{"required": []string{"least", "greatest"}}
 	all["else"] = without("least", "greatest", "range")
+	all["allOf"] = matchRules()
 	return all
 }

@@ -30,6 +30,8 @@ func (d *Diff) heads(older, newer *tables.Table) {
 		p.text("least", before.Least.Text, c.Least.Text)
 		p.text("greatest", before.Greatest.Text, c.Greatest.Text)
 		p.text("method", before.Method, c.Method)
+		p.text("match", string(before.Match), string(c.Match))
+		p.text("below", before.Below.Text, c.Below.Text)
 		if len(p) > 0 {
 			d.add(Change{Kind: Changed, Table: newer.ID, Column: c.ID, Parts: p, Bump: grave(p)})
 		}
@@ -41,10 +43,14 @@ func (d *Diff) heads(older, newer *tables.Table) {
 	}
 }
 
-// grave is the bump of a change of a head: a kind or a unit changes what every figure means.
+// grave is the bump of a change of a head: a kind or a unit changes what every figure means,
+// how a column is matched what readings lead to.
 func grave(p parts) Bump {
-	if p.has("kind", "unit") {
+	switch {
+	case p.has("kind", "unit"):
 		return Major
+	case p.has("match", "below"):
+		return Minor
 	}
 	return Patch
 }
