@@ -52,6 +52,9 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 			{Href: s.at(dataAddress(t.ID + ".json")), Text: s.word("table.as", "format", "JSON")},
 		},
 	}
+	if len(t.Matched()) > 0 {
+		body.Identify = s.at(partAddress(t))
+	}
 	for _, c := range t.Columns {
 		column := templates.Column{ID: c.ID, Label: c.Label, Unit: string(c.Unit)}
 		if c.Method != "" {

@@ -30,6 +30,7 @@ var spoken = map[string]string{
 	"site":     "app-name, app-about, chart-name, search-about",
 	"home":     "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
 	"identify": "title, sheet, about",
+	"part":     "title, sheet, about, one title, one-about title, exact, outside, outside-below below, inside, circle",
 	"send":     "title, sheet, about",
 	"card":     "title, sheet, about",
 	"chart":    "title, sheet, about, newest, stays version",

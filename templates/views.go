@@ -155,6 +155,7 @@ type Table struct {
 	Columns                     []Column
 	Rows                        []TableRow
 	Data                        []Link // JSON and CSV
+	Identify                    string // address of the page that identifies a row of it; empty for none
 }
 
 // Column is a head cell.

@@ -24,6 +24,9 @@ export { parseReading } from "./reading";
 /** How many rows that do not match are named. */
 const mostNear = 3;
 
+/** A count that is further off was not miscounted. */
+const mostMiscounted = 2;
+
 /** identifyPart never throws for anything in the query; it does for a table of another format. */
 export function identifyPart(table: PartTable, query: unknown): PartAnswer {
   if (table.format !== 1) throw new Error(otherChart());
@@ -148,7 +151,11 @@ function conclude(table: PartTable, asked: AskedPart, measured: MeasuredPart, le
   const left = fits.filter((f) => f.agrees).sort(nearestFirst);
   const rest = fits.filter((f) => !f.agrees && f.fits.length + f.without.length > 0).sort(nearestFirst);
   answer.rows = left.map((f) => found(f, lead));
-  answer.near = rest.slice(0, mostNear).map((f) => found(f, lead));
+  // Beside rows that agree only those that miss by a hair are worth a word.
+  answer.near = rest
+    .filter((f) => left.length === 0 || f.near)
+    .slice(0, mostNear)
+    .map((f) => found(f, lead));
   const { says } = answer;
   const [first] = left;
   if (first === undefined) {
@@ -227,6 +234,7 @@ function noneFits(rest: readonly PartRowFit[], asked: AskedPart, lead: Unit, ans
     const { column, value } = one.taken;
     const under = -one.compared.difference;
     if (column.match === "exact") {
+      if (Math.abs(one.compared.difference) > mostMiscounted) continue;
       says.because.push(say.miscounted(row.row, column.label, value, one.compared.chartText));
       says.next.push(say.countAgain());
     } else if (column.match === "outside" && under > 0 && under - one.compared.uncertainty <= wornPart) {

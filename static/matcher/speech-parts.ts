@@ -99,11 +99,11 @@ function beside(fit: PartFit, lead: Unit): string {
   const chart = `${taken.column.belowText === undefined ? "the chart has" : "its nominal figure is"} ${compared.chartText}`;
   const read = `${name}: ${both(compared.measured, lead)}, ${chart}`;
   const off = compared.difference;
-  const within = `within ±${both(compared.uncertainty, lead)}`;
+  const bound = `±${both(compared.uncertainty, lead)}`;
   if (off === 0) return `${read}${taken.column.belowText === undefined ? "" : ", and a part may measure less"}`;
   const way = `${both(Math.abs(off), lead)} ${off > 0 ? "over" : "under"}`;
   const from = taken.column.belowText === undefined || off > 0 ? "" : " what a good one may still measure";
-  return compared.agrees ? `${read}: ${way}${from}, ${within}` : `${read}: ${way}${from}, too far to be ${within}`;
+  return compared.agrees ? `${read}: ${way}${from}, within ${bound}` : `${read}: ${way}${from}, more than ${bound}`;
 }
 
 export const nominal = (column: PartColumn): string =>
