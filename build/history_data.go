@@ -27,7 +27,7 @@ func Record(set *tables.Set) matcher.Record {
 	record := matcher.Record{Format: 1, Chart: set.Version().Name(), Issues: []matcher.Issue{}}
 	now := map[string]string{} // what an id was called later, by what it was called before
 	for _, r := range set.History {
-		issue := matcher.Issue{Chart: r.Chart, Date: r.Date, Why: r.Why, Changes: []matcher.IssuedChange{}}
+		issue := matcher.Issue{Chart: r.Chart, From: r.From, Date: r.Date, Why: r.Why, Changes: []matcher.IssuedChange{}}
 		for _, c := range r.Changes {
 			if c.What == "renamed" {
 				now[c.Old] = c.New

@@ -126,10 +126,11 @@ func historySchema() object {
 	}
 	release := text(releaseKeys)
 	release["chart"] = object{"type": "string", "pattern": chartName.String()}
+	release["from"] = release["chart"]
 	release["date"] = object{"type": "string", "pattern": dayPattern}
 	release["tables"] = object{"type": "array", "items": ref("text")}
 	release["changes"] = object{"type": "array", "items": mapping(text(recordedKeys), "of", "what")}
-	return mapping(object{"history": object{"type": "array", "items": mapping(release, releaseKeys...)}}, "history")
+	return mapping(object{"history": object{"type": "array", "items": mapping(release, releaseNeeds()...)}}, "history")
 }
 
 // headSchema is a table without its rows: they hang on its columns.

@@ -15,6 +15,7 @@ type Record struct {
 // Issue is what one issue of the chart changed.
 type Issue struct {
 	Chart   string         `json:"chart"`
+	From    string         `json:"from"` // the issue before it, or empty
 	Date    string         `json:"date"`
 	Why     string         `json:"why"`
 	Changes []IssuedChange `json:"changes"`

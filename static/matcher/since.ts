@@ -23,6 +23,7 @@ export interface Change {
 
 export interface Issue {
   chart: string;
+  from: string; // the one before it; empty when the record does not say
   date: string;
   why: string;
   changes: Change[];
@@ -58,7 +59,7 @@ export function changedSince(record: Record, made: string, answer: Answer | Part
   if (made === now) return out;
   const day = name.exec(made)?.[1];
   const today = name.exec(now)?.[1] ?? "";
-  const at = record.issues.findIndex((issue) => issue.chart === made);
+  const at = after(record, made);
   if (day === undefined) out.standing = "no-name";
   else if (at >= 0) out.standing = "older";
   else if (day > today) out.standing = "newer";
@@ -81,6 +82,14 @@ export function changedSince(record: Record, made: string, answer: Answer | Part
   const told = record.issues[0]?.chart === now;
   out.head = say.head(out.standing, made, now, out.rows.length, told);
   return out;
+}
+
+// How many issues came after the link's chart, by the record; -1 when it has no such chart.
+function after(record: Record, made: string): number {
+  const own = record.issues.findIndex((issue) => issue.chart === made);
+  if (own >= 0) return own;
+  const next = record.issues.map((issue) => issue.from).lastIndexOf(made);
+  return next < 0 ? -1 : next + 1;
 }
 
 // The rows a change is about that the answer rests on; none when it does not matter to it.

@@ -23,7 +23,7 @@ func record(now string) matcher.Record {
 			change("joints-inch/1350", "cap", "value", "1.06 in", "1.188 in", "the digits were another row's", "joints-inch/1350"),
 			change("joints-metric/27x82-old", "", "retired", "cap 27 mm", "27x82", "printed twice", "joints-metric/27x82"),
 			change("sources/profi", "", "title", "a", "b", "")}},
-		{Chart: "2026-11-01-0000001", Date: "2026-11-01", Why: "the first", Changes: []matcher.IssuedChange{
+		{Chart: "2026-11-01-0000001", From: "2026-11-01-0000000", Date: "2026-11-01", Why: "the first", Changes: []matcher.IssuedChange{
 			change("joints-inch/1310", "cap", "value", "1.060 in", "1.062 in", "", "joints-inch/1310")}},
 	}}
 }
@@ -59,6 +59,8 @@ func TestChangedSince(t *testing.T) {
 		// 1350 is not named by the answer: by its cap of then it would have been.
 		{"2026-11-01-0000001", "older", []string{"joints-inch/1310", "joints-inch/1350"},
 			[]string{"2 rows", "1350: cap was 1.06 in (≈ 26.92 mm) and is 1.188 in (≈ 30.18 mm), in chart 2026-11-10-0000002. The digits were another row's."}},
+		// The chart before the first recorded one is known by name.
+		{"2026-11-01-0000000", "older", []string{"joints-inch/1310", "joints-inch/1350"}, []string{"1310: cap was 1.060 in (≈ 26.92 mm) and is 1.062 in (≈ 26.97 mm), in chart 2026-11-01-0000001. The first."}},
 		{"2026-10-30-abcdef0", "partly", []string{"joints-inch/1310", "joints-inch/1350"}, []string{"is not in the record of changes", "more may have changed"}},
 		{"2026-11-24-abcdef0", "unknown", nil, []string{"there is no record of it"}},
 		{"2027-01-01-abcdef0", "newer", nil, []string{"newer than chart 2026-11-24-0000003", "Load the page again"}},
