@@ -3,10 +3,13 @@ package build
 import (
 	"encoding/json"
 	"fmt"
+	"net/http"
+	"net/http/httptest"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"capspan/static/matcher"
 )
@@ -106,5 +109,40 @@ func TestRecordOfChanges(t *testing.T) {
 	}
 	if !strings.Contains(string(files["worker.js"]), "changes/history.json") {
 		t.Error("a device does not keep the record")
+	}
+}
+
+// A retired row's address leads on, and where it leads says what stood there: the reader may
+// never see the page between.
+func TestRetiredEndToEnd(t *testing.T) {
+	src := retiredRows(t)
+	files := src.Tables.(fstest.MapFS)
+	files["retired.yaml"].Data = append(files["retired.yaml"].Data, "- {id: old-shaft, to: [pto-type-1], why: it was called otherwise}\n"...)
+	out, problems := Site(src, Options{Base: "/sub/"})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	h := Handler(out, "/sub/")
+	for address, want := range map[string]struct{ at, says string }{
+		"/sub/joint/old-1310/":  {"/sub/joint/1310/", "It took the place of old-1310, which is no longer in the chart. It was renamed."},
+		"/sub/joint/old-shaft/": {"/sub/chart/pto-shafts/", "It took the place of old-shaft, which is no longer in the chart. It was called otherwise."},
+		"/sub/joint/old-pair/":  {"/sub/joint/old-pair/", "it was split"},
+		"/sub/joint/old-gone/":  {"/sub/joint/old-gone/", "nobody made it"},
+	} {
+		at, answer := address, httptest.NewRecorder()
+		for range 3 {
+			answer = httptest.NewRecorder()
+			h.ServeHTTP(answer, httptest.NewRequest("GET", at, nil))
+			if answer.Code/100 != 3 {
+				break
+			}
+			at = answer.Header().Get("Location")
+		}
+		if at != want.at || answer.Code != http.StatusOK || !strings.Contains(answer.Body.String(), want.says) {
+			t.Errorf("%s leads to %s with %d, want %s saying %q", address, at, answer.Code, want.at, want.says)
+		}
+	}
+	if !strings.Contains(string(contents(out)["joint/1330/index.html"]), "took the place of old-pair") {
+		t.Error("a row that came of a split does not say so")
 	}
 }

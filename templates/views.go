@@ -188,6 +188,7 @@ type Joint struct {
 	Lead                                  string // its figures in one line
 	TableLink                             Link
 	Also                                  []string
+	Formerly                              []string // which retired rows lead here and why, as sentences
 	Ends                                  []JointEnd
 	Figures                               []Figure
 	Basis                                 string // in words, as a sentence

@@ -35,6 +35,9 @@ func scenes(t testing.TB) []scene {
 	for _, name := range slices.Sorted(maps.Keys(verdicts)) {
 		list = append(list, scene{name: "verdict: " + name, address: "/identify/#" + verdicts[name], ready: ready + ` && ` + drawn})
 	}
+	for _, name := range slices.Sorted(maps.Keys(partVerdicts)) {
+		list = append(list, scene{name: name, address: partVerdicts[name], ready: partReady + ` && !document.querySelector("[data-pin]").hidden`})
+	}
 	list = append(list,
 		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {
 			b.choose("hold", "outside-clip")
