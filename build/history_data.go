@@ -25,34 +25,23 @@ func (s *site) addRecord() {
 // bears on.
 func Record(set *tables.Set) matcher.Record {
 	record := matcher.Record{Format: 1, Chart: set.Version().Name(), Issues: []matcher.Issue{}}
-	now := map[string]string{} // what an id was called later, by what it was called before
 	for _, r := range set.History {
 		issue := matcher.Issue{Chart: r.Chart, From: r.From, Date: r.Date, Why: r.Why, Changes: []matcher.IssuedChange{}}
 		for _, c := range r.Changes {
-			if c.What == "renamed" {
-				now[c.Old] = c.New
-			}
-		}
-		for _, c := range r.Changes {
 			issue.Changes = append(issue.Changes, matcher.IssuedChange{Of: c.Of, Column: c.Column, What: c.What,
-				Old: c.Old, New: c.New, Why: c.Why, Rows: bearsOn(set, c.RowID(), now)})
+				Old: c.Old, New: c.New, Why: c.Why, Rows: bearsOn(set, c.RowID())})
 		}
 		record.Issues = append(record.Issues, issue)
 	}
 	return record
 }
 
-// bearsOn lists the rows of today that a change of a row bears on: the row, under the name
-// it has now, or what took its place; and the conversion joints whose ends are like it.
-func bearsOn(set *tables.Set, id string, now map[string]string) []string {
+// bearsOn lists the rows of today that a change of a row bears on: the row, or what took its
+// place when it was renamed, split or retired; and the conversion joints whose ends are like it.
+func bearsOn(set *tables.Set, id string) []string {
 	refs := []string{}
 	if id == "" {
 		return refs
-	}
-	for range len(now) {
-		if later, renamed := now[id]; renamed {
-			id = later
-		}
 	}
 	rows := []*tables.Row{set.Find(id)}
 	for _, r := range set.Retired {

@@ -21,6 +21,7 @@ export interface PartFit {
   near: boolean; // agrees, or misses by so little that it still counts against a claim
   coarse: boolean; // reading and figure together are
   digits: boolean; // the figure's digits alone are
+  edge: boolean; // agrees only because the reading is not better: a finer one might not
   other: boolean; // by another figure than the leading one
   figure: PartFigure;
 }
@@ -107,18 +108,20 @@ function fitFigure(taken: TakenPart, figure: PartFigure, other: boolean): PartFi
     unit: column.match === "exact" ? "" : "mm",
     agrees: false,
   };
-  const out: PartFit = { taken, compared, near: false, coarse: false, digits: false, other, figure };
+  const out: PartFit = { taken, compared, near: false, coarse: false, digits: false, edge: false, other, figure };
   if (column.match === "exact") {
     compared.agrees = compared.difference === 0;
     out.near = compared.agrees;
     return out;
   }
-  const standard = Math.hypot(taken.standard, own(column, figure));
+  const alone = own(column, figure);
+  const standard = Math.hypot(taken.standard, alone);
   const bound = gum.coverage(given.agreeLevel, freer(taken.dof, taken.standard, standard)) * standard;
   compared.uncertainty = bound;
   compared.agrees = Math.abs(compared.difference) <= bound;
   out.near = Math.abs(compared.difference) <= bound * given.rivalReach;
   out.coarse = bound > coarsePart;
+  out.edge = Math.abs(compared.difference) > gum.coverage(given.agreeLevel, Infinity) * alone;
   out.digits = column.below === undefined && Number(figure.half) >= given.wholeDigits;
   return out;
 }

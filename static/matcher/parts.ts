@@ -189,7 +189,8 @@ function conclude(table: PartTable, asked: AskedPart, measured: MeasuredPart, le
 
 // The order of rows in the table decides nothing: what is as near as another goes by its name.
 function nearestFirst(a: PartRowFit, b: PartRowFit): number {
-  return a.away - b.away || (a.row.ref < b.row.ref ? -1 : a.row.ref > b.row.ref ? 1 : 0);
+  const off = (f: PartRowFit): number => Math.round(f.away * 1e6); // what differs by rounding alone is as near
+  return off(a) - off(b) || (a.row.ref < b.row.ref ? -1 : a.row.ref > b.row.ref ? 1 : 0);
 }
 
 function found(fit: PartRowFit, lead: Unit): PartFound {
@@ -212,6 +213,8 @@ function doubtsOf(row: PartRowFit, rest: readonly PartRowFit[], measured: Measur
   if (aside !== undefined) out.push({ kind: "set-aside", label: aside.label });
   const close = rest.filter((f) => f.near).map((f) => say.called(f.row));
   if (close.length > 0) out.push({ kind: "near-row", names: close });
+  const edge = row.fits.find((f) => f.edge);
+  if (edge !== undefined) out.push({ kind: "edge", label: edge.compared.label });
   // Of one the tool is to blame, of the other the chart.
   const [vague, coarse] = [true, false].map((chart) => row.fits.find((f) => f.coarse && f.digits === chart));
   if (coarse !== undefined) out.push({ kind: "coarse", label: coarse.compared.label });

@@ -30,6 +30,7 @@ export type PartDoubt =
   | { kind: "unmeasured"; labels: string[] }
   | { kind: "set-aside"; label: string }
   | { kind: "near-row"; names: string[] }
+  | { kind: "edge"; label: string }
   | { kind: "coarse"; label: string }
   | { kind: "chart-digits"; label: string; text: string }
   | { kind: "no-figure"; labels: string[] }
@@ -46,6 +47,8 @@ function but(doubt: PartDoubt): string {
       return `one reading of the ${lower(doubt.label)} does not go with it`;
     case "near-row":
       return `${some(doubt.names, 3)} ${doubt.names.length === 1 ? "misses" : "miss"} by a hair only`;
+    case "edge":
+      return `its ${lower(doubt.label)} agrees only because the reading is no better`;
     case "coarse":
       return `the ${lower(doubt.label)} and the chart's figure together are too coarse to name it outright`;
     case "chart-digits":
@@ -69,6 +72,7 @@ export function settle(doubt: PartDoubt): string | undefined {
     case "set-aside":
       return `Take the ${lower(doubt.label)} again, two or three times.`;
     case "near-row":
+    case "edge":
     case "coarse":
       return "Take it again with a caliper, on clean metal, two or three times.";
     case "memory":
