@@ -9,7 +9,7 @@ import (
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js",
+var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "lifesize.js",
 	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
@@ -28,6 +28,10 @@ func (s *site) bundle() {
 	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
 	s.addDrawings()
+	s.parts = map[string]string{}
+	for _, t := range partTables(s.set) {
+		s.parts[partData(t)] = s.addAsset("assets/part-"+t.ID, ".json", s.partJSON(t))
+	}
 }
 
 // addAsset adds a file named by its content and returns its path.
@@ -53,6 +57,9 @@ func (s *site) integrity() map[string]string {
 // scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
 	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "search-index.json": s.at(s.index)}
+	for name, path := range s.parts {
+		addresses[name] = s.at(path)
+	}
 	for _, name := range assetNames {
 		if path := s.assets.Path(name); path != "" {
 			addresses[name] = s.at(path)

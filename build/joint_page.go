@@ -76,7 +76,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Conversions: s.rowLinks(s.set.Conversions(row)),
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
-		History: s.historyOf(row),
+		History: s.historyOf(row), Formerly: s.formerly(row),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.jointEnd(row, n, end))
@@ -92,6 +92,18 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
 		About:   s.word("joint.about", "id", row.ID, "figures", figures),
 		Scripts: []string{"lifesize.js"}, Body: body}, row.Pos
+}
+
+// formerly says which retired rows this one took the place of: who is led here by an old
+// address may not have seen the page that stood there.
+func (s *site) formerly(row *tables.Row) []string {
+	var list []string
+	for _, r := range s.set.Retired {
+		if slices.Contains(r.To, row.ID) {
+			list = append(list, s.word("row.formerly", "id", r.ID, "why", sentence(r.Why)))
+		}
+	}
+	return list
 }
 
 func (s *site) rowLinks(rows []*tables.Row) []templates.Link {

@@ -55,6 +55,12 @@ func (s *site) drafts() ([]draft, diag.List) {
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)
+	if list := partTables(s.set); len(list) > 0 {
+		add(s.partsPage)
+		for _, table := range list {
+			add(func() (templates.Page, diag.Pos) { return s.partPage(table) })
+		}
+	}
 	for _, table := range s.set.Tables {
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
 		if !table.Joint() {

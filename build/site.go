@@ -35,6 +35,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	problems.Add(s.exportData()...)
 	s.addFound()
 	s.addFeed()
+	s.addRecord()
 	problems.Add(s.addWebManifest()...)
 	s.addWorker()
 	problems.Add(s.checkLinks()...)
@@ -137,9 +138,10 @@ type site struct {
 	base     string
 	live     string
 	memory   *Memory
-	chart    string // path of the matcher's chart
-	drawings string // path of the drawings the identify page fetches
-	index    string // path of what the search looks in
+	chart    string            // path of the matcher's chart
+	drawings string            // path of the drawings the identify page fetches
+	index    string            // path of what the search looks in
+	parts    map[string]string // paths of the tables that parts are identified in, by plain name
 	az       *templates.AZ
 	files    []File
 	places   map[string]diag.Pos           // page addresses with the file each was made from

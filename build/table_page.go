@@ -52,6 +52,9 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 			{Href: s.at(dataAddress(t.ID + ".json")), Text: s.word("table.as", "format", "JSON")},
 		},
 	}
+	if len(t.Matched()) > 0 {
+		body.Identify = s.at(partAddress(t))
+	}
 	for _, c := range t.Columns {
 		column := templates.Column{ID: c.ID, Label: c.Label, Unit: string(c.Unit)}
 		if c.Method != "" {
@@ -71,7 +74,9 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 	if t.Joint() {
 		view.Row = s.rowLink(row)
 	} else {
-		view.Anchor, view.Note = rowAnchor(row.ID), sentence(row.Note)
+		view.Anchor = rowAnchor(row.ID)
+		view.Note = strings.Join(append([]string{sentence(row.Note)}, s.formerly(row)...), " ")
+		view.Note = strings.TrimSpace(view.Note)
 	}
 	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
 	for _, end := range row.Ends {

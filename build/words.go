@@ -30,6 +30,7 @@ var spoken = map[string]string{
 	"site":     "app-name, app-about, chart-name, search-about",
 	"home":     "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
 	"identify": "title, sheet, about",
+	"part":     "title, sheet, about, one title, one-about title, exact, outside, outside-below below, inside, circle",
 	"send":     "title, sheet, about",
 	"card":     "title, sheet, about",
 	"chart":    "title, sheet, about, newest, stays version",
@@ -43,7 +44,7 @@ var spoken = map[string]string{
 	"table":    "row, basis, as format, method, by-row basis",
 	"cell":     "not-known, none, faces-basis faces basis",
 	"row": "figures cap across hold, two-ends first other, no-cap, " +
-		"basis-published, basis-measured, basis-common-practice, basis-memory",
+		"formerly id why, basis-published, basis-measured, basis-common-practice, basis-memory",
 	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",
 	"paper":   "title id, sheet id, about id, level-end, upright-end, true-wing, true-both, true-cap, true-across, true-none",
 	"hold":    "not-sure, not-known",

@@ -27,6 +27,10 @@ type entry struct {
 // CoreName is the global the browser and package matcher find the core under.
 const CoreName = "CapspanCore"
 
+// PartsName is the global under which identifying in tables without joints is found, in
+// the browser and by package matcher.
+const PartsName = "CapspanParts"
+
 // LiveName is the script that reloads a page under serve; a published site is
 // written without it.
 const LiveName = "live.js"
@@ -45,8 +49,11 @@ const OpenName = "open.js"
 var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
+	{name: "parts.js", source: "matcher/parts.ts", global: PartsName},
 	{name: "neighbourhood.js", source: "parts/neighbourhood/neighbourhood.ts", global: "CapspanNeighbourhood"},
+	{name: "since.js", source: "parts/since/since.ts", global: "CapspanSince"},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
+	{name: "part.js", source: "parts/part/part.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},

@@ -38,6 +38,8 @@ type columnJSON struct {
 	Least    string `json:"least,omitempty"`
 	Greatest string `json:"greatest,omitempty"`
 	Method   string `json:"method,omitempty"`
+	Match    Match  `json:"match,omitempty"`
+	Below    string `json:"below,omitempty"`
 }
 
 type rowJSON struct {
@@ -144,7 +146,7 @@ func tableOf(t *Table) tableJSON {
 	doc := tableJSON{ID: t.ID, Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
 		Unit: t.Unit, Cautions: t.Cautions, Columns: []columnJSON{}, Rows: []rowJSON{}}
 	for _, c := range t.Columns {
-		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Least.Text, c.Greatest.Text, c.Method})
+		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Least.Text, c.Greatest.Text, c.Method, c.Match, c.Below.Text})
 	}
 	for _, r := range t.Rows {
 		row := rowJSON{ID: r.ID, Also: r.Also, Basis: r.Basis, Sources: sourceIDs(r.Sources), At: r.At, Twins: ids(r.Twins), Note: r.Note}

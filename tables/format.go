@@ -177,7 +177,7 @@ func flowOrder(key string) []string {
 
 // braceKeys orders what stands in braces: a column's declaration and a value share
 // only unit.
-var braceKeys = []string{"label", "kind", "is", "unit", "range", "least", "greatest", "method",
+var braceKeys = []string{"label", "kind", "is", "unit", "range", "least", "greatest", "method", "match", "below",
 	"faces", "faces-basis", "basis", "source", "at", "others"}
 
 // list writes a block list.

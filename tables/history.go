@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -17,6 +18,7 @@ const historyFile = "history.yaml"
 // Release is what one issue of the chart changed against the one before.
 type Release struct {
 	Chart   string // the issue's name
+	From    string // the name of the issue before, which it was compared with; empty in entries that do not say
 	Date    string
 	Why     string
 	Tables  []string // "joints-inch 1.1.0": the versions that rose
@@ -46,9 +48,14 @@ func (c Recorded) RowID() string {
 
 // The keys of the file, in the order in which Format writes them.
 var (
-	releaseKeys  = []string{"chart", "date", "why", "tables", "changes"}
+	releaseKeys  = []string{"chart", "from", "date", "why", "tables", "changes"}
 	recordedKeys = []string{"of", "column", "what", "old", "new", "why"}
 )
+
+// releaseNeeds are the keys every entry has.
+func releaseNeeds() []string {
+	return slices.DeleteFunc(slices.Clone(releaseKeys), func(key string) bool { return key == "from" })
+}
 
 var chartName = regexp.MustCompile(`^\d{4}-\d\d-\d\d-[0-9a-f]{7}$`)
 
@@ -64,7 +71,7 @@ func (l *loader) readHistory(r *reader, root *node) {
 			path = "history/" + name
 		}
 		got, ok := r.fields(n, path, releaseKeys, nil)
-		if !ok || !r.need(n, path, got, releaseKeys...) {
+		if !ok || !r.need(n, path, got, releaseNeeds()...) {
 			continue
 		}
 		release := Release{Why: r.optional(got, "why", path), Tables: []string{}, Pos: r.pos(n)}
@@ -74,6 +81,7 @@ func (l *loader) readHistory(r *reader, root *node) {
 			}
 		}
 		release.Chart = r.shaped(got, "chart", path, "bad-version", "the name of a chart such as 2026-11-25-3f9a1c2", chartName.MatchString)
+		release.From = r.shaped(got, "from", path, "bad-version", "the name of a chart such as 2026-11-25-3f9a1c2", chartName.MatchString)
 		release.Date = r.shaped(got, "date", path, "bad-date", "a day such as 2026-11-25", isDay)
 		for _, item := range r.items(got["changes"].value, path+".changes", false) {
 			if c, ok := r.recorded(item, path+".changes"); ok {
@@ -138,7 +146,11 @@ func CheckHistory(text []byte) diag.List {
 // yaml writes every text in quotes, so that none is read as something else.
 func (r Release) yaml() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "  - chart: %s\n    date: %s\n    why: %s\n", r.Chart, r.Date, quoted(r.Why))
+	fmt.Fprintf(&b, "  - chart: %s\n", r.Chart)
+	if r.From != "" {
+		fmt.Fprintf(&b, "    from: %s\n", r.From)
+	}
+	fmt.Fprintf(&b, "    date: %s\n    why: %s\n", r.Date, quoted(r.Why))
 	list := make([]string, len(r.Tables))
 	for i, t := range r.Tables {
 		list[i] = quoted(t)

@@ -127,10 +127,11 @@ func historySchema() object {
 	}
 	release := text(releaseKeys)
 	release["chart"] = object{"type": "string", "pattern": chartName.String()}
+	release["from"] = release["chart"]
 	release["date"] = object{"type": "string", "pattern": dayPattern}
 	release["tables"] = object{"type": "array", "items": ref("text")}
 	release["changes"] = object{"type": "array", "items": mapping(text(recordedKeys), "of", "what")}
-	return mapping(object{"history": object{"type": "array", "items": mapping(release, releaseKeys...)}}, "history")
+	return mapping(object{"history": object{"type": "array", "items": mapping(release, releaseNeeds()...)}}, "history")
 }
 
 // headSchema is a table without its rows: they hang on its columns.
@@ -160,7 +161,8 @@ func headSchema() object {
 func columnSchema() object {
 	limit := object{"anyOf": []any{object{"type": "number", "minimum": 0}, object{"type": "string", "pattern": "^(" + plainDecimal + "|" + inchFraction + ")$"}}}
 	all := mapping(object{"label": ref("text"), "kind": object{"enum": words(kinds)}, "unit": object{"enum": words(units)},
-		"range": object{"enum": []any{true, "true"}}, "least": limit, "greatest": limit, "method": ref("id")}, "label", "kind")
+		"range": object{"enum": []any{true, "true"}}, "least": limit, "greatest": limit, "method": ref("id"),
+		"match": object{"enum": words(matches)}, "below": limit}, "label", "kind")
 	var numeric []string
 	for _, k := range kinds {
 		if k.numeric() {
@@ -170,5 +172,6 @@ func columnSchema() object {
 	all["if"] = object{"properties": object{"kind": object{"enum": numeric}}}
 	all["then"] = object{"required": []string{"least", "greatest"}}
 	all["else"] = without("least", "greatest", "range")
+	all["allOf"] = matchRules()
 	return all
 }

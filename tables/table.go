@@ -13,7 +13,7 @@ import (
 // The keys of a table file, each list in the order in which Format writes them.
 var (
 	headKeys   = []string{"table", "title", "about", "version", "date", "unit", "cautions", "columns", "rows"}
-	columnKeys = []string{"label", "kind", "unit", "range", "least", "greatest", "method"}
+	columnKeys = []string{"label", "kind", "unit", "range", "least", "greatest", "method", "match", "below"}
 	rowFirst   = []string{"id", "also"} // then the columns
 	rowLast    = []string{"ends", "basis", "source", "at", "twins", "note"}
 )
@@ -119,6 +119,7 @@ func (r *reader) columns(n *node, t *Table) []Column {
 		}
 	}
 	r.jointColumns(n, path, out, ids)
+	r.matchedColumns(n, path, out)
 	return out
 }
 
@@ -184,7 +185,7 @@ func (r *reader) column(f field, t *Table, path string) (Column, bool) {
 		}
 		c.Least, c.Greatest = least, greatest
 	}
-	return c, true
+	return c, r.matched(got, &c, path)
 }
 
 // limit reads a least or greatest value.

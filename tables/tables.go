@@ -79,8 +79,23 @@ type Column struct {
 	Least    Quantity // least and greatest plausible value
 	Greatest Quantity
 	Method   string // the guide page that tells how to measure it: a slug under /measure/
-	Pos      diag.Pos
+	Match    Match  // how a reading is compared with it; empty: the column is not matched
+	// Below is how far a part may measure under an outside figure that is a nominal one, a
+	// name more than a size; without digits when the figure is the size.
+	Below Quantity
+	Pos   diag.Pos
 }
+
+// Match is how readings are compared with a column of a table that holds no joints, so
+// that its rows can be identified (match.go).
+type Match string
+
+const (
+	Exact   Match = "exact"   // a count: the same or not
+	Outside Match = "outside" // a length over the outside: wear reads short
+	Inside  Match = "inside"  // a bore or recess: wear reads long
+	Circle  Match = "circle"  // the circle holes lie on: read from hole to hole
+)
 
 // Row is one entry; its ID is unique in the whole chart and never changes.
 type Row struct {

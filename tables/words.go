@@ -9,6 +9,7 @@ var (
 	bases       = []Basis{Published, Measured, CommonPractice, Memory}
 	holds       = []Hold{OutsideClip, InsideClip, Plate, Strap, Wing, Injected, Staked, UnknownHold}
 	faces       = []Faces{OverCaps, GrooveInner, GrooveOuter, UnderPlates, HoleCentres, WingOuter, UnknownFaces}
+	matches     = []Match{Exact, Outside, Inside, Circle}
 	sourceKinds = []string{"standard", "manual", "catalogue", "article", "listing", "measurement"}
 )
 

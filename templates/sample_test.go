@@ -49,6 +49,14 @@ func samples() map[string]Page {
 			Tools:      []Choice{{Value: "digital-caliper", Label: "Digital caliper"}},
 			Conditions: []Choice{{Value: "used", Label: "used, clean"}},
 			ByHand:     "<p>Measure a cap.</p>"}},
+		"parts": {Address: "/identify/part/", Title: "Identify something else", About: "Count and measure.", Body: &Parts{
+			Tables: []Link{{Href: "/sub/identify/part/hubs/", Text: "Hubs", Note: "Round ones."}}}},
+		"part": {Address: "/identify/part/hubs/", Title: "Identify: Hubs", About: "Count and measure.", Scripts: []string{"parts.js", "part.js"}, Body: &Part{
+			Cautions: []string{"Stop the engine."}, Data: "/sub/assets/part-hubs.json", Unit: "mm", Chart: Link{Href: "/sub/chart/hubs/", Text: "Hubs"},
+			Columns: []PartColumn{{ID: "studs", Label: "Studs", How: "Count.", Count: true}, {ID: "ring", Label: "Stud circle", How: "From hole to hole.", Circle: true},
+				{ID: "spigot", Label: "Spigot", How: "Over the outside."}},
+			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}, Conditions: []Choice{{Value: "used", Label: "used, clean"}},
+			Factors: []ChordFactor{{Holes: 4, Next: "0.70711", Farthest: "1.00000"}}}},
 		"chart": {Address: "/chart/", Title: "The chart", Body: &Chart{Tables: []TableCard{
 			{Link: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Rows: 1, Version: "1.0.0", Basis: "1 memory"}}}},
 		"table": {Address: "/chart/joints-inch/", Title: "Inch-series joints", Scripts: []string{"table.js"}, Body: &Table{
@@ -61,9 +69,10 @@ func samples() map[string]Page {
 					Cells: [][]Cell{{hold}, {capCell}, {across}}},
 				{Row: Link{Href: "/sub/joint/a-to-b/", Text: "a-to-b"}, Basis: "memory",
 					Cells: [][]Cell{{hold, hold}, {capCell, {Text: "not known"}}, {across, across}}}},
-			Data: []Link{{Href: "/sub/data/joints-inch.csv", Text: "this table as CSV"}}}},
+			Data: []Link{{Href: "/sub/data/joints-inch.csv", Text: "this table as CSV"}}, Identify: "/sub/identify/part/joints-inch/"}},
 		"joint": {Address: "/joint/1310/", Title: "1310", Body: &Joint{ID: "1310", Title: "1310", Table: "Inch-series joints",
 			TableLink: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Also: []string{"1260"}, Confirm: true,
+			Formerly: []string{"It took the place of 1310-old, which is no longer in the chart. It was misspelt."},
 			Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: across,
 				Method: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}},
 			Figures: []Figure{{SVG: sampleSVG, Caption: "Drawn to its own scale."}}, Basis: "The figures are recalled.",

@@ -106,6 +106,10 @@ func bodyTemplate(body any) (string, error) {
 		return "home.html", nil
 	case *Identify:
 		return "identify.html", nil
+	case *Part:
+		return "part.html", nil
+	case *Parts:
+		return "parts.html", nil
 	case *Chart:
 		return "chart.html", nil
 	case *Table:

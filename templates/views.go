@@ -156,6 +156,7 @@ type Table struct {
 	Columns                     []Column
 	Rows                        []TableRow
 	Data                        []Link // JSON and CSV
+	Identify                    string // address of the page that identifies a row of it; empty for none
 }
 
 // Column is a head cell.
@@ -188,6 +189,7 @@ type Joint struct {
 	Lead                                  string // its figures in one line
 	TableLink                             Link
 	Also                                  []string
+	Formerly                              []string // which retired rows lead here and why, as sentences
 	Ends                                  []JointEnd
 	Figures                               []Figure
 	Basis                                 string // in words, as a sentence

@@ -30,10 +30,21 @@ func scenes(t testing.TB) []scene {
 	t.Helper()
 	var list []scene
 	for _, address := range kinds(t) {
-		list = append(list, scene{name: strings.ReplaceAll("page"+strings.TrimSuffix(address, "/"), "/", " "), address: address, ready: scripted[address]})
+		ready := scripted[address]
+		if strings.HasPrefix(address, "/identify/part/") && address != "/identify/part/" {
+			ready = partReady
+		}
+		list = append(list, scene{name: strings.ReplaceAll("page"+strings.TrimSuffix(address, "/"), "/", " "), address: address, ready: ready})
 	}
 	for _, name := range slices.Sorted(maps.Keys(verdicts)) {
 		list = append(list, scene{name: "verdict: " + name, address: "/identify/#" + verdicts[name], ready: ready + ` && ` + drawn})
+	}
+	for _, name := range slices.Sorted(maps.Keys(partVerdicts)) {
+		ready := partReady + ` && !document.querySelector("[data-pin]").hidden`
+		if strings.Contains(partVerdicts[name], "chart=") {
+			ready += ` && document.querySelector("[data-since] a")`
+		}
+		list = append(list, scene{name: name, address: partVerdicts[name], ready: ready})
 	}
 	list = append(list,
 		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {

@@ -45,6 +45,10 @@ func TestSpoken(t *testing.T) {
 		{"unreadable reading", "/identify/", ready, func(b *tab) {
 			b.do("nonsense", chromedp.SendKeys(chromedp.CSS(capField), "1.0.6"+kb.Enter))
 		}, "1.0.6"},
+		{"a part", "/identify/part/pto-shafts/", partReady, func(b *tab) {
+			b.do("count", chromedp.SendKeys(chromedp.CSS("[data-count]"), "6"))
+			b.do("measure", chromedp.SendKeys(chromedp.CSS("[data-reading]"), "34.80 mm"+kb.Enter))
+		}, "pto-type-1"},
 		{"copied address", "/identify/#" + reading1310, ready, click("[data-copy]"), "cop"},
 		{"filtered rows", "/chart/joints-inch/", "document.readyState === 'complete'", func(b *tab) {
 			b.do("filter", chromedp.SendKeys(chromedp.CSS("[data-filter-field]"), "1310"))

@@ -22,7 +22,7 @@ const mmPerInch = 25.4
 // printAnswer writes the core's own words with its figures in tables. A length stands
 // in millimetres and in inches; the chart's own digits come first, and a converted
 // one has ≈ before it.
-func printAnswer(w io.Writer, a matcher.Answer) error {
+func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
 	p := &printer{}
 	p.para("", "Verdict: "+string(a.Verdict))
 	p.para("", a.Says.Head)
@@ -66,6 +66,7 @@ func printAnswer(w io.Writer, a matcher.Answer) error {
 			p.item(fmt.Sprintf("  %d. ", i+1), s)
 		}
 	}
+	p.since(since)
 	p.title("Chart " + a.Chart.Version)
 	_, err := w.Write(p.b.Bytes())
 	return err

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"capspan/build"
+	"capspan/build/diag"
 	"capspan/static/matcher"
 )
 
@@ -25,12 +26,18 @@ type identifyVerb struct {
 	Across2 []string `name:"across2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
 	Clip2   []string `name:"clip2" sep:";" placeholder:"READING" group:"The other end, when the two differ:" help:" "`
 
+	Part         string   `placeholder:"TABLE" group:"A spline, a flange or another part:" help:"The table to look in, such as pto-shafts or flanges-male; --read then takes the place of --cap and --across."`
+	Read         []string `sep:";" placeholder:"COLUMN=READING" group:"A spline, a flange or another part:" help:"A count or a reading of a column, such as 'splines=6' or 'diameter=34.80 mm'; again for each reading."`
+	Between      string   `placeholder:"WORD" group:"A spline, a flange or another part:" help:"From which hole to which a bolt circle was measured: next (unless given) or farthest."`
+	Edges        string   `placeholder:"WORD" group:"A spline, a flange or another part:" help:"Between which edges: outer (unless given), inner, same or centres."`
+	HoleDiameter []string `name:"hole-diameter" sep:";" placeholder:"READING" group:"A spline, a flange or another part:" help:"The diameter of a hole, where outer or inner edges were measured."`
+
 	Unit      string `placeholder:"in|mm" help:"The unit of readings written without one."`
 	Tool      string `placeholder:"WORD" help:"digital-caliper (unless given), dial-caliper, vernier-caliper, vernier-caliper-coarse, micrometer, steel-rule or tape."`
 	Condition string `placeholder:"WORD" help:"new, used (unless given), worn or rusted."`
 	JSON      bool   `name:"json" help:"Print the answer as JSON."`
 	Quiet     bool   `short:"q" help:"Print the verdict only."`
-	Query     string `arg:"" optional:"" name:"query" help:"A dash here reads the query as JSON from standard input, in place of the flags above."`
+	Query     string `arg:"" optional:"" name:"query" help:"A dash here reads the query as JSON from standard input, in place of the flags above. The address of an identification is read too, and then what has changed in the chart since it was made is told."`
 }
 
 // Help is shown below the one-line help.
@@ -48,6 +55,11 @@ Examples:
                    --hold2 inside-clip --cap2 '1.125 in' --across2 '3.62 in'
   capspan identify --taken yoke --hold outside-clip --cap '27.02 mm' \
                    --across '84.73 mm' --clip '1.50 mm'
+  capspan identify --part pto-shafts --read splines=6 --read 'diameter=34.80 mm'
+  capspan identify --part flanges-male --unit mm --read holes=8 \
+                   --read circle=48.84 --read circle=48.85 \
+                   --hole-diameter 10.0 --read pilot=75.02
+  capspan identify 'https://example.org/identify/#hold=strap&cap=1.188in'
   echo '{"ends": [{"hold": "strap", "cap": ["1.188 in"], "across": ["3.62 in"]}]}' |
       capspan identify --json -`
 }
@@ -58,62 +70,110 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	query, name, err := v.query(t.in)
+	q, err := v.asked(t.in)
 	if err != nil {
 		return err
 	}
+	if q.part != "" {
+		return v.runPart(t, src, q)
+	}
 	m, problems := build.Matcher(src)
 	if problems.Blocked() {
-		if err := problems.Print(t.err); err != nil {
+		return printed(t, problems)
+	}
+	made := ""
+	if q.address != "" {
+		if made, err = q.decode(m); err != nil {
 			return err
 		}
-		return problemsFound
 	}
-	answer, err := m.Identify(query)
+	answer, err := m.Identify(q.query)
+	if err != nil {
+		return err
+	}
+	since, err := changedSince(src, made, answer)
 	if err != nil {
 		return err
 	}
 	switch {
 	case v.JSON:
-		err = printJSON(t.out, answer)
+		err = printJSON(t.out, struct {
+			matcher.Answer
+			Since *matcher.Since `json:"since,omitempty"`
+		}{answer, since})
 	case len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0): // told below; there is no verdict to print
 	case v.Quiet:
 		_, err = fmt.Fprintln(t.out, answer.Verdict)
 	default:
-		err = printAnswer(t.out, answer)
+		err = printAnswer(t.out, answer, since)
 	}
 	if err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {
-		return misuse("%s", complaints(answer.Complaints, name))
+		return misuse("%s", complaints(answer.Complaints, q.name))
 	}
 	return nil
 }
 
-// query reads flags or standard input, and returns how to name a place in what it read.
-func (v *identifyVerb) query(in io.Reader) (matcher.Query, func(matcher.Complaint) string, error) {
+// printed puts problems of the sources on standard error.
+func printed(t *terminal, problems diag.List) error {
+	if err := problems.Print(t.err); err != nil {
+		return err
+	}
+	return problemsFound
+}
+
+// asked is what flags, standard input or an address ask for.
+type asked struct {
+	query   matcher.Query
+	name    func(matcher.Complaint) string // names a place in what was read
+	address string                         // what stands behind the # of an address
+	part    string                         // the table, when it is no joint
+	parts   matcher.PartQuery
+}
+
+// asked reads flags, standard input or an address.
+func (v *identifyVerb) asked(in io.Reader) (asked, error) {
 	first := matcher.QueryEnd{Hold: matcher.Hold(v.Hold), Faces: matcher.Faces(v.Faces), Taken: v.Taken, Cap: trim(v.Cap), Across: trim(v.Across), Clip: trim(v.Clip)}
 	second := matcher.QueryEnd{Hold: matcher.Hold(v.Hold2), Faces: matcher.Faces(v.Faces2), Taken: v.Taken2, Cap: trim(v.Cap2), Across: trim(v.Across2), Clip: trim(v.Clip2)}
 	empty := func(e matcher.QueryEnd) bool {
 		return e.Hold == "" && e.Faces == "" && e.Taken == "" && len(e.Cap)+len(e.Across)+len(e.Clip) == 0
 	}
+	joint := !empty(first) || !empty(second)
+	part := v.Between+v.Edges != "" || len(v.Read)+len(v.HoleDiameter) > 0
+	switch {
+	case joint && (part || v.Part != ""):
+		return asked{}, misuse("flags of a joint and of a part at once\n    hint: ask for one at a time")
+	case part && v.Part == "":
+		return asked{}, misuse("which table?\n    hint: name it, such as --part pto-shafts")
+	}
 	if v.Query != "" {
 		if v.Query != "-" {
-			return matcher.Query{}, nil, misuse("what is %q?\n    hint: give a reading with --cap or --across; a dash alone reads a query from standard input", v.Query)
+			q, err := v.address()
+			if err == nil && (joint || part || v.Unit+v.Tool+v.Condition != "") {
+				err = misuse("flags and an address at once\n    hint: the address says everything; leave the flags out")
+			}
+			return q, err
 		}
-		if !empty(first) || !empty(second) || v.Unit+v.Tool+v.Condition != "" {
-			return matcher.Query{}, nil, misuse("flags and a query on standard input at once\n    hint: write everything into the query, or leave the dash out")
+		if joint || part || v.Unit+v.Tool+v.Condition != "" {
+			return asked{}, misuse("flags and a query on standard input at once\n    hint: write everything into the query, or leave the dash out")
+		}
+		if v.Part != "" {
+			return v.partJSON(in)
 		}
 		text, err := io.ReadAll(io.LimitReader(in, matcher.MaxQuery+1))
 		if err != nil {
-			return matcher.Query{}, nil, fmt.Errorf("read the query: %w", err)
+			return asked{}, fmt.Errorf("read the query: %w", err)
 		}
 		query, err := matcher.DecodeQuery(text)
 		if err != nil {
-			return matcher.Query{}, nil, misuse("%v\n    hint: capspan identify --help shows a query", err)
+			return asked{}, misuse("%v\n    hint: capspan identify --help shows a query", err)
 		}
-		return query, nameInJSON, nil
+		return asked{query: query, name: nameInJSON}, nil
+	}
+	if v.Part != "" {
+		return v.partFlags()
 	}
 	query := matcher.Query{Ends: []matcher.QueryEnd{first}, Unit: matcher.Unit(v.Unit),
 		Tool: matcher.Tool(v.Tool), Condition: matcher.Condition(v.Condition)}
@@ -129,9 +189,9 @@ func (v *identifyVerb) query(in io.Reader) (matcher.Query, func(matcher.Complain
 		}
 	}
 	if readings == 0 {
-		return query, nil, misuse("there is no reading\n    hint: give --cap and --across, such as capspan identify --hold outside-clip --cap '1.062 in' --across '3.22 in'")
+		return asked{}, misuse("there is no reading\n    hint: give --cap and --across, such as capspan identify --hold outside-clip --cap '1.062 in' --across '3.22 in'")
 	}
-	return query, nameInFlags, nil
+	return asked{query: query, name: nameInFlags}, nil
 }
 
 func trim(readings []string) []string {

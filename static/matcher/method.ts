@@ -4,8 +4,10 @@
 import * as slipsGiven from "./given-slips";
 import * as weighingGiven from "./given-weighing";
 import * as measuringGiven from "./given-measuring";
+import * as partsGiven from "./given-parts";
 import * as yokesGiven from "./given-yokes";
 import { measuring } from "./method-measuring";
+import { parts } from "./method-parts";
 import { slips } from "./method-slips";
 import { weighing } from "./method-weighing";
 import { yokes } from "./method-yokes";
@@ -31,6 +33,7 @@ export const assumptions: readonly Assumption[] = [
   ...join(weighingGiven, weighing),
   ...join(slipsGiven, slips),
   ...join(yokesGiven, yokes),
+  ...join(partsGiven, parts),
 ];
 
 function join<K extends string>(given: Record<K, number>, prose: Record<K, Prose>): Assumption[] {

@@ -14,6 +14,7 @@ func (d *Diff) heads(older, newer *tables.Table) {
 	own.text("title", older.Title, newer.Title)
 	own.text("about", older.About, newer.About)
 	own.text("unit", string(older.Unit), string(newer.Unit))
+	own.text("cautions", strings.Join(older.Cautions, " "), strings.Join(newer.Cautions, " "))
 	if len(own) > 0 {
 		d.add(Change{Kind: Changed, Table: newer.ID, Parts: own, Bump: grave(own)})
 	}
@@ -27,9 +28,12 @@ func (d *Diff) heads(older, newer *tables.Table) {
 		p.text("label", before.Label, c.Label)
 		p.text("kind", string(before.Kind), string(c.Kind))
 		p.text("unit", string(before.Unit), string(c.Unit))
+		p.text("range", ranges[before.Range], ranges[c.Range])
 		p.text("least", before.Least.Text, c.Least.Text)
 		p.text("greatest", before.Greatest.Text, c.Greatest.Text)
 		p.text("method", before.Method, c.Method)
+		p.text("match", string(before.Match), string(c.Match))
+		p.text("below", before.Below.Text, c.Below.Text)
 		if len(p) > 0 {
 			d.add(Change{Kind: Changed, Table: newer.ID, Column: c.ID, Parts: p, Bump: grave(p)})
 		}
@@ -41,10 +45,17 @@ func (d *Diff) heads(older, newer *tables.Table) {
 	}
 }
 
-// grave is the bump of a change of a head: a kind or a unit changes what every figure means.
+// ranges is what a declaration says of ranges.
+var ranges = map[bool]string{true: "true"}
+
+// grave is the bump of a change of a head: a kind or a unit changes what every figure means,
+// how a column is matched what readings lead to.
 func grave(p parts) Bump {
-	if p.has("kind", "unit") {
+	switch {
+	case p.has("kind", "unit"):
 		return Major
+	case p.has("match", "below"):
+		return Minor
 	}
 	return Patch
 }

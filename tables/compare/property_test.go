@@ -46,6 +46,10 @@ var edits = []struct {
 	{regexp.MustCompile(`also: \[`), "also: [other, "},
 	{regexp.MustCompile(`title: (.*)`), "title: The $1"},
 	{regexp.MustCompile(`greatest: 12`), "greatest: 12.0"},
+	{regexp.MustCompile(`Keep every guard`), "Keep each guard"}, // a caution
+	{regexp.MustCompile(`(length, )(least: 0.2)`), "${1}range: true, $2"},
+	{regexp.MustCompile(`match: inside`), "match: outside"},
+	{regexp.MustCompile(`below: 1/64`), "below: 1/32"},
 	{regexp.MustCompile(`\{is:`), "{ is:"},
 	{regexp.MustCompile(`^$`), "# a word"},
 }

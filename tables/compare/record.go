@@ -14,7 +14,7 @@ const longestText = 400
 // Places that rows or columns took are left out; nobody looks for them later.
 func (d *Diff) Release(why string) tables.Release {
 	version := d.newer.Version()
-	r := tables.Release{Chart: version.Name(), Date: version.Date, Why: why, Tables: []string{}}
+	r := tables.Release{Chart: version.Name(), From: d.older.Version().Name(), Date: version.Date, Why: why, Tables: []string{}}
 	for _, s := range d.Steps {
 		if s.New != "" && s.New != s.Old {
 			r.Tables = append(r.Tables, s.Table+" "+s.New)

@@ -7,6 +7,7 @@ import { words } from "words:identify";
 export interface Opened {
   state: State;
   remarks: string[]; // what the reader must know about the address
+  made: string | undefined; // the chart it was made with
 }
 
 /** The query in the page's address; null when there is none. */
@@ -17,7 +18,7 @@ export function readAddress(chart: string, unit: Unit): Opened | null {
   const remarks: string[] = [];
   if (complaints.length) remarks.push(`${words.badAddress} ${complaints.map((c) => c.says).join(" ")}`);
   if (made && made !== chart) remarks.push(words.otherChart(made, chart));
-  return { state: fromQuery(query, unit), remarks };
+  return { state: fromQuery(query, unit), remarks, made };
 }
 
 /** Writes the state into the address without a new step in the history; an untouched form leaves no trace. */

@@ -2,9 +2,9 @@
 //
 // A reading that does not parse stays in the field with its complaint. Tab adds and stays, because some calipers
 // type a Tab after the number; an empty field lets Tab pass, so nobody is caught in it.
-import type { Measurand } from "../../matcher/types";
+import type { Measurand, Unit } from "../../matcher/types";
 import { part } from "./element";
-import { splitReadings, withUnit, type State } from "./state";
+import { splitReadings, withUnit } from "./state";
 import { words } from "words:identify";
 
 /** Which readings a field adds to. */
@@ -16,14 +16,14 @@ export interface Target {
 export interface FieldOptions {
   root: HTMLElement; // holds the field, its buttons and its complaint
   name: string; // of the field on the page, for ids
-  target: () => Target;
-  state: () => State;
-  complaint: (reading: string, target: Target) => string | null; // what the core has against a reading
+  unit: () => Unit; // of a bare number
+  complaint: (reading: string) => string | null; // what the core has against a reading
+  take: (reading: string) => void;
   changed: (said: string) => void;
 }
 
 export function readingField(options: FieldOptions): HTMLInputElement {
-  const { root, target, state } = options;
+  const { root } = options;
   const input = part<HTMLInputElement>(root, "reading");
   const complaint = part(root, "complaint");
   const keys = part(root, "keys");
@@ -40,13 +40,12 @@ export function readingField(options: FieldOptions): HTMLInputElement {
   function add(text = input.value): boolean {
     const left: string[] = [];
     const added: string[] = [];
-    const to = target();
     let first: string | null = null;
     for (const one of splitReadings(text)) {
-      const reading = withUnit(one, state().unit);
-      const says = options.complaint(reading, to);
+      const reading = withUnit(one, options.unit());
+      const says = options.complaint(reading);
       if (says === null) {
-        state().ends[to.end]?.[to.quantity].push(reading);
+        options.take(reading);
         added.push(reading);
       } else {
         left.push(one);

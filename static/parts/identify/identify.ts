@@ -10,9 +10,10 @@ import { fetchChart } from "./chart";
 import { drawingsFrom } from "./drawings";
 import { make, part } from "./element";
 import { endPart, type EndPart } from "./end";
-import { fetchLate, whole } from "./late";
+import { fetchLate, here, whole } from "./late";
 import { onwardPart } from "./onward";
 import { settingsPart } from "./settings";
+import { sinceMade } from "../since/fetch";
 import { sharePart } from "./share";
 import { emptyEnd, emptyState, hasReadings, toQuery } from "./state";
 import { verdictPart } from "./verdict";
@@ -135,7 +136,10 @@ function run(root: HTMLElement, chart: Chart): void {
     rebuild();
     part(root, "board").hidden = false; // before show: a drawing is fetched when it is seen
     show(); // the address stays as it was sent until the reader changes something
-    if (opened) say([words.restored, ...opened.remarks].join(" "));
+    if (!opened) return;
+    say([words.restored, ...opened.remarks].join(" "));
+    if (hasReadings(state))
+      sinceMade(root, here, opened.made, chart.version, CapspanCore.identify(chart, toQuery(state)));
   }
   window.addEventListener("hashchange", open);
 

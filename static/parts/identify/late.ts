@@ -7,7 +7,7 @@ import type * as Neighbourhood from "../neighbourhood/neighbourhood";
 
 declare const CapspanNeighbourhood: typeof Neighbourhood | undefined; // what the script leaves behind
 
-const here = (document.currentScript as HTMLScriptElement).src;
+export const here = (document.currentScript as HTMLScriptElement).src;
 let coming: Promise<boolean> | null = null;
 
 /** The part that draws; null until it is here. */

@@ -13,7 +13,8 @@ export interface OnwardPart {
   show(answer: Answer | null): void;
 }
 
-export interface OnwardOptions extends Omit<FieldOptions, "name" | "target"> {
+export interface OnwardOptions extends Pick<FieldOptions, "root" | "complaint" | "changed"> {
+  state: () => State;
   look: (end: number) => void; // goes to the pictures of the holds
 }
 
@@ -50,7 +51,12 @@ export function onwardPart(options: OnwardOptions): OnwardPart {
   const add = part(root, "onward-add");
   let target: Target = { end: 0, quantity: "cap" };
   let end = 0;
-  const input = readingField({ ...options, name: "onward", target: () => target });
+  const input = readingField({
+    ...options,
+    name: "onward",
+    unit: () => state().unit,
+    take: (reading) => state().ends[target.end]?.[target.quantity].push(reading),
+  });
   look.addEventListener("click", () => options.look(end));
 
   return {

@@ -3,6 +3,7 @@
 import type { Answer, Measurand } from "../../matcher/types";
 import { make, part } from "./element";
 import { readingField, type FieldOptions } from "./field";
+import type { State } from "./state";
 import { words } from "words:identify";
 
 export interface ReadingsPart {
@@ -11,7 +12,8 @@ export interface ReadingsPart {
   focus(): void;
 }
 
-export interface ReadingsOptions extends Pick<FieldOptions, "state" | "complaint" | "changed"> {
+export interface ReadingsOptions extends Pick<FieldOptions, "complaint" | "changed"> {
+  state: () => State;
   field: HTMLElement; // the fieldset
   quantity: Measurand;
   end: number;
@@ -28,7 +30,8 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
     ...options,
     root: field,
     name: `${end}-${quantity}`,
-    target: () => ({ end, quantity }),
+    unit: () => state().unit,
+    take: (reading) => readings().push(reading),
   });
 
   function remove(index: number): void {

@@ -2,7 +2,7 @@
 import { part } from "./element";
 import { words } from "words:identify";
 
-export function sharePart(root: HTMLElement, say: (text: string) => void): void {
+export function sharePart(root: HTMLElement, say: (text: string) => void, title: string = words.shareTitle): void {
   const box = part(root, "address-box");
   const field = part<HTMLInputElement>(root, "address");
 
@@ -24,7 +24,7 @@ export function sharePart(root: HTMLElement, say: (text: string) => void): void 
   share.hidden = typeof navigator.share !== "function";
   share.addEventListener("click", async () => {
     try {
-      await navigator.share({ title: words.shareTitle, url: location.href });
+      await navigator.share({ title, url: location.href });
       say(words.shared);
     } catch {
       say(""); // the reader closed the list of apps

@@ -1,0 +1,158 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"capspan/build"
+	"capspan/static/matcher"
+)
+
+// runPart answers a query about a spline, a flange or another part, in the core's own words.
+func (v *identifyVerb) runPart(t *terminal, src build.Sources, q asked) error {
+	p, all, problems := build.Parts(src)
+	if problems.Blocked() {
+		return printed(t, problems)
+	}
+	table, known := all[q.part]
+	if !known {
+		return misuse("nothing can be identified in a table %q\n    hint: known: %s", q.part, strings.Join(build.PartNames(all), ", "))
+	}
+	query, made := q.parts, ""
+	if q.address != "" {
+		var lost []matcher.PartComplaint
+		var err error
+		if query, made, lost, err = p.Decode(table, q.address); err != nil {
+			return err
+		}
+		if len(lost) > 0 {
+			return misuse("%s", partComplaints(lost))
+		}
+	}
+	answer, err := p.Identify(table, query)
+	if err != nil {
+		return err
+	}
+	since, err := changedSince(src, made, answer)
+	if err != nil {
+		return err
+	}
+	switch {
+	case v.JSON:
+		err = printJSON(t.out, struct {
+			matcher.PartAnswer
+			Since *matcher.Since `json:"since,omitempty"`
+		}{answer, since})
+	case len(answer.Complaints) > 0: // told below; there is no verdict to print
+	case v.Quiet:
+		_, err = fmt.Fprintln(t.out, answer.Verdict)
+	default:
+		err = printPart(t.out, answer, since)
+	}
+	if err != nil {
+		return err
+	}
+	if len(answer.Complaints) > 0 {
+		return misuse("%s", partComplaints(answer.Complaints))
+	}
+	return nil
+}
+
+// partFlags reads --read and what goes with it.
+func (v *identifyVerb) partFlags() (asked, error) {
+	q := matcher.PartQuery{Table: v.Part, Values: map[string][]string{}, Between: v.Between, Edges: v.Edges, Hole: trim(v.HoleDiameter),
+		Unit: v.Unit, Tool: v.Tool, Condition: v.Condition}
+	for _, one := range v.Read {
+		column, reading, split := strings.Cut(one, "=")
+		column = strings.TrimSpace(column)
+		if !split || column == "" {
+			return asked{}, misuse("--read %q names no column\n    hint: write a column, = and a reading, such as 'diameter=34.80 mm'", one)
+		}
+		q.Values[column] = append(q.Values[column], strings.TrimSpace(reading))
+	}
+	if len(q.Values) == 0 {
+		return asked{}, misuse("there is no reading\n    hint: give --read, such as --part pto-shafts --read splines=6 --read 'diameter=34.80 mm'")
+	}
+	return asked{part: v.Part, parts: q}, nil
+}
+
+// partJSON reads a query from standard input.
+func (v *identifyVerb) partJSON(in io.Reader) (asked, error) {
+	text, err := io.ReadAll(io.LimitReader(in, matcher.MaxQuery+1))
+	if err != nil {
+		return asked{}, fmt.Errorf("read the query: %w", err)
+	}
+	q, err := matcher.DecodePartQuery(text)
+	if err != nil {
+		return asked{}, misuse("%v\n    hint: such as {\"table\": \"pto-shafts\", \"values\": {\"splines\": [\"6\"], \"diameter\": [\"34.80 mm\"]}}", err)
+	}
+	return asked{part: v.Part, parts: q}, nil
+}
+
+func partComplaints(list []matcher.PartComplaint) string {
+	lines := make([]string, len(list))
+	for i, c := range list {
+		lines[i] = c.Column + ": " + c.Says
+		if c.Text != "" && c.Column != "query" {
+			lines[i] = fmt.Sprintf("%s, reading %d: %s", c.Column, c.Index+1, c.Says)
+		}
+	}
+	return strings.Join(lines, "\ncapspan: ")
+}
+
+// printPart writes the core's own words.
+func printPart(w io.Writer, a matcher.PartAnswer, since *matcher.Since) error {
+	p := &printer{}
+	p.para("", "Verdict: "+a.Verdict)
+	p.para("", a.Says.Head)
+	for _, s := range a.Says.Because {
+		p.para("  ", s)
+	}
+	p.parts("Rows", a.Rows)
+	if len(a.Readings) > 0 {
+		p.title("Readings")
+		for _, r := range a.Readings {
+			text := counted(r.Used)
+			if r.Unit == "mm" {
+				text = fmt.Sprintf("%s ± %s (≈ %s ± %s) from %s", millimetres(r.Value, ""), millimetres(r.Uncertainty, ""),
+					inches(r.Value, ""), inches(r.Uncertainty, ""), text)
+			}
+			if len(r.SetAside) > 0 {
+				text += "; set aside: " + counted(r.SetAside)
+			}
+			p.item("  "+r.Column+": ", text)
+			if r.Unit == "mm" {
+				p.item("    ", r.Why)
+			}
+		}
+	}
+	p.parts("Nearest in the chart, NOT matching", a.Near)
+	if len(a.Says.Next) > 0 {
+		p.title("Next")
+		for i, s := range a.Says.Next {
+			p.item(fmt.Sprintf("  %d. ", i+1), s)
+		}
+	}
+	if len(a.Cautions) > 0 {
+		p.title("Caution")
+		for _, s := range a.Cautions {
+			p.item("  - ", s)
+		}
+	}
+	p.since(since)
+	p.title("Chart " + a.Chart.Version)
+	_, err := w.Write(p.b.Bytes())
+	return err
+}
+
+func (p *printer) parts(title string, rows []matcher.PartFound) {
+	if len(rows) == 0 {
+		return
+	}
+	p.title(title)
+	for _, r := range rows {
+		p.item("  ", fmt.Sprintf("%s (%s), %s", r.Name, r.Ref, strings.ReplaceAll(r.Basis, "-", " ")))
+		p.item("    ", r.Because)
+	}
+}
