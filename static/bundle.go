@@ -45,6 +45,7 @@ const OpenName = "open.js"
 var entries = []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
+	{name: "measured.js", source: "matcher/measured.ts", global: "CapspanMeasured"},
 	{name: "neighbourhood.js", source: "parts/neighbourhood/neighbourhood.ts", global: "CapspanNeighbourhood"},
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
