@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"io/fs"
 	"path"
 	"slices"
 	"strings"
@@ -83,6 +84,7 @@ type inputs struct {
 	words  *catalogue.Catalogue
 	frames *templates.Set
 	keeper templates.Keeper
+	tables fs.FS        // where the set was loaded from
 	core   *exampleCore // nil while tables or scripts have problems
 }
 
@@ -90,7 +92,7 @@ type inputs struct {
 // last, because they ask the chart and the core; when those have problems of their own,
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
-	var in inputs
+	in := inputs{tables: src.Tables}
 	var found [5]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup

@@ -2,6 +2,7 @@
 // and whether they agree among themselves (R. T. Birge, Phys. Rev. 40, 207 (1932); the
 // chi-square test as M. G. Cox gives it, Metrologia 39, 589 (2002), procedure A; both
 // recalled from memory). Nothing here knows about joints.
+import { birgeLevel } from "./given-measuring";
 import { logGamma } from "./gum";
 
 export interface Measurement {
@@ -21,9 +22,6 @@ export interface Together {
   consistent: boolean;
 }
 
-/** Scatter that chance alone exceeds as rarely as this is called disagreement. */
-export const level = 0.05;
-
 /** together combines independent measurements; there must be one at least. */
 export function together(list: readonly Measurement[]): Together {
   const weights = list.map((m) => 1 / (m.standard * m.standard));
@@ -33,14 +31,14 @@ export function together(list: readonly Measurement[]): Together {
   const free = list.length - 1;
   const ratio = free === 0 ? 0 : Math.sqrt(chiSquare / free);
   const chance = free === 0 ? 1 : chiSquareAbove(chiSquare, free);
-  const consistent = chance >= level;
+  const consistent = chance >= birgeLevel;
   return {
     value,
     standard: (consistent ? 1 : ratio) / Math.sqrt(sum),
     dof: effective(list, weights, sum),
     chiSquare,
     ratio,
-    limit: free === 0 ? 0 : Math.sqrt(chiSquareQuantile(1 - level, free) / free),
+    limit: free === 0 ? 0 : Math.sqrt(chiSquareQuantile(1 - birgeLevel, free) / free),
     chance,
     consistent,
   };
