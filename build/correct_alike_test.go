@@ -310,7 +310,9 @@ func TestCorrectionJudgedAlikeByChance(t *testing.T) {
 		var meant, is any
 		c.run(&meant, "correction.cellText(a[0])", cell)
 		c.run(&is, "correction.cellText(a[0])", again.tables["tried"].Rows[0].Cells[column.ID])
-		plain := func(v any) string { return idle.ReplaceAllString(strings.ReplaceAll(fmt.Sprint(v), ", unit: "+string(column.Unit), ""), "$1") }
+		plain := func(v any) string {
+			return idle.ReplaceAllString(strings.ReplaceAll(fmt.Sprint(v), ", unit: "+string(column.Unit), ""), "$1")
+		}
 		if plain(meant) != plain(is) {
 			t.Errorf("%d: meant %v\nread %v", n, meant, is)
 		}

@@ -84,8 +84,10 @@ type inputs struct {
 	words  *catalogue.Catalogue
 	frames *templates.Set
 	keeper templates.Keeper
-	tables fs.FS        // where the set was loaded from
-	core   *exampleCore // nil while tables or scripts have problems
+	tables fs.FS // where the set was loaded from
+	// measured is what readers' measurements come to.
+	measured map[*tables.Measurements]matcher.MeasuredAnswer
+	core     *exampleCore // nil while tables or scripts have problems
 }
 
 // load reads all folders, so that one run reports the problems of each. Pages come
@@ -121,6 +123,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
 	if !problems.Blocked() {
+		problems.Add(in.reckon()...)
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Answers}
 		options.Chart = asked.resolver(in.core)

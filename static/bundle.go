@@ -51,6 +51,7 @@ var entries = []entry{
 	{name: "table.js", source: "parts/table/table.ts"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
+	{name: "correct.js", source: "parts/correct/correct.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},

@@ -20,7 +20,7 @@ export interface Typed {
   unit: string; // of a bare number
   faces: string; // "": as the chart has them
   facesPrinted: boolean; // the document says between which faces
-  source: string; // the id, or "" for a new one
+  source: string; // the id, "+" for a new one, "" for none
   fresh: { kind: string; title: string; publisher: string; edition: string; date: string; where: string };
   at: string;
   beside: boolean; // sources differ: the chart's own figure stays
@@ -75,10 +75,10 @@ function told(out: Proposal, typed: Typed, column: Column, old: Cell, known: Kno
     return;
   }
   value.basis = "published";
-  if (typed.source === "") {
+  if (typed.source === "+") {
     out.source = freshSource(typed.fresh, known.sources);
     value.source = [out.source.id];
-  } else value.source = [typed.source];
+  } else if (typed.source !== "") value.source = [typed.source];
   if (typed.at !== "") value.at = typed.at;
   if (column.faces === true && value.is !== "none") between(value, typed, old);
   out.cell = typed.beside ? { ...old, others: [...(old.others ?? []), noFacesBasis(value)] } : kept(old, value);

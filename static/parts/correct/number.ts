@@ -65,3 +65,23 @@ export function figure(text: string, unit: string, range: boolean): Figure | nul
   const to = exact(ends[2] ?? "", unit);
   return range && from !== null && to !== null && from < to ? { from, to } : null;
 }
+
+/** A printed figure as the core compares with it: its ends and half its last digit, in mm; null when it is none. */
+export function printedOf(
+  text: string,
+  unit: string,
+  range: boolean,
+): { text: string; least: number; greatest: number; half: number } | null {
+  const ends = figure(text, unit, range);
+  if (ends === null) return null;
+  const mm = (value: Exact): number => Number(value) / Number(one);
+  const last = text.includes("/")
+    ? 1 / Number(/\/(\d+)/.exec(text)?.[1])
+    : 10 ** -(/\.(\d+)/.exec(text)?.[1] ?? "").length;
+  return {
+    text: `${text} ${unit}`,
+    least: mm(ends.from),
+    greatest: mm(ends.to),
+    half: (last / 2) * (unit === "in" ? 25.4 : 1),
+  };
+}

@@ -34,3 +34,36 @@ export const typedWords = {
   whichUnit: (word: string, units: readonly string[]) =>
     `${word === "" ? "The unit is missing." : `“${word}” is not a unit of this column.`} Write ${units.join(" or ")} after it.`,
 } as const;
+
+export const pageWords = {
+  place: (file: string, line: number) => `${file}, line ${line}`,
+  noTable: (table: string) => `There is no table “${table}” in this chart. Choose one below.`,
+  noRow: (row: string) => `There is no row “${row}” in this table. Choose one below.`,
+  notThere:
+    "A part of this page did not arrive. Reload it where there is signal, or correct the value by hand as below.",
+  yours: (says: string) => `Yours: ${says}`,
+  now: (figure: string, basis: string, measured: number) =>
+    [
+      figure,
+      ...(basis === "" ? [] : [basis.replace("-", " ")]),
+      ...(measured === 0 ? [] : [`measured ${measured} times`]),
+    ].join(", "),
+} as const;
+
+export const outWords = {
+  place: (file: string, line: number) => `${file}, line ${line}`,
+  copied: "Copied. Paste it over the old line.",
+  copyByHand: "Copying is not allowed here. The line is selected: copy it yourself.",
+  subject: (of: string) => `Correction: ${of}`,
+  body: (place: string, was: string, put: string, registry: string, entry: string) =>
+    [
+      `A correction for ${place}`,
+      "",
+      "Instead of",
+      was,
+      "put",
+      put,
+      ...(entry === "" ? [] : ["", `and at the end of ${registry}`, entry]),
+      "",
+    ].join("\n"),
+} as const;
