@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 	"unicode"
@@ -15,6 +16,7 @@ import (
 	"github.com/dop251/goja"
 	"github.com/google/go-cmp/cmp"
 
+	"capspan/build/diag"
 	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
@@ -57,15 +59,20 @@ type corrector struct {
 	vm *goja.Runtime
 }
 
+var correctorScripts = sync.OnceValues(func() ([2][]byte, diag.List) {
+	measured, problems := static.Script(static.FS, "matcher/measured.ts", matcher.MeasuredName)
+	script, more := static.Script(static.FS, "parts/correct/correction.ts", "correction")
+	return [2][]byte{measured, script}, append(problems, more...)
+})
+
 func newCorrector(t testing.TB) *corrector {
 	t.Helper()
-	assets, problems := static.Bundle(static.FS, static.English)
-	script, more := static.Script(static.FS, "parts/correct/correction.ts", "correction")
-	if problems.Blocked() || more.Blocked() {
-		t.Fatal(problems, more)
+	scripts, problems := correctorScripts()
+	if problems.Blocked() {
+		t.Fatal(problems)
 	}
 	c := &corrector{t, goja.New()}
-	for _, source := range [][]byte{assets.Bytes("measured.js"), script} {
+	for _, source := range scripts {
 		if _, err := c.vm.RunString(string(source)); err != nil {
 			t.Fatal(err)
 		}

@@ -18,11 +18,11 @@ const correctAddress = "/contribute/correct/"
 
 // correctLink leads to the correction of a value, or of a row where no column is named.
 func (s *site) correctLink(row *tables.Row, column string) string {
-	at := url.Values{"table": {row.Table.ID}, "row": {row.ID}}
+	at := "#table=" + row.Table.ID + "&row=" + row.ID // ids need no escaping
 	if column != "" {
-		at.Set("column", column)
+		at += "&column=" + column
 	}
-	return s.at(correctAddress) + "#" + at.Encode()
+	return s.at(correctAddress) + at
 }
 
 func (s *site) correctPage(byHand *content.Page, facts map[string]string) (templates.Page, diag.Pos) {
