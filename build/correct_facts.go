@@ -147,7 +147,11 @@ func factsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
 			}
 			cell := cellFacts{Line: place.Line, From: place.From, To: place.To, cellTold: toldOf(v, column)}
 			for _, other := range v.Others {
-				cell.Others = append(cell.Others, toldOf(other, column))
+				told := toldOf(other, column)
+				if told.Faces == v.Faces {
+					told.Faces = "" // as it may be left out
+				}
+				cell.Others = append(cell.Others, told)
 			}
 			if v.Measured != nil {
 				for _, m := range v.Measured.List {

@@ -178,6 +178,19 @@ func TestCorrectionPatchApplies(t *testing.T) {
 	}
 }
 
+// When a document names other faces, what stood beside the old figure keeps its own.
+func TestCorrectionOfFacesKeepsTheOthers(t *testing.T) {
+	page, f := newCorrector(t), newTriedChart(t, map[string]string{"sources.yaml": triedSources, "tried.yaml": strings.NewReplacer("outside-clip", "inside-clip",
+		"across: {is: 3.219, faces: over-caps, basis: memory}", "across: {is: 2.56, faces: groove-inner, basis: memory, others: [{is: 2.57, basis: memory}], measured: [{readings: [65.0 mm], tool: tape}]}").Replace(tried)})
+	got := page.propose(f, "tried", "a1", "across", typed{Way: "published", Value: "2.640", Unit: "in", Source: "a-manual", Faces: "groove-outer", FacesPrinted: true})
+	if want := "    across: {is: 2.640, faces: groove-outer, basis: published, source: [a-manual], others: [{is: 2.57, faces: groove-inner, basis: memory}], measured: [{readings: [65.0 mm], tool: tape, faces: groove-inner}]}\n"; got.Line != want {
+		t.Errorf("got  %s\nwant %s", got.Line, want)
+	}
+	if is := changed(t, f.files, gitApply(t, f.files, got.Patch)); strings.Contains(is, "others") {
+		t.Errorf("the others changed: %s", is)
+	}
+}
+
 // The registry need not be there, or may be empty, when the first document is named.
 func TestCorrectionStartsTheRegistry(t *testing.T) {
 	what := typed{Way: "published", Value: "1.0625", Unit: "in", Source: "+"}

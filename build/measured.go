@@ -69,7 +69,7 @@ func combinedOf(a matcher.MeasuredAnswer) *tables.Combined {
 		return nil
 	}
 	c := a.Combined
-	digits := min(max(1-int(math.Floor(math.Log10(c.Uncertainty))), 0), 6) // two of the uncertainty (JCGM 100, 7.2.6)
+	digits := digitsOf(c.Uncertainty)
 	out := &tables.Combined{MM: strconv.FormatFloat(c.MM, 'f', digits, 64), Uncertainty: strconv.FormatFloat(c.Uncertainty, 'f', digits, 64),
 		Count: c.Count, Readings: c.Readings, Consistent: c.Consistent, Agrees: c.Agrees, Says: a.Says}
 	if c.Count > 1 {
@@ -78,6 +78,13 @@ func combinedOf(a matcher.MeasuredAnswer) *tables.Combined {
 	return out
 }
 
+// digitsOf are the decimals that leave two digits of an uncertainty (JCGM 100, 7.2.6).
+func digitsOf(uncertainty float64) int {
+	return min(max(1-int(math.Floor(math.Log10(uncertainty))), 0), 6)
+}
+
+const mmPerInch = 25.4 // by definition, since 1959
+
 // measuredShort is what was measured in a few words: the mean in the unit of the column.
 func (s *site) measuredShort(m *tables.Measurements, unit tables.Unit) string {
 	if m == nil || m.Combined == nil {
@@ -85,16 +92,19 @@ func (s *site) measuredShort(m *tables.Measurements, unit tables.Unit) string {
 	}
 	a := s.measured[m].Combined
 	mm := m.Combined.MM + " ± " + m.Combined.Uncertainty + " mm"
-	in := strconv.FormatFloat(a.MM/25.4, 'f', 4, 64) + " ± " + strconv.FormatFloat(a.Uncertainty/25.4, 'f', 4, 64) + " in"
+	digits := digitsOf(a.Uncertainty / mmPerInch)
+	in := strconv.FormatFloat(a.MM/mmPerInch, 'f', digits, 64) + " ± " + strconv.FormatFloat(a.Uncertainty/mmPerInch, 'f', digits, 64) + " in"
 	if unit == tables.Inch {
 		mm, in = in, mm
 	}
 	said := s.word("cell.measured", "figure", mm, "converted", in)
-	switch m.Combined.Agrees {
-	case "yes":
-		said += ", " + s.word("cell.measured-agrees")
-	case "no":
-		said += ", " + s.word("cell.measured-differs")
+	switch {
+	case m.Combined.Agrees == "yes":
+		return said + ", " + s.word("cell.measured-agrees")
+	case m.Combined.Agrees == "no":
+		return said + ", " + s.word("cell.measured-differs")
+	case !m.Combined.Consistent:
+		return said + ", " + s.word("cell.measured-apart")
 	}
 	return said
 }

@@ -42,7 +42,7 @@ var spoken = map[string]string{
 	"correct":  "title, sheet, about, value, value-of column row, row, row-of row",
 	"moved":    "title id, sheet, about",
 	"table":    "row, basis, as format, method, by-row basis",
-	"cell":     "not-known, none, faces-basis faces basis, measured figure converted, measured-agrees, measured-differs",
+	"cell":     "not-known, none, faces-basis faces basis, measured figure converted, measured-agrees, measured-apart, measured-differs",
 	"row": "figures cap across hold, two-ends first other, no-cap, " +
 		"basis-published, basis-measured, basis-common-practice, basis-memory",
 	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",

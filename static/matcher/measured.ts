@@ -58,7 +58,7 @@ export interface Combined {
   limit: number;
   chance: number;
   consistent: boolean;
-  agrees: "yes" | "no" | "";
+  agrees: "yes" | "no" | ""; // with the print; "" where nothing is printed, or where they do not agree among themselves
 }
 
 export interface Comes {
@@ -94,7 +94,7 @@ export function comesTo(question: Question): Comes {
     limit: all.limit,
     chance: all.chance,
     consistent: all.consistent,
-    agrees: beside === undefined ? "" : beside.off <= beside.within ? "yes" : "no",
+    agrees: beside === undefined ? "" : beside.off > beside.within ? "no" : all.consistent ? "yes" : "",
   };
   const only = used.length === 1 ? question.measurements[each.findIndex((w) => !w.trouble && !w.elsewhere)] : undefined;
   return {
@@ -103,7 +103,7 @@ export function comesTo(question: Question): Comes {
     says: [
       say.comes(combined, only?.tool, lead),
       ...(used.length > 1 ? [say.amongThemselves(combined)] : []),
-      ...(beside === undefined ? [] : [say.beside(question.printed?.text ?? "", beside, lead)]),
+      ...(beside === undefined ? [] : [say.beside(question.printed?.text ?? "", beside, all.consistent, lead)]),
       ...say.unused(each),
     ],
   };

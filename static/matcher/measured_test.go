@@ -64,6 +64,8 @@ func TestComesTo(t *testing.T) {
 			[]string{"the weighted mean of 2 measurements (4 readings)", "agree among themselves: Birge ratio 0.", "agrees with 1.062 in as printed"}},
 		{"they do not agree", MeasuredQuestion{Column: "cap", Measurements: apart}, false, "", 2,
 			[]string{"weighted mean", "The uncertainty is enlarged by that ratio."}},
+		{"they do not agree, and the print lies between", MeasuredQuestion{Column: "cap", Printed: &PrintedValue{"27.1 mm", 27.1, 27.1, 0.05}, Measurements: apart}, false, "", 2,
+			[]string{"weighted mean", "do not agree among themselves", "speaks neither for 27.1 mm as printed nor against it"}},
 		{"not with the print", MeasuredQuestion{Column: "cap", Printed: inches, Measurements: apart[1:]}, true, "no", 1,
 			[]string{"from 2 readings with a micrometer", "does not agree with 1.062 in as printed: it is 0.23 mm (0.009 in) larger"}},
 		{"within a printed range", MeasuredQuestion{Column: "length", Printed: &PrintedValue{"0.742-0.747 in", 18.8468, 18.9738, 0.0127}, Measurements: []MeasurementTold{read("micrometer", "", "18.90 mm")}}, true, "yes", 1,

@@ -2,7 +2,7 @@
 // whoever is about to add one.
 import type { Beside, Combined, Worth } from "./measured";
 import type { Tool, Unit } from "./types";
-import { both, toolWords } from "./speech-words";
+import { both, isNothing, toolWords } from "./speech-words";
 
 const plusMinus = (mm: number, uncertainty: number, lead: Unit): string =>
   `${both(mm, lead)}, ±${both(uncertainty, lead)}`;
@@ -31,10 +31,12 @@ export function amongThemselves(c: Combined): string {
     : `The measurements do not agree among themselves: ${ratio}. The uncertainty is enlarged by that ratio.`;
 }
 
-export function beside(printed: string, b: Beside, lead: Unit): string {
+export function beside(printed: string, b: Beside, consistent: boolean, lead: Unit): string {
+  if (!consistent && b.off <= b.within)
+    return `What does not agree with itself speaks neither for ${printed} as printed nor against it.`;
   const off = both(b.off, lead);
   const within = both(b.within, lead);
-  if (b.off === 0) return `That agrees with ${printed} as printed.`;
+  if (isNothing(b.off)) return `That agrees with ${printed} as printed.`;
   const way = b.larger ? "larger" : "smaller";
   return b.off <= b.within
     ? `That agrees with ${printed} as printed: it is ${off} ${way}, and ±${within} is what both leave open.`

@@ -68,13 +68,20 @@ async function start(root: HTMLElement): Promise<void> {
     out.hidden = true;
     tried = false;
     asked.complain([], false);
-    part(form, "understood").textContent = "";
+    understood("");
     if (now === null) return;
     part(form, "now").textContent = said(now.cell, now.column);
     part(form, "place").textContent = say.place(now.facts.file, now.cell.line);
     asked.ask(now.column, now.cell, registry.known);
     const at = new URLSearchParams({ table: now.facts.table, row: now.row.id, column: now.column.id });
     history.replaceState(null, "", `#${at}`);
+  }
+
+  // What was made of the typed figures, under the field they were typed in.
+  function understood(says: string): void {
+    const measured = asked.typed().way === "measured";
+    part(form, "understood").textContent = measured ? "" : says;
+    part(form, "understood-readings").textContent = measured ? says : "";
   }
 
   async function open(table: string, row: string, column: string): Promise<void> {
@@ -102,7 +109,7 @@ async function start(root: HTMLElement): Promise<void> {
     const now = value();
     if (now === null) return;
     const proposal = propose(asked.typed(), now.column, now.row, now.cell, registry.known);
-    part(form, "understood").textContent = proposal.understood.join(" ");
+    understood(proposal.understood.join(" "));
     asked.complain(tried ? proposal.problems : [], lead);
     out.hidden = !tried || proposal.problems.length > 0;
     if (out.hidden) return;

@@ -98,11 +98,15 @@ function noFacesBasis({ facesBasis: _, ...value }: Told): Told {
   return value;
 }
 
-// A new figure in the old one's place: what stands beside it stays.
+// A new figure in the old one's place: what stands beside it stays, between the faces it was taken between.
 function kept(old: Cell, value: Told): Cell {
   const cell: Cell = { ...value };
   if (old.others !== undefined) cell.others = old.others;
   if (old.measured !== undefined) cell.measured = old.measured;
+  const { faces } = old;
+  if (faces === undefined || faces === value.faces) return cell;
+  if (cell.others !== undefined) cell.others = cell.others.map((o) => ({ faces, ...o }));
+  if (cell.measured !== undefined) cell.measured = cell.measured.map((m) => ({ faces, ...m }));
   return cell;
 }
 
