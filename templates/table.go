@@ -146,15 +146,16 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 		w.notes(row.titles()...)
 		w.notes(row.Note)
 		w.notes(row.Says...)
-		if row.Correct.Href != "" {
-			w.correct(row.Correct)
-		}
+		w.correct(row.Correct)
 	}
 	w.raw("</td></tr>")
 }
 
 // correct writes the way to correct a value; its name says of what.
 func (w *tableWriter) correct(l Link) {
+	if !plainAddress(l.Href) {
+		return
+	}
 	w.raw(`<a class="correct"`)
 	w.attr("href", l.Href)
 	w.attr("aria-label", l.Text+": "+l.Note)
