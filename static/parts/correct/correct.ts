@@ -52,7 +52,7 @@ async function start(root: HTMLElement): Promise<void> {
   function fillRows(row: string): void {
     rowField.replaceChildren(...(facts?.rows ?? []).filter(hasCells).map((r) => new Option(r.id, r.id)));
     if (facts?.rows.some((r) => r.id === row && hasCells(r))) rowField.value = row;
-    else if (row !== "") fail(say.noRow(row));
+    else if (row !== "") fail(say.noRow(shorten(row)));
   }
 
   function fillColumns(column: string): void {
@@ -87,7 +87,7 @@ async function start(root: HTMLElement): Promise<void> {
   async function open(table: string, row: string, column: string): Promise<void> {
     const list = root.querySelectorAll<HTMLElement>("[data-facts]");
     const one = [...list].find((e) => e.dataset.of === table) ?? list[0];
-    fail(table === "" || one?.dataset.of === table ? "" : say.noTable(table));
+    fail(table === "" || one?.dataset.of === table ? "" : say.noTable(shorten(table)));
     tableField.value = one?.dataset.of ?? "";
     try {
       facts = await fetchOnce<TableFacts>(one?.dataset.facts ?? "");
@@ -156,6 +156,11 @@ async function start(root: HTMLElement): Promise<void> {
   part(root, "without").hidden = true;
   form.hidden = false;
   root.dataset.ready = "";
+}
+
+// An address may bring any length of a name.
+function shorten(name: string): string {
+  return name.length > 60 ? `${name.slice(0, 59)}…` : name;
 }
 
 function hasCells(row: Row): boolean {
