@@ -163,15 +163,17 @@ func TestCorrectionPatchApplies(t *testing.T) {
 				if is := changed(t, f.files, after); is != c.want {
 					t.Errorf("changes\n%swant\n%s", is, c.want)
 				}
-				text, err := fs.ReadFile(after, "tried.yaml")
-				if err != nil {
-					t.Fatal(err)
-				}
-				if lf, crlf := strings.Count(string(text), "\n"), strings.Count(string(text), "\r\n"); form.name == "windows" && lf != crlf || form.name != "windows" && crlf > 0 {
-					t.Errorf("%d lines end in LF, %d of them in CRLF", lf, crlf)
-				}
-				if strings.Contains(tried, "# a comment stays") && !strings.Contains(string(text), "# a comment stays") {
-					t.Error("the comment behind the cell is gone")
+				for name := range f.files {
+					text, err := fs.ReadFile(after, name)
+					if err != nil {
+						t.Fatal(err)
+					}
+					if lf, crlf := strings.Count(string(text), "\n"), strings.Count(string(text), "\r\n"); form.name == "windows" && lf != crlf || form.name != "windows" && crlf > 0 {
+						t.Errorf("%s: %d lines end in LF, %d of them in CRLF", name, lf, crlf)
+					}
+					if name == "tried.yaml" && !strings.Contains(string(text), "# a comment stays") {
+						t.Error("the comment behind the cell is gone")
+					}
 				}
 			})
 		}
