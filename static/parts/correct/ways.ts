@@ -25,6 +25,7 @@ export function waysPart(root: HTMLElement, out: HTMLElement): WaysPart {
   const edit = part<HTMLAnchorElement>(out, "edit-there");
   const letter = part<HTMLAnchorElement>(out, "mail-there");
   const patch = part<HTMLAnchorElement>(out, "patch");
+  edit.rel = "noreferrer"; // an anchor that leads nowhere yet may not have it in the markup
   let line = "";
 
   part(out, "copy").addEventListener("click", async () => {
