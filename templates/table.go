@@ -145,7 +145,11 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 	if row.Anchor != "" { // no page of its own names them
 		w.notes(row.titles()...)
 		w.notes(row.Note)
-		w.notes(row.Says...)
+		for _, measured := range row.Says {
+			w.raw(`<span class="note chart-table__measured">`)
+			w.text(measured)
+			w.raw("</span>")
+		}
 		w.correct(row.Correct)
 	}
 	w.raw("</td></tr>")
