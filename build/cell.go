@@ -12,7 +12,7 @@ import (
 // cell puts a value into words: the chart's own digits, the converted ones, and why
 // it is believed.
 func (s *site) cell(v tables.Value) templates.Cell {
-	c := templates.Cell{Basis: s.basisWord(v.Basis), At: v.At, Sources: s.sourceLinks(v.Sources)}
+	c := templates.Cell{Basis: s.basisWord(v.Basis), At: v.At, Sources: s.sourceLinks(v.Sources), Measured: s.measuredShort(v.Measured, v.Quantity.Unit)}
 	switch {
 	case v.State == tables.Unknown:
 		c.Text = s.word("cell.not-known")

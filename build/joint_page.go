@@ -77,13 +77,14 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row),
+		Measured: s.measuredValues(row),
 	}
 	for n, end := range row.Ends {
-		body.Ends = append(body.Ends, s.jointEnd(row, n, end))
+		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))
 	}
 	for _, c := range row.Table.Columns {
 		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
-			body.Values = append(body.Values, templates.NamedCell{Label: c.Label, Cell: s.cell(v)})
+			body.Values = append(body.Values, templates.NamedCell{Label: c.Label, Cell: s.toCorrect(s.cell(v), row, c)})
 		}
 	}
 	for _, src := range row.AllSources() {
@@ -104,6 +105,25 @@ func (s *site) formerly(row *tables.Row) []string {
 		}
 	}
 	return list
+}
+
+// corrected adds to an end's cells where each is corrected: of a conversion joint in the
+// row that the end is like.
+func (s *site) corrected(row *tables.Row, end tables.End, view templates.JointEnd) templates.JointEnd {
+	if end.Like != nil {
+		row = end.Like
+	}
+	for id, cell := range map[string]*templates.Cell{"hold": &view.Hold, "cap": &view.Cap, "across": &view.Across} {
+		column, _ := row.Table.Column(id)
+		*cell = s.toCorrect(*cell, row, column)
+	}
+	return view
+}
+
+func (s *site) toCorrect(cell templates.Cell, row *tables.Row, c tables.Column) templates.Cell {
+	cell.Correct = templates.Link{Href: s.correctLink(row, c.ID), Text: s.word("correct.value"),
+		Note: s.word("correct.value-of", "column", c.Label, "row", row.ID)}
+	return cell
 }
 
 func (s *site) rowLinks(rows []*tables.Row) []templates.Link {

@@ -115,9 +115,9 @@ func (k *keeperReader) read(root *yaml.Node) {
 // number never passes through a number.
 func (k *keeperReader) detail(key, value *yaml.Node) {
 	switch key.Value {
-	case "demo", "name", "phone", "mail", "address", "units", "web":
+	case "demo", "name", "phone", "mail", "address", "units", "web", "edit":
 	default:
-		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units and web")
+		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units, web and edit")
 		return
 	}
 	text := value.Value
@@ -168,10 +168,22 @@ func (k *keeperReader) detail(key, value *yaml.Node) {
 			return
 		}
 		k.keeper.Web = text
+	case "edit":
+		if !editForm.MatchString(text) || !strings.Contains(text, "{file}") || strings.ContainsAny(places.Replace(text), "{}") {
+			k.fail(value, key.Value, "bad-edit", fmt.Sprintf("edit is %q", text),
+				`write the address where a file of the chart is edited, with {file} and, if it has a place for it, {line}: "https://code.example.org/shed/chart/edit/main/{file}#L{line}"`)
+			return
+		}
+		k.keeper.Edit = text
 	}
 }
 
+// places are what an edit address has places for.
+var places = strings.NewReplacer("{file}", "", "{line}", "")
+
 var (
+	// Plain signs of an address (RFC 3986) and braces; it begins with a host that no place can change.
+	editForm  = regexp.MustCompile(`^https://[a-z0-9]([a-z0-9.-]*[a-z0-9])?(:[0-9]{1,5})?/[A-Za-z0-9._~/?#&=:@+,;%{}-]+$`)
 	phoneForm = regexp.MustCompile(`^\+?[0-9][0-9 ()/.-]*[0-9]$`)
 	// Plain signs only, of those RFC 5322 allows: the address goes into a mailto: link.
 	mailForm = regexp.MustCompile(`^[A-Za-z0-9._+-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+$`)

@@ -25,6 +25,7 @@ func TestKeeper(t *testing.T) {
 		{"a name alone", "name: The shed\n", templates.Keeper{Name: "The shed", Units: "in"}},
 		{"all", "demo: true\nname: A\nphone: 0049 (30) 901-820\nmail: a.b+c@example.org\naddress: 1 Road\nunits: mm\n",
 			templates.Keeper{Demo: true, Name: "A", Phone: "0049 (30) 901-820", Dial: "004930901820", Mail: "a.b+c@example.org", Address: "1 Road", Units: "mm"}},
+		{"where files are edited", "edit: https://code.example.org:8443/a/b/-/edit/main/{file}#L{line}\n", templates.Keeper{Edit: "https://code.example.org:8443/a/b/-/edit/main/{file}#L{line}", Units: "in"}},
 		{"a number that is text", "phone: 0012345678\n", templates.Keeper{Phone: "0012345678", Dial: "0012345678", Units: "in"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -56,6 +57,11 @@ func TestKeeperProblems(t *testing.T) {
 		{"mail: \"A <a@example.org>\"\n", `content/site.yaml:1:7: site.mail: mail is "A <a@example.org>" [bad-mail]`},
 		{"mail: a@example.org?bcc=b@example.org\n", `content/site.yaml:1:7: site.mail: mail is "a@example.org?bcc=b@example.org" [bad-mail]`},
 		{"units: cm\n", `content/site.yaml:1:8: site.units: units is "cm" [keeper-value]`},
+		{"edit: https://code.example.org/edit\n", `content/site.yaml:1:7: site.edit: edit is "https://code.example.org/edit" [bad-edit]`},
+		{"edit: \"https://{file}.example.org/x\"\n", `[bad-edit]`},
+		{"edit: https://code.example.org/{file}?by={who}\n", `[bad-edit]`},
+		{"edit: javascript:alert({file})\n", `[bad-edit]`},
+		{"edit: http://code.example.org/{file}\n", `[bad-edit]`},
 		{"demo: maybe\n", `content/site.yaml:1:7: site.demo: demo is "maybe" [keeper-value]`},
 		{"- name\n", `content/site.yaml:1:1: site: the file holds no keys [keeper-value]`},
 		{"name: \"x\n", `[bad-yaml]`},

@@ -18,6 +18,7 @@ import (
 const (
 	homeText    = "home"
 	byHandText  = "by-hand"
+	correctText = "correct-by-hand"
 	missingText = "not-found"
 )
 
@@ -31,7 +32,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	for _, p := range s.pages {
 		words[p.Slug] = p
 	}
-	for _, slug := range []string{homeText, byHandText, missingText} {
+	for _, slug := range []string{homeText, byHandText, correctText, missingText} {
 		if words[slug] == nil {
 			problems.Add(diag.Problem{Pos: diag.Pos{File: "content/" + slug + ".md"}, Rule: "missing-page",
 				Fact: "the site needs this page and it is not there"})
@@ -45,6 +46,9 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add := func(d draft) { drafts = append(drafts, d) }
 	add(func() (templates.Page, diag.Pos) { return s.home(words[homeText]) })
 	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
+	facts, wrong := s.addFacts()
+	problems.Add(wrong...)
+	add(func() (templates.Page, diag.Pos) { return s.correctPage(words[correctText], facts) })
 	add(s.sendPage)
 	add(s.cardPage)
 	add(s.chartIndex)
@@ -77,7 +81,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	}
 	for _, p := range s.pages {
 		switch p.Slug {
-		case homeText, byHandText:
+		case homeText, byHandText, correctText:
 		case missingText:
 			add(func() (templates.Page, diag.Pos) { return s.textPage(p, "/404.html") })
 		default:

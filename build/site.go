@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"io/fs"
 	"path"
 	"slices"
 	"strings"
@@ -84,7 +85,10 @@ type inputs struct {
 	words  *catalogue.Catalogue
 	frames *templates.Set
 	keeper templates.Keeper
-	core   *exampleCore // nil while tables or scripts have problems
+	tables fs.FS // where the set was loaded from
+	// measured is what readers' measurements come to.
+	measured map[*tables.Measurements]matcher.MeasuredAnswer
+	core     *exampleCore // nil while tables or scripts have problems
 
 	contributing tables.Contributing
 }
@@ -93,7 +97,7 @@ type inputs struct {
 // last, because they ask the chart and the core; when those have problems of their own,
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
-	var in inputs
+	in := inputs{tables: src.Tables}
 	var found [5]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
@@ -119,6 +123,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	options := content.Options{Base: basePath(opt.Base)}
 	if !problems.Blocked() {
 		in.contributing = tables.Contribute(in.set)
+		problems.Add(in.reckon()...)
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)

@@ -77,6 +77,10 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 		view.Anchor = rowAnchor(row.ID)
 		view.Note = strings.Join(append([]string{sentence(row.Note)}, s.formerly(row)...), " ")
 		view.Note = strings.TrimSpace(view.Note)
+		view.Correct = templates.Link{Href: s.correctLink(row, ""), Text: s.word("correct.row"), Note: s.word("correct.row-of", "row", row.ID)}
+		for _, measured := range s.measuredValues(row) {
+			view.Says = append(view.Says, measured.Label+": "+strings.Join(measured.Says, " "))
+		}
 	}
 	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
 	for _, end := range row.Ends {

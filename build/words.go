@@ -40,9 +40,10 @@ var spoken = map[string]string{
 	"search":   "title, about",
 	"a-z":      "title, about, also name, in page",
 	"notkept":  "title, sheet, about",
+	"correct":  "title, sheet, about, value, value-of column row, row, row-of row",
 	"moved":    "title id, sheet, about",
 	"table":    "row, basis, as format, method, by-row basis",
-	"cell":     "not-known, none, faces-basis faces basis",
+	"cell":     "not-known, none, faces-basis faces basis, measured figure converted, measured-agrees, measured-apart, measured-differs",
 	"row": "figures cap across hold, two-ends first other, no-cap, " +
 		"formerly id why, basis-published, basis-measured, basis-common-practice, basis-memory",
 	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",
@@ -86,6 +87,12 @@ func said() []catalogue.Use {
 	}
 	for _, tool := range tools {
 		add("tool." + tool)
+	}
+	for _, kind := range tables.Words().Kinds {
+		add("source-kind." + kind)
+	}
+	for _, f := range tables.Words().Faces {
+		add("faces." + string(f))
 	}
 	for _, condition := range conditions {
 		add("tool.on-" + condition)

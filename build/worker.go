@@ -22,8 +22,8 @@ import (
 // It is kept in two parts. What a job needs without knowing the row yet comes first,
 // before the worker begins its work: home, identify with its core, chart and drawings,
 // the guide, the tables, every script and style. Then, while nothing else is to do, the
-// pages of rows, their paper sheets and the tables to download. BenchmarkKept tells how
-// many bytes each part is.
+// pages of rows, their paper sheets, the tables to download and what corrections need.
+// BenchmarkKept tells how many bytes each part is.
 
 const (
 	workerName  = "worker.js" // at the base: a worker may only serve what lies below it
@@ -121,7 +121,7 @@ func turn(name string) int {
 	case "paper":
 		return 2
 	}
-	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") {
+	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") || strings.HasPrefix(name, correctFolder) {
 		return 3
 	}
 	return 0

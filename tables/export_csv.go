@@ -63,7 +63,7 @@ func csvFields(t *Table) []csvField {
 			if n > 0 && !jointColumn(c) {
 				continue
 			}
-			for _, part := range parts(c) {
+			for _, part := range partsOf(t, c) {
 				_, number := numberPart(Value{}, part)
 				fields = append(fields, csvField{c.ID + part + suffix, number, c.Label})
 			}
@@ -126,6 +126,9 @@ var partUnits = map[string]Unit{
 // numberPart is a figure in one unit, or nothing where there is none; ok is false for a
 // part that is not a number.
 func numberPart(v Value, part string) (cell string, ok bool) {
+	if reckoned, is := measuredPart(v, part); is {
+		return reckoned, true
+	}
 	q := v.Quantity
 	name, upper := strings.CutSuffix(part, "_to")
 	if upper {
@@ -163,7 +166,7 @@ func endCells(t *Table, r *Row, n int, likes bool) []string {
 		if !there && (n > 0 && !jointColumn(c)) {
 			continue
 		}
-		for _, part := range parts(c) {
+		for _, part := range partsOf(t, c) {
 			cell := ""
 			if there {
 				cell = cellPart(v, part)
@@ -193,6 +196,8 @@ func cellPart(v Value, part string) string {
 		return strings.Join(sourceIDs(v.Sources), "; ")
 	case "_at":
 		return v.At
+	case "_measured":
+		return v.Measured.Words()
 	case "_others":
 		var others []string
 		for _, o := range v.Others {

@@ -75,6 +75,9 @@ type valueJSON struct {
 	Sources    []string    `json:"sources,omitempty"`
 	At         string      `json:"at,omitempty"`
 	Others     []valueJSON `json:"others,omitempty"`
+
+	Measured []measurementJSON `json:"measured,omitempty"`
+	Combined *combinedJSON     `json:"combined,omitempty"`
 }
 
 type sourceJSON struct {
@@ -176,6 +179,7 @@ func valueOf(v Value) valueJSON {
 	for _, o := range v.Others {
 		out.Others = append(out.Others, valueOf(o))
 	}
+	out.measured(v.Measured)
 	return out
 }
 

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -19,6 +20,9 @@ func unitsOf(k Kind) []Unit {
 	}
 	return nil
 }
+
+// UnitsOf lists the units a kind of column may be written in; none for counts and words.
+func UnitsOf(k Kind) []Unit { return slices.Clone(unitsOf(k)) }
 
 // numeric kinds have a least and a greatest plausible value.
 func (k Kind) numeric() bool { return k == Length || k == Torque || k == Count || k == Number }

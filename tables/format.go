@@ -175,10 +175,10 @@ func flowOrder(key string) []string {
 	return braceKeys
 }
 
-// braceKeys orders what stands in braces: a column's declaration and a value share
-// only unit.
+// braceKeys orders what stands in braces: a column's declaration, a value and a
+// measurement, which share only unit and faces.
 var braceKeys = []string{"label", "kind", "is", "unit", "range", "least", "greatest", "method", "match", "below",
-	"faces", "faces-basis", "basis", "source", "at", "others"}
+	"readings", "tool", "condition", "faces", "faces-basis", "basis", "source", "at", "others", "measured", "on", "by"}
 
 // list writes a block list.
 func (f *formatter) list(n *node, indent int, name string) {

@@ -36,7 +36,7 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 		case there && conversion && measure:
 			r.fail(f.key, path+"."+column.ID, "bad-ends", numbered("a row with ends has %q from the rows it names", column.ID), "leave out ends, or this line")
 		case there:
-			row.Values[column.ID] = l.readValue(r, f.value, path+"."+column.ID, column, t.Joint() && column.ID == acrossColumn)
+			row.Values[column.ID] = l.readValue(r, f.value, path+"."+column.ID, column, t.Joint())
 		case !(conversion && measure):
 			r.fail(n, path, "missing-key", numbered("the column %q is missing", column.ID), "write "+column.ID+": {is: unknown} when it is not known")
 			row.Values[column.ID] = Value{State: Unknown, Pos: r.pos(n)}

@@ -25,10 +25,12 @@ func Schema(s *Set) []byte {
 		"faced": object{"if": object{"properties": object{"is": object{"not": object{"enum": []string{"unknown", "none"}}}}, "required": []string{"is"}},
 			"then": object{"required": []string{"faces"}}},
 		"held":     object{"allOf": facesRules()},
+		"read":     readingsSchema(),
 		"registry": registrySchema(),
 		"retired":  retiredSchema(),
 		"history":  historySchema(),
 	}
+	addMeasured(defs)
 	var byName []any
 	for _, t := range s.Tables {
 		defs["row-"+t.ID] = rowSchema(t)

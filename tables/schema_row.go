@@ -17,7 +17,7 @@ func rowSchema(t *Table) object {
 			place += "/allOf/0"
 			properties[c.ID] = object{"allOf": []any{cellSchema(c, true, place), ref("faced")}}
 		} else {
-			properties[c.ID] = cellSchema(c, false, place)
+			properties[c.ID] = cellSchema(c, t.Joint(), place)
 		}
 		plain = append(plain, c.ID)
 		if !jointColumn(c) {
@@ -78,7 +78,8 @@ func evidenceRules() []any {
 // cellSchema is a value of a column. What else is printed stands in others and is a value
 // of the same column, which place names, without others of its own. An across must say its
 // faces; among others it may.
-func cellSchema(c Column, across bool, place string) object {
+func cellSchema(c Column, joint bool, place string) object {
+	across := joint && c.ID == acrossColumn
 	absent := []string{string(UnknownHold), "none"}
 	if c.Kind == Holds {
 		absent = absent[:1]
@@ -95,7 +96,11 @@ func cellSchema(c Column, across bool, place string) object {
 		properties["faces"], properties["faces-basis"] = object{"enum": faces}, ref("basis")
 		rules = append(rules, object{"if": object{"properties": object{"is": object{"const": "none"}}, "required": []string{"is"}}, "then": without("faces")})
 	}
-	properties["others"] = listOf(object{"allOf": []any{ref(place), given, without("others")}})
+	properties["others"] = listOf(object{"allOf": []any{ref(place), given, without("others", "measured")}})
+	if c.Kind == Length {
+		properties["measured"] = ref(measuredName(c, joint))
+		rules = append(rules, ref("read"))
+	}
 	cell := mapping(properties, "is")
 	cell["allOf"] = rules
 	return cell

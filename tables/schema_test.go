@@ -25,7 +25,8 @@ var blind = map[string]string{
 	"duplicate-key": "an instance has each key once", "one-line": "layout",
 	"table-name": "the file's name", "duplicate-id": "other rows", "unnamed-twins": "other rows",
 	"like-nowhere": "other rows", "like-retired": "other files", "like-conversion": "other rows", "like-circle": "other rows",
-	"twin-nowhere": "other rows", "impossible-twins": "other rows", "one-sided-twins": "other rows",
+	"not-as-measured": "two figures against each other",
+	"twin-nowhere":    "other rows", "impossible-twins": "other rows", "one-sided-twins": "other rows",
 	"retired-in-use": "other files", "retired-nowhere": "other files",
 }
 

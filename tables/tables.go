@@ -183,7 +183,10 @@ type Value struct {
 	Sources    []*Source
 	At         string  // the place inside the source
 	Others     []Value // what else is printed or said; the leading value comes first
-	Pos        diag.Pos
+	// Measured is what readers measured; nil for nothing, and among Others.
+	Measured *Measurements
+	Pos      diag.Pos // of the figure or word
+	Braces   diag.Pos // where the cell begins
 }
 
 // Hold reads the value of a hold column.

@@ -9,15 +9,23 @@ import (
 )
 
 // readValue reads one cell: {is: 3.219, faces: over-caps, basis: common-practice}.
-func (l *loader) readValue(r *reader, n *node, path string, c Column, across bool) Value {
+func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool) Value {
+	across := joint && c.ID == acrossColumn
 	known := keysFor(c, across)
 	if n.Kind == yaml.ScalarNode && n.Tag != "!!null" && n.Value != "" {
 		r.fail(n, path, "wrong-shape", numbered("%q where a value in braces is expected", n.Value), "write {is: "+n.Value+", basis: ...}")
 		return Value{State: Unknown, Pos: r.pos(n)}
 	}
-	got, ok := r.fields(n, path, append(slices.Clone(known), "others"), func(key string) string {
-		if key == "faces" || key == "faces-basis" {
+	also := []string{"others"}
+	if c.Kind == Length {
+		also = append(also, "measured")
+	}
+	got, ok := r.fields(n, path, slices.Concat(known, also), func(key string) string {
+		switch key {
+		case "faces", "faces-basis":
 			return "only across has faces"
+		case "measured":
+			return "only lengths are measured"
 		}
 		return ""
 	})
@@ -26,6 +34,11 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, across boo
 	}
 	v := l.readFigure(r, n, path, c, across, got)
 	v = l.readFaces(r, n, path, across, got, v)
+	v.Braces = r.pos(n)
+	if f, there := got["measured"]; there {
+		v.Measured = l.readMeasured(r, f.value, path, c, joint)
+	}
+	r.measuredWell(n, path, c, got, v)
 	if others, there := got["others"]; there {
 		for _, item := range r.items(others.value, path+".others", false) {
 			got, ok := r.fields(item, path+".others", known, nil)
@@ -41,6 +54,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, across boo
 			if f, there := got["faces"]; there {
 				other.Faces, _ = word(r, f.value, path+".others", "unknown-faces", "faces", faces)
 			}
+			r.measuredWell(item, path+".others", c, got, other)
 			v.Others = append(v.Others, other)
 		}
 	}

@@ -28,6 +28,25 @@ var facesOf = map[Hold][]Faces{
 // unknown hold.
 func FacesFor(h Hold) []Faces { return slices.Clone(facesOf[h]) }
 
+// Vocabulary is every word a table may use, for those who check one elsewhere.
+type Vocabulary struct {
+	Kinds      []string         `json:"kinds"` // of sources
+	Bases      []Basis          `json:"bases"`
+	Holds      map[Hold][]Faces `json:"holds"` // with the faces that go with each; none: all do
+	Faces      []Faces          `json:"faces"`
+	Tools      []string         `json:"tools"` // what a measurement was taken with
+	Conditions []string         `json:"conditions"`
+}
+
+// Words lists them.
+func Words() Vocabulary {
+	v := Vocabulary{slices.Clone(sourceKinds), slices.Clone(bases), map[Hold][]Faces{}, slices.Clone(faces), slices.Clone(tools), slices.Clone(conditions)}
+	for _, h := range holds {
+		v.Holds[h] = append([]Faces{}, facesOf[h]...)
+	}
+	return v
+}
+
 // goTogether reports whether the faces can be measured on such a hold; unknown goes
 // with everything.
 func goTogether(h Hold, f Faces) bool {

@@ -28,10 +28,10 @@ var hostile = []string{
 // spoiled is the table page with the words everywhere a contributor's words can stand.
 func spoiled(words string) *Table {
 	link := Link{Href: words, Text: words, Note: words}
-	cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Others: []Cell{{Text: words}}, Sources: []Link{link}}
+	cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Others: []Cell{{Text: words}}, Sources: []Link{link}, Measured: words}
 	return &Table{Title: words, About: words, Version: words, Date: words,
 		Columns: []Column{{ID: words, Label: words, Unit: words, Method: link}},
-		Rows: []TableRow{{Row: link, Anchor: words, Note: words, Also: []string{words, words}, Cells: [][]Cell{{cell, cell}}, Basis: words,
+		Rows: []TableRow{{Row: link, Anchor: words, Note: words, Says: []string{words}, Correct: link, Also: []string{words, words}, Cells: [][]Cell{{cell, cell}}, Basis: words,
 			Search: words, Caps: []string{words}, Acrosses: []string{words}}},
 		Data: []Link{link}}
 }
@@ -83,7 +83,7 @@ func FuzzTableEscapes(f *testing.F) {
 func TestTemplatesEscape(t *testing.T) {
 	for _, words := range hostile {
 		link := Link{Href: words, Text: words, Note: words}
-		cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Sources: []Link{link}}
+		cell := Cell{Text: words, Converted: words, Note: words, Basis: words, At: words, Sources: []Link{link}, Measured: words, Correct: link}
 		bodies := []any{
 			&Home{Ways: []Link{link}},
 			&Chart{Tables: []TableCard{{Link: link, Version: words, Basis: words}}},
@@ -101,6 +101,9 @@ func TestTemplatesEscape(t *testing.T) {
 				Releases: []Release{{ID: words, Name: words, Date: words, Why: words, Tables: []string{words},
 					Changes: []ChangeLine{{Of: link, What: words, Old: cell, New: cell, Why: words}}}}},
 			&Joint{ID: words, Title: words, History: []RowChange{{Release: link, Line: ChangeLine{What: words, Old: cell, New: cell, Why: words}}}},
+			&Joint{ID: words, Title: words, Measured: []MeasuredValue{{Label: words, Says: []string{words}, List: []MeasuredOnce{{Readings: words, Worth: words, Condition: words, On: words, By: words}}}}},
+			&Correct{Keeper: Keeper{Edit: words, Mail: words}, Sources: words, Tables: []CorrectTable{{ID: words, Link: link, File: words, Edit: words, Values: true, Facts: words}},
+				Holds: []Choice{{Value: words, Label: words}}, Kinds: []Choice{{Value: words, Label: words}}},
 			&Moved{ID: words, Why: words, To: []Link{link}},
 			&Text{Next: []Link{link}},
 		}

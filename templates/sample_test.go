@@ -13,7 +13,7 @@ func sampleSite() Site {
 			"/sub/assets/matcher.js": "sha384-BBBB", "/sub/assets/identify.js": "sha384-CCCC", "/sub/assets/offline.js": "sha384-DDDD"},
 		Scripts: map[string]string{
 			"matcher.js": "/sub/assets/matcher.js", "identify.js": "/sub/assets/identify.js",
-			"table.js": "/sub/assets/table.js", "send.js": "/sub/assets/send.js", "card.js": "/sub/assets/card.js",
+			"table.js": "/sub/assets/table.js", "send.js": "/sub/assets/send.js", "card.js": "/sub/assets/card.js", "measured.js": "/sub/assets/measured.js", "correct.js": "/sub/assets/correct.js",
 			"live.js": "/sub/assets/live.js",
 			"open.js": "/sub/assets/open.js", "search-index.json": "/sub/assets/search-index.json",
 			"drawings.svg": "/sub/assets/drawings.svg",
@@ -73,8 +73,12 @@ func samples() map[string]Page {
 		"joint": {Address: "/joint/1310/", Title: "1310", Body: &Joint{ID: "1310", Title: "1310", Table: "Inch-series joints",
 			TableLink: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Also: []string{"1260"}, Confirm: true,
 			Formerly: []string{"It took the place of 1310-old, which is no longer in the chart. It was misspelt."},
-			Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: across,
+			Ends: []JointEnd{{Title: "Both ends", Hold: hold, Across: across,
+				Cap: Cell{Text: "1.062 in", Basis: "common practice", Measured: "measured 1.0619 ± 0.0014 in, agrees",
+					Correct: Link{Href: "/sub/contribute/correct/#table=joints-inch&row=1310&column=cap", Text: "correct this value", Note: "Cap of 1310"}},
 				Method: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}},
+			Measured: []MeasuredValue{{Label: "Cap", Says: []string{"Measured: 26.97 mm."}, List: []MeasuredOnce{
+				{Readings: "1.061 in, 1.062 in", Worth: "26.96 mm.", Condition: "used, clean", On: "2026-11-20", By: "red-shed"}, {Readings: "27 mm", Worth: "27.00 mm."}}}},
 			Figures: []Figure{{SVG: sampleSVG, Caption: "Drawn to its own scale."}}, Basis: "The figures are recalled.",
 			Twins: []Link{rowLink}, SameFigures: []Link{rowLink}, Near: []Link{rowLink}, Conversions: []Link{rowLink},
 			Values:  []NamedCell{{Label: "Weight", Cell: Cell{Text: "not known"}}},
@@ -100,6 +104,13 @@ func samples() map[string]Page {
 		"send": {Address: "/send/", Title: "Ask somebody to measure", Scripts: []string{"matcher.js", "send.js"}, Body: &Send{
 			Keeper: Keeper{Demo: true, Name: "The shed", Phone: "+1 555 0100", Dial: "+15550100", Mail: "shed@example.org", Units: "mm"},
 			Holds:  []Choice{{Value: "outside-clip", Label: "clip outside"}}}},
+		"correct": {Address: "/contribute/correct/", Title: "Correct a value", Scripts: []string{"measured.js", "correct.js"}, Body: &Correct{
+			Keeper: Keeper{Demo: true, Mail: "shed@example.org", Edit: "https://code.example.org/edit/{file}#L{line}"}, Sources: "/sub/assets/correct/_sources.json", ByHand: "<p>Find the line.</p>",
+			Tables: []CorrectTable{{ID: "joints-inch", Link: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, File: "tables/joints-inch.yaml",
+				Edit: "https://code.example.org/edit/tables/joints-inch.yaml#L1", Values: true, Facts: "/sub/assets/correct/joints-inch.json"},
+				{ID: "joints-conversion", Link: Link{Href: "/sub/chart/joints-conversion/", Text: "Conversion joints"}, File: "tables/joints-conversion.yaml", Facts: "/sub/assets/correct/joints-conversion.json"}},
+			Holds: []Choice{{Value: "outside-clip", Label: "clip outside"}}, Faces: []Choice{{Value: "over-caps", Label: "over the caps"}, {Value: "unknown", Label: "faces not known"}},
+			Tools: []Choice{{Value: "micrometer", Label: "Micrometer"}}, Conditions: []Choice{{Value: "used", Label: "used, clean"}}, Kinds: []Choice{{Value: "catalogue", Label: "a catalogue"}}}},
 		"card": {Address: "/measure/card/", Title: "Measure a joint, step by step", Scripts: []string{"matcher.js", "card.js"}, Body: &Card{
 			Keeper: Keeper{Name: "The shed", Mail: "shed@example.org", Units: "in"},
 			Holds: []HoldChoice{{Hold: "inside-clip", Label: "clip inside", See: "a groove in each cap", Icon: sampleSVG, Faces: []FacesChoice{

@@ -145,8 +145,27 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 	if row.Anchor != "" { // no page of its own names them
 		w.notes(row.titles()...)
 		w.notes(row.Note)
+		for _, measured := range row.Says {
+			w.raw(`<span class="note chart-table__measured">`)
+			w.text(measured)
+			w.raw("</span>")
+		}
+		w.correct(row.Correct)
 	}
 	w.raw("</td></tr>")
+}
+
+// correct writes the way to correct a value; its name says of what.
+func (w *tableWriter) correct(l Link) {
+	if !plainAddress(l.Href) {
+		return
+	}
+	w.raw(`<a class="correct"`)
+	w.attr("href", l.Href)
+	w.attr("aria-label", l.Text+": "+l.Note)
+	w.raw(">")
+	w.text(l.Text)
+	w.raw("</a>")
 }
 
 // titles are those of the sources of the figures that have the row's basis.
@@ -190,7 +209,7 @@ func (w *tableWriter) cell(c Cell, row TableRow) {
 		w.text(c.Converted)
 		w.raw("</span>")
 	}
-	w.notes(c.Note)
+	w.notes(c.Note, c.Measured)
 	if c.Basis != "" && c.Basis != row.Basis {
 		w.basis(c.Basis)
 		if row.Anchor != "" {

@@ -124,6 +124,8 @@ func bodyTemplate(body any) (string, error) {
 		return "text.html", nil
 	case *Send:
 		return "send.html", nil
+	case *Correct:
+		return "correct.html", nil
 	case *Card:
 		return "card.html", nil
 	case *Moved:

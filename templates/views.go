@@ -71,6 +71,8 @@ type Cell struct {
 	Sources   []Link
 	At        string
 	Others    []Cell
+	Measured  string // what readers measured, in a few words
+	Correct   Link   // where to correct it; Note says what it is
 }
 
 // Home is the front page.
@@ -120,6 +122,7 @@ type Keeper struct {
 	Phone, Dial         string // as written, and as a link dials it
 	Units               string // "in" or "mm": what a request asks for first
 	Web                 string // where the site is published, "https://example.org"; no slash at the end
+	Edit                string // where a file of the chart is edited, with places for {file} and {line}
 }
 
 // Send is the counter's page: a link that asks somebody to measure.
@@ -167,13 +170,15 @@ type Column struct {
 
 // TableRow is one line; Cells go with the columns.
 type TableRow struct {
-	Row    Link
-	Anchor string // where the row has no page of its own: its line then names sources and note too
-	Note   string
-	Also   []string
-	Cells  [][]Cell // by column; two in a cell where the ends of a conversion joint differ
-	Basis  string
-	Search string // words the filter looks in, folded
+	Row     Link
+	Anchor  string // where the row has no page of its own: its line then names sources and note too
+	Note    string
+	Also    []string
+	Says    []string // what readers measured in it, of a row without a page
+	Correct Link     // where to correct a value of it, of a row without a page
+	Cells   [][]Cell // by column; two in a cell where the ends of a conversion joint differ
+	Basis   string
+	Search  string // words the filter looks in, folded
 	// Caps and Acrosses in mm let the filter understand a size such as "27 x 82".
 	Caps, Acrosses []string
 }
@@ -201,6 +206,7 @@ type Joint struct {
 	Life                                  template.HTML // one to one; empty when no figure is known
 	Paper                                 string        // address of the sheet to print
 	History                               []RowChange
+	Measured                              []MeasuredValue
 }
 
 // JointEnd is one end's figures.

@@ -22,7 +22,7 @@ type scene struct {
 
 // scripted are the pages that a script makes ready, and how one sees that it has.
 var scripted = map[string]string{
-	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/search/": `document.querySelector("[data-ready]")`,
+	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/contribute/correct/": correctReady, "/search/": `document.querySelector("[data-ready]")`,
 }
 
 // scenes are all kinds of pages and the states of those that change.
@@ -58,10 +58,25 @@ func scenes(t testing.TB) []scene {
 			b.until("hits", firstHit)
 		}},
 	)
+	for name, typed := range corrections {
+		list = append(list, scene{name: "a correction: " + name, address: "/404.html", then: func(b *tab) {
+			b.correct(typed[0], typed[1:]...)
+			b.makeLine()
+		}})
+	}
 	for _, step := range []string{"asks you", "measure with", "joint held", "One cap", "distance across", "Send it back"} {
 		list = append(list, scene{name: "the card: " + step, address: "/send/", ready: sendReady, then: func(b *tab) { b.cardTo(step) }})
 	}
 	return list
+}
+
+// corrections are what a form is filled with: the value, then fields and what they get.
+var corrections = map[string][]string{
+	"measured": {"table=joints-inch&row=1310&column=cap", `[data-way][value="measured"]`, "", `[data-field="readings"]`, "1.061\n26.98 mm"},
+	"a new document": {"table=joints-inch&row=1310&column=across", `[data-field="is"]`, "3.22", `[data-field="source"]`, "+",
+		`[data-field="title"]`, "A list", `[data-field="publisher"]`, "Three Gauge Railway"},
+	"all wrong": {"table=joints-inch&row=1310&column=across", `[data-field="is"]`, "322", `[data-field="source"]`, "+", `[data-field="date"]`, "May"},
+	"a hold":    {"table=joints-inch&row=1310&column=hold", `[data-way][value="seen"]`, "", `[data-field="hold"]`, "strap"},
 }
 
 // cardTo opens the card and goes on until its heading holds the words.

@@ -19,7 +19,7 @@ func mustCore(t testing.TB) *Matcher {
 		t.Fatal(err)
 	}
 	// Parts of the core that the browser finds in other scripts, or in none by themselves.
-	for source, global := range map[string]string{"matcher/request.ts": "request", "matcher/gum.ts": "gum"} {
+	for source, global := range map[string]string{"matcher/request.ts": "request", "matcher/gum.ts": "gum", "matcher/birge.ts": "birge"} {
 		part, problems := static.Script(static.FS, source, global)
 		if len(problems) > 0 {
 			t.Fatalf("bundle %s: %v", source, problems)

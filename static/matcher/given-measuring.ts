@@ -63,6 +63,10 @@ export const spreadFloors = 3;
 export const capOther = 0.25;
 export const acrossOther = 1.0;
 
+// ---- several measurements of one thing
+
+export const birgeLevel = 0.05;
+
 // ---- what can be a joint at all
 
 export const leastCap = 8;

@@ -318,6 +318,13 @@ export const measuring: Record<keyof typeof given, Prose> = {
     source: "",
     says: "An across this far off may be the other pair of caps rather than a cap not pushed home.",
   },
+  birgeLevel: {
+    id: "birge-level",
+    unit: "",
+    basis: "memory",
+    source: "",
+    says: "Measurements whose scatter chance exceeds more rarely than this do not agree among themselves (Cox, Metrologia 39, 589, procedure A).",
+  },
   leastCap: {
     id: "least-cap",
     unit: "mm",

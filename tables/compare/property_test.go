@@ -42,6 +42,7 @@ var edits = []struct {
 	{regexp.MustCompile(`basis: common-practice`), "basis: memory"},
 	{regexp.MustCompile(`is: outside-clip`), "is: unknown"},
 	{regexp.MustCompile(`faces: over-caps`), "faces: unknown"},
+	{regexp.MustCompile(`(cap: +\{is: [0-9.]+, basis: [a-z-]+)\}`), "${1}, measured: [{readings: [1.1 in], tool: tape}]}"},
 	{regexp.MustCompile(`note: .*`), "note: another"},
 	{regexp.MustCompile(`also: \[`), "also: [other, "},
 	{regexp.MustCompile(`title: (.*)`), "title: The $1"},

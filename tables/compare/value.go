@@ -34,15 +34,17 @@ func cell(v, w tables.Value, was, is bool) Change {
 	p.text("source", sources(v.Sources), sources(w.Sources))
 	p.text("at", v.At, w.At)
 	p.text("others", others(v), others(w))
+	p.text("measured", v.Measured.Words(), w.Measured.Words())
 	c.Parts = p
 	if p.has("value", "faces", "others") {
 		c.Bump = Minor
 	}
 	sourced := len(v.Sources) > 0 || len(w.Sources) > 0
-	if p.has("value", "faces") && w.State == tables.Given && !p.has("source", "at") && (sourced || v.State == tables.Given) {
+	if p.has("value", "faces") && w.State == tables.Given && !p.has("source", "at", "measured") && (sourced || v.State == tables.Given) {
 		c.Calls = append(c.Calls, SourceUnchanged)
 	}
-	if raised(v.Basis, w.Basis) && (len(w.Sources) == 0 || !p.has("source", "at")) ||
+	founded := len(w.Sources) > 0 && p.has("source", "at") || w.Basis == tables.Measured && p.has("measured")
+	if raised(v.Basis, w.Basis) && !founded ||
 		raised(v.FacesBasis, w.FacesBasis) && len(w.Sources) == 0 {
 		c.Calls = append(c.Calls, BasisUnsourced)
 	}
@@ -78,6 +80,9 @@ func evidence(v tables.Value) string {
 		if w != "" {
 			words = append(words, w)
 		}
+	}
+	if v.Measured != nil {
+		words = append(words, "measured "+v.Measured.Words())
 	}
 	if len(v.Others) > 0 {
 		words = append(words, "else "+others(v))

@@ -1,0 +1,89 @@
+package tables
+
+// Measurements in the open data: the readings as they were taken, and, where somebody has
+// reckoned it, what they come to together.
+
+type measurementJSON struct {
+	Readings  []valueJSON `json:"readings"`
+	Tool      string      `json:"tool"`
+	Condition string      `json:"condition,omitempty"`
+	Faces     Faces       `json:"faces,omitempty"`
+	On        string      `json:"on,omitempty"`
+	By        string      `json:"by,omitempty"`
+}
+
+type combinedJSON struct {
+	MM          string `json:"mm"`
+	Uncertainty string `json:"uncertaintyMm"` // expanded, about 95 %
+	Count       int    `json:"measurements"`
+	Readings    int    `json:"readings"`
+	Birge       string `json:"birge,omitempty"`
+	Consistent  bool   `json:"consistent"`
+	Agrees      string `json:"agrees,omitempty"`
+}
+
+// measured sets what was measured.
+func (out *valueJSON) measured(m *Measurements) {
+	if m == nil {
+		return
+	}
+	for _, one := range m.List {
+		doc := measurementJSON{Tool: one.Tool, Condition: one.Condition, Faces: one.Faces, On: one.On, By: one.By}
+		for _, q := range one.Readings {
+			reading := valueJSON{Is: q.Text}
+			reading.figure(q)
+			doc.Readings = append(doc.Readings, reading)
+		}
+		out.Measured = append(out.Measured, doc)
+	}
+	if c := m.Combined; c != nil {
+		out.Combined = &combinedJSON{c.MM, c.Uncertainty, c.Count, c.Readings, c.Birge, c.Consistent, c.Agrees}
+	}
+}
+
+// withoutReckoning leaves what the chart says, and nothing that was worked out of it.
+func (doc *chartJSON) withoutReckoning() {
+	for _, t := range doc.Tables {
+		for _, row := range t.Rows {
+			for id, v := range row.Values {
+				v.Combined = nil
+				row.Values[id] = v
+			}
+			for i := range row.Ends {
+				end := &row.Ends[i]
+				end.Hold.Combined, end.Cap.Combined, end.Across.Combined = nil, nil, nil
+			}
+		}
+	}
+}
+
+// measuredParts are the columns that a measured column of the chart becomes besides.
+var measuredParts = []string{"_measured", "_measured_mm", "_measured_uncertainty_mm", "_measured_birge"}
+
+// partsOf are the parts of a column in a table: those of measuring come with the table's
+// first measurement in it.
+func partsOf(t *Table, c Column) []string {
+	for _, r := range t.Rows {
+		if r.Values[c.ID].Measured != nil {
+			return append(parts(c), measuredParts...)
+		}
+	}
+	return parts(c)
+}
+
+// measuredPart is a figure of what measurements come to; ok is false for any other part.
+func measuredPart(v Value, part string) (cell string, ok bool) {
+	var c Combined
+	if v.Measured != nil && v.Measured.Combined != nil {
+		c = *v.Measured.Combined
+	}
+	switch part {
+	case "_measured_mm":
+		return c.MM, true
+	case "_measured_uncertainty_mm":
+		return c.Uncertainty, true
+	case "_measured_birge":
+		return c.Birge, true
+	}
+	return "", false
+}
