@@ -9,7 +9,7 @@ import (
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js",
+var assetNames = []string{"matcher.js", "matcher-late.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", "order.js",
 	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
@@ -27,6 +27,7 @@ func (s *site) bundle() {
 		s.add(f.Path, f.Bytes, Assets)
 	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
+	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 	s.addDrawings()
 }
 
@@ -52,7 +53,7 @@ func (s *site) integrity() map[string]string {
 
 // scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
-	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "search-index.json": s.at(s.index)}
+	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "slips.json": s.at(s.slips), "search-index.json": s.at(s.index)}
 	for _, name := range assetNames {
 		if path := s.assets.Path(name); path != "" {
 			addresses[name] = s.at(path)

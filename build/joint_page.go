@@ -76,15 +76,10 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Conversions: s.rowLinks(s.set.Conversions(row)),
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
-		History: s.historyOf(row),
+		History: s.historyOf(row), Values: s.valuesOf(row),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.jointEnd(row, n, end))
-	}
-	for _, c := range row.Table.Columns {
-		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
-			body.Values = append(body.Values, templates.NamedCell{Label: c.Label, Cell: s.cell(v)})
-		}
 	}
 	for _, src := range row.AllSources() {
 		body.Sources = append(body.Sources, sourceView(src))
@@ -92,6 +87,17 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
 		About:   s.word("joint.about", "id", row.ID, "figures", figures),
 		Scripts: []string{"lifesize.js"}, Body: body}, row.Pos
+}
+
+// valuesOf are a row's figures beyond hold, cap and across.
+func (s *site) valuesOf(row *tables.Row) []templates.NamedCell {
+	var list []templates.NamedCell
+	for _, c := range row.Table.Columns {
+		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
+			list = append(list, templates.NamedCell{Label: c.Label, Cell: s.cell(v)})
+		}
+	}
+	return list
 }
 
 func (s *site) rowLinks(rows []*tables.Row) []templates.Link {

@@ -47,6 +47,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
 	add(s.sendPage)
 	add(s.cardPage)
+	add(s.orderPage)
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	add(s.methodPage)

@@ -33,6 +33,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
 	problems.Add(s.exportData()...)
+	problems.Add(s.addSchemas(src.Static)...)
 	s.addFound()
 	s.addFeed()
 	problems.Add(s.addWebManifest()...)
@@ -139,6 +140,7 @@ type site struct {
 	live     string
 	chart    string // path of the matcher's chart
 	drawings string // path of the drawings the identify page fetches
+	slips    string // path of the chart in words that the enquiry slip fetches
 	index    string // path of what the search looks in
 	az       *templates.AZ
 	files    []File

@@ -32,6 +32,7 @@ var spoken = map[string]string{
 	"identify": "title, sheet, about",
 	"send":     "title, sheet, about",
 	"card":     "title, sheet, about",
+	"order":    "title, sheet, about",
 	"chart":    "title, sheet, about, newest, stays version",
 	"sources":  "title, about",
 	"changes":  "title, about",

@@ -121,7 +121,7 @@ func turn(name string) int {
 	case "paper":
 		return 2
 	}
-	if strings.HasPrefix(name, dataFolder) {
+	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, schemaFolder) {
 		return 3
 	}
 	return 0

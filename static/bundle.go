@@ -51,6 +51,7 @@ var entries = []entry{
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
+	{name: "order.js", source: "parts/order/order.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
 	{name: "offline.js", source: "parts/offline/offline.ts"},

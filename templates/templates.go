@@ -122,6 +122,8 @@ func bodyTemplate(body any) (string, error) {
 		return "send.html", nil
 	case *Card:
 		return "card.html", nil
+	case *Order:
+		return "order.html", nil
 	case *Moved:
 		return "moved.html", nil
 	case *NotKept:
@@ -150,6 +152,7 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"kind":      func(basis string) string { return kind(catalogue, basis) },
 		"asking":    asking,
 		"links":     newLinkList,
+		"labelled":  newLabelled,
 		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, catalogue) },
 	}
 }
@@ -161,6 +164,11 @@ type linkList struct {
 }
 
 func newLinkList(title, about string, links []Link) linkList { return linkList{title, about, links} }
+
+// labelled is a field of a form: its name for the script, and its words.
+type labelled struct{ Key, Label string }
+
+func newLabelled(key, label string) labelled { return labelled{key, label} }
 
 // at puts the base in front of a rooted address. Further leading slashes are dropped,
 // or the rest would name another host.

@@ -134,6 +134,9 @@ type Card struct {
 	Tools  []Choice
 }
 
+// Order is the page of the enquiry slip.
+type Order struct{ Keeper Keeper }
+
 // Chart lists the tables.
 type Chart struct {
 	Tables []TableCard

@@ -4,7 +4,7 @@ import type { Answer, SlipFound, Unit } from "../../matcher/types";
 import type { Drawings } from "./drawings";
 import { make, part } from "./element";
 import { drawn } from "./late";
-import type { State } from "./state";
+import { type State, toQuery } from "./state";
 import { slips, ways } from "./verdict-doubts";
 import { otherSizes, rowsOf, sizes, titled, type Rows } from "./verdict-sizes";
 import { words } from "words:identify";
@@ -40,6 +40,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
       because(answer),
       next(answer, rows),
       sizes(answer, lead, rows),
+      enquiry(answer),
       ends(answer, rows),
       ways(answer, rows),
       ...(drawn()?.neighbourhood(answer, lead) ?? []),
@@ -50,6 +51,13 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
       caution(answer),
     ];
     return list.filter((p) => p !== null);
+  }
+
+  // A size that is named can be asked for at a counter.
+  function enquiry(answer: Answer): HTMLElement | null {
+    if (answer.sizes.length !== 1) return null;
+    const href = `${site}order/#${CapspanCore.encodeAddress(toQuery(options.state()), answer.chart.version)}`;
+    return make("p", {}, make("a", { class: "btn btn--plain", href }, words.enquiry));
   }
 
   return {

@@ -13,6 +13,7 @@ const next: Record<"joint" | "yoke", Record<Measurand, string>> = {
 export const words = {
   partMissing:
     "A part of this page did not load: nobody has looked for known slips of measuring, and the picture is missing. It is tried again with the next reading.",
+  enquiry: "Write an enquiry slip",
   waiting: "Waiting for readings",
   start: "Choose what you see, then put in a cap diameter and the distance across.",
   startMore: "Two or three readings of each tell more than one: a slip stands out.",
