@@ -4,24 +4,17 @@
 //
 //   /driveline/angles/#joints=2&side1=3deg&side2=5.5deg&speed=2500rpm
 //
-// and reckon(name, fragment) in index.ts gives the whole result of it as an Outcome, which JSON can hold. Whoever wants
+// and reckon(name, fragment) in frame.ts gives the whole result of it as a Report, which JSON can hold. Whoever wants
 // to keep, print or send a calculation keeps its name and the fragment, and asks again.
 //
-//   import { reckon } from "../driveline/index";
+//   import { reckon } from "../driveline/frame"; // CapspanDriveline.reckon on a page
 //   const { title, lines, unchecked } = reckon("angles", "joints=2&side1=3deg&side2=5.5deg");
 //
-// It never throws: what cannot be read is a complaint of the outcome, what is missing is named by its part.
-import type { Quantity } from "./units";
-
-/** Why a formula or limit is believed. derived: worked out here, from geometry or mechanics. */
-export type Basis = "published" | "common-practice" | "memory" | "derived";
-
-/** Where a formula, constant or limit stands. */
-export interface Source {
-  basis: Basis;
-  key?: string; // in tables/sources.yaml, with its printed name in speech-sources.ts
-  at?: string; // the place in it, "p. 5"
-}
+// It never throws: what cannot be read is a refusal of the report, what is missing is named by its part.
+import type { Answer, Query } from "../matcher/types";
+import type { PublishedTorque } from "./fasteners";
+import type { Quantity } from "./quantities";
+import type { Ground, Limit, Outcome } from "./types";
 
 /** One figure of the result. Its value is text, as it is printed. */
 export interface Line {
@@ -32,25 +25,25 @@ export interface Line {
   unit: string; // "°", "mm", or nothing
   also?: string; // the same in the other unit: "1.06 in"
   formula: string; // plain text: "cos θ = cos β1 / cos β2"
-  source: Source[];
+  source: Ground[];
   valid?: string; // where the formula holds, as a sentence
 }
 
 /** One published limit beside what was reckoned. Sources disagree: all are listed, none is chosen. */
-export interface Limit {
+export interface LimitLine {
   part: string;
   of: string; // what is limited: "Angle of joint 1"
   value: string; // what was reckoned, "4.20 °"
   limit: string; // "at most 3 °"
   met: Met;
-  source: Source[];
+  source: Ground[];
 }
 
 /** How a value stands to a limit; the word and the number stand beside each other, and no colour says it alone. */
 export type Met = "within" | "above" | "below" | "not known";
 
 /** What one part of a calculation concludes beside its lines. */
-export interface PartOutcome {
+export interface PartReport {
   id: string;
   title: string;
   missing: string[]; // labels of the inputs it still wants; it has no lines then
@@ -87,7 +80,7 @@ export interface Given {
 }
 
 /** What is wrong with one input. Nothing of it is used, and nothing that was typed is lost. */
-export interface Complaint {
+export interface Refusal {
   input: string; // its id; nothing: the address as a whole
   label: string;
   text: string; // what was written
@@ -95,22 +88,22 @@ export interface Complaint {
 }
 
 /** All that comes of a calculation. */
-export interface Outcome {
+export interface Report {
   calculation: string; // "angles": last part of its address, name of the command
   title: string;
-  fragment: string; // what was given, in canonical form: reckon of it gives the same outcome
+  fragment: string; // what was given, in canonical form: reckon of it gives the same report
   given: Given[];
   lines: Line[];
-  limits: Limit[];
-  parts: PartOutcome[];
-  complaints: Complaint[];
+  limits: LimitLine[];
+  parts: PartReport[];
+  refusals: Refusal[];
   unchecked: string[]; // what was not checked, sentence by sentence
   cautions: string[];
 }
 
 // ---- how one is described
 
-/** Numbers in the base unit of their quantity (units.ts), choices as their value; what is not given is not there. */
+/** Numbers in the base unit of their quantity (quantities.ts), choices as their value; what is not given is not there. */
 export type Values = Record<string, number | string | undefined>;
 
 export interface NumberInput {
@@ -118,9 +111,10 @@ export interface NumberInput {
   kind: "number";
   quantity: Quantity;
   units: string[]; // those offered, the usual one first
-  least: number; // in the base unit
+  least: number; // in the base unit of the quantity
   most: number;
-  preset?: number;
+  preset?: string; // as somebody would type it, with its unit: "0.85"
+  optional?: boolean; // a part may do without it: it is not asked for as missing
   when?: (values: Values) => boolean; // whether it is asked at all
 }
 
@@ -132,7 +126,16 @@ export interface ChoiceInput {
   when?: (values: Values) => boolean;
 }
 
-export type Input = NumberInput | ChoiceInput;
+/** Words of a sheet or a part, such as a thread. */
+export interface TextInput {
+  id: string;
+  kind: "text";
+  most: number; // characters
+  optional?: boolean;
+  when?: (values: Values) => boolean;
+}
+
+export type Input = NumberInput | ChoiceInput | TextInput;
 
 /** The words of one input, in the calculation's speech file. */
 export interface InputWords {
@@ -145,7 +148,7 @@ export interface InputWords {
 /** What a part finds. Lines and limits get its id by themselves. */
 export interface Finding {
   lines: Omit<Line, "part">[];
-  limits?: Omit<Limit, "part">[];
+  limits?: Omit<LimitLine, "part">[];
   says?: string[];
   pictures?: Picture[];
 }
@@ -153,9 +156,41 @@ export interface Finding {
 /** A part reckons as soon as what it needs is there. */
 export interface Part {
   id: string;
-  needs: string[]; // ids of inputs
+  needs: string[]; // ids of inputs; one that is not asked (when) is not missed
   when?: (values: Values) => boolean;
-  reckon: (values: Values) => Finding;
+  reckon: (values: Values, kit: Kit) => Finding;
+}
+
+/** What the frame lends to a part, so that no calculation carries it along. */
+export interface Kit {
+  /** A figure in the reader's units, the other system beside it. `digits` are of its first unit. */
+  figure: (quantity: Quantity, base: number, digits?: number) => { value: string; unit: string; also?: string };
+  /** The same as words: "1.20 mm (0.047 in)". */
+  words: (quantity: Quantity, base: number, digits?: number) => string;
+  /** A line of the result by a formula of formulas.ts. */
+  line: (
+    id: string,
+    label: string,
+    quantity: Quantity,
+    base: number,
+    formula: string,
+    digits?: number,
+  ) => Omit<Line, "part">;
+  /** A line whose value is words. */
+  said: (id: string, label: string, value: string, formula: string) => Omit<Line, "part">;
+  /** A limit somebody prints beside what was reckoned; its unit is the quantity's. */
+  limit: (of: string, quantity: Quantity, base: number, limit: Limit, digits?: number) => Omit<LimitLine, "part">;
+  /** The result of a calculation; where its inputs cannot be used the part says so and has no lines. */
+  take: <T>(outcome: Outcome<T>) => T;
+  chart: Provided;
+}
+
+/** What a page or the command takes from the chart; nothing of it is there until it is provided. */
+export interface Provided {
+  fasteners?: PublishedTorque[];
+  rows?: string[]; // ids and other names of the joints
+  ratings?: { row: string; torque: number; source: string }[]; // published torque ratings of rows, N·m
+  identify?: (query: Query) => Answer;
 }
 
 /** One calculation: a pure function (or several) behind its parts, and this. */
@@ -164,6 +199,7 @@ export interface Calculation {
   inputs: Input[];
   parts: Part[];
   words: CalculationWords;
+  places: Record<string, string>; // where a function's inputs come from: its name for one, our id
   example: string; // fragment of the worked example
 }
 
