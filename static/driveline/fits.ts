@@ -1,6 +1,9 @@
 // A cap in its bore: by the tolerance classes of ISO 286, and as measured.
-import type { Ground, Limit, MeasuredLength, Outcome } from "./types";
-import { unwritten } from "./unwritten";
+import { answer, check, refuse } from "./check";
+import { below } from "./clips";
+import * as given from "./given-fit";
+import * as range from "./given-ranges";
+import type { Ground, Limit, MeasuredLength, Outcome, Ranges } from "./types";
 
 export type CapClass = "h6" | "h7";
 export type BoreClass = "H7";
@@ -21,8 +24,33 @@ export interface Fit {
   use: Ground; // that makers use this fit
 }
 
+export const isoFitRanges: Ranges<FitInput> = {
+  size: range.fitSize,
+  cap: { words: ["h6", "h7"] },
+  bore: { words: ["H7"] },
+};
+
+/** The limits of a cap and its bore, by tolerance class. */
 export function isoFit(input: FitInput): Outcome<Fit> {
-  return unwritten(input);
+  const wrong = check(input, isoFitRanges);
+  if (wrong.length > 0) return refuse(wrong);
+  const { size } = input;
+  // "Over 18 up to 30": a size belongs to the step that ends with it.
+  const step = given.isoSteps.find(([, to]) => size <= to * (1 + 1e-12)) ?? given.isoSteps[0];
+  if (step === undefined) return refuse(wrong);
+  const [over, to, it6, it7] = step;
+  const tolerance = input.cap === "h6" ? it6 : it7;
+  return answer(
+    {
+      step: [over, to],
+      cap: [size - tolerance, size],
+      bore: [size, size + it7],
+      clearance: [0, it7 + tolerance],
+      ground: given.isoGround,
+      use: given.isoUse,
+    },
+    [given.fitFormula],
+  );
 }
 
 export interface CapInBoreInput {
@@ -39,6 +67,27 @@ export interface CapInBore {
   limits: Limit[];
 }
 
+const diameter = { ...range.cap, measured: true } as const;
+
+export const capInBoreRanges: Ranges<CapInBoreInput> = {
+  cap: diameter,
+  bores: { ...diameter, count: [1, 4] },
+};
+
+/** A measured cap beside the measured bores of a yoke. */
 export function capInBore(input: CapInBoreInput): Outcome<CapInBore> {
-  return unwritten(input);
+  const wrong = check(input, capInBoreRanges);
+  if (wrong.length > 0) return refuse(wrong);
+  const { cap } = input;
+  return answer(
+    {
+      bores: input.bores.map((bore) => {
+        const clearance = bore.value - cap.value;
+        const uncertainty = Math.hypot(bore.uncertainty, cap.uncertainty);
+        return { clearance, uncertainty, tightProbability: below(-clearance, uncertainty) };
+      }),
+      limits: given.interferenceLimits,
+    },
+    [given.fitFormula],
+  );
 }

@@ -8,6 +8,7 @@ const range = (least: number, most: number, unit: Range["unit"]): Range => ({ le
 
 // ---- angles and turning
 export const jointAngle = range(0, 60 * degree, "rad");
+export const bentAngle = range(0.1 * degree, 60 * degree, "rad"); // where a straight joint has no answer
 export const inclination = range(-80 * degree, 80 * degree, "rad");
 export const plan = range(-80 * degree, 80 * degree, "rad");
 export const yokeTurn = range(-180 * degree, 180 * degree, "rad");

@@ -4,8 +4,11 @@
 // Seen from the driving end, along the flow of power: x ahead, y to the right, z down. So
 // a positive side inclination falls towards the driven end (front high, as at most
 // engines), and a positive plan inclination runs to the right.
-import type { Outcome } from "./types";
-import { unwritten } from "./unwritten";
+import { answer, check, conflict, refuse } from "./check";
+import * as range from "./given-ranges";
+import { derived, formula } from "./ground";
+import type { Outcome, Ranges } from "./types";
+import { directionOf } from "./vector";
 
 /** How a component or shaft lies.
  *
@@ -28,12 +31,36 @@ export interface RiseInput {
   along: "level" | "shaft"; // run measured level (ahead), or along the shaft itself
 }
 
+export const inclinationFromRiseRanges: Ranges<RiseInput> = {
+  rise: range.rise,
+  run: range.run,
+  along: { words: ["level", "shaft"] },
+};
+
+const riseFormula = formula(
+  "inclination-from-rise",
+  "arctan(rise/run), run level; arcsin(rise/run), run along the shaft",
+  derived,
+  "Between two points of the shaft's own axis.",
+);
+
 /** An inclination (rad) from rise over run: arctan for a level run, arcsin along the shaft. */
 export function inclinationFromRise(input: RiseInput): Outcome<{ angle: number }> {
-  return unwritten(input);
+  const wrong = check(input, inclinationFromRiseRanges);
+  if (wrong.length > 0) return refuse(wrong);
+  const { rise, run, along } = input;
+  if (along === "shaft" && Math.abs(rise) > run) return refuse([conflict("rise", "run", { bound: run, unit: "m" })]);
+  return answer({ angle: along === "shaft" ? Math.asin(rise / run) : Math.atan(rise / run) }, [riseFormula]);
 }
+
+export const directionRanges: Ranges<Attitude> = {
+  side: range.inclination,
+  plan: range.plan,
+  read: { words: ["level", "projected"] },
+};
 
 /** The direction a component points in. */
 export function direction(input: Attitude): Outcome<{ direction: Direction }> {
-  return unwritten(input);
+  const wrong = check(input, directionRanges);
+  return wrong.length > 0 ? refuse(wrong) : answer({ direction: directionOf(input) }, []);
 }

@@ -53,11 +53,12 @@ export interface Sourced<T> extends Ground {
  *  says nothing of whether one is met: number and limit stand side by side. */
 export interface Limit extends Sourced<number> {
   id: string; // never changes: "joint-angle-least-dana-j3311"
+  of: string; // the number of the result it limits: "angle", "equality", "residual.acceleration"
   bound: "least" | "most";
   unit: Si;
 }
 
-/** A formula a result came from. Each result names its own by id; formulas.ts has them. */
+/** A formula a result came from. */
 export interface Formula extends Ground {
   id: string; // "single-joint-ratio"
   text: string; // as one line of plain signs: "w2/w1 = cos b / (1 - sin^2 b cos^2 t)"
@@ -104,31 +105,31 @@ export interface Complaint {
   beside: string; // for a conflict the other input, else empty
 }
 
-/** What every calculation returns: a result, or what is wrong with its inputs, all at
- *  once. Nothing is thrown, and no number of a result is NaN or infinite. */
-export type Outcome<T> = { ok: true; result: T; formulas: string[] } | { ok: false; complaints: Complaint[] };
+/** What every calculation returns: a result with the formulas it came from, or what is wrong
+ *  with its inputs, all at once. Nothing is thrown, and no number of a result is NaN or infinite. */
+export type Outcome<T> = { ok: true; result: T; formulas: Formula[] } | { ok: false; complaints: Complaint[] };
 
-/** The plausible range of an input, both ends allowed. The basis is judgement throughout. */
+/** What a number may be, both ends allowed. The basis is judgement throughout. */
 export interface Range {
   least: number;
   most: number;
   unit: Si;
+  measured?: true; // the input is a MeasuredLength
+  count?: readonly [least: number, most: number]; // the input is a list of so many
+  none?: true; // null is allowed: not known
 }
+
+/** The words an input takes. */
+export interface Choice {
+  words: readonly string[];
+}
+
+/** What each input may be. A function `f` exports its own as `fRanges`, for the forms of a
+ *  page; what lies outside is a complaint. */
+export type Ranges<T> = { readonly [K in keyof T]: Range | Choice | null }; // null: looked at in another way
 
 /** A measured length with its expanded uncertainty (about 95 %), both m. */
 export interface MeasuredLength {
   value: number;
   uncertainty: number;
 }
-
-/** The plausible range of each input that is a number, of a list each of its numbers. A function
- *  `f` exports its own as `fRanges`, for the page's forms; what lies outside is a complaint. */
-export type Ranges<T> = {
-  readonly [K in keyof T as number extends T[K]
-    ? K
-    : MeasuredLength extends T[K]
-      ? K
-      : T[K] extends readonly unknown[]
-        ? K
-        : never]?: Range;
-};
