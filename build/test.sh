@@ -51,8 +51,9 @@ go vet -tags browser ./build/browser/
 go vet -tags hosts ./build/hosts/
 echo "go vet: nothing found"
 
-step "types of the core and of the slip (no DOM), of the page parts and of the service worker (no DOM either)"
+step "types of the core, the calculations and the slip (no DOM), of the page parts and of the service worker (no DOM either)"
 "$tsc" -p static/matcher
+"$tsc" -p static/driveline
 "$tsc" -p static/order
 "$tsc" -p static/parts
 "$tsc" -p static/worker

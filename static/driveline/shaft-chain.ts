@@ -1,0 +1,90 @@
+// From the directions of gearbox, shafts and axle to joints, planes and the matrices of
+// the chain.
+import { check, conflict, counted } from "./check";
+import * as range from "./given-ranges";
+import * as hooke from "./hooke";
+import { type Attitude, type Direction, directionRanges } from "./inclination";
+import type { Complaint } from "./types";
+import { angleBetween, cross, directionOf, dot, norm } from "./vector";
+
+export interface Chain {
+  angles: number[]; // of each joint, rad
+  planes: (number | null)[]; // of each shaft with two joints, rad, within a quarter turn
+  matrices: hooke.Matrix[]; // of each joint, turned by what comes between it and the one before
+}
+
+/** Puts the joints between directions together; `yokes` as in ShaftInput. */
+export function chainOf(directions: readonly Direction[], yokes: readonly number[]): Chain {
+  const angles: number[] = [];
+  const normals: (Direction | null)[] = [];
+  for (let i = 1; i < directions.length; i++) {
+    const before = directions[i - 1] as Direction;
+    const after = directions[i] as Direction;
+    const normal = cross(before, after);
+    angles.push(angleBetween(before, after));
+    // A joint this straight has no plane, and none is needed: it is even however it is turned.
+    normals.push(norm(normal) < 1e-12 ? null : normal);
+  }
+  const planes = yokes.map((_, i) => planeAngle(normals[i], normals[i + 1], directions[i + 1] as Direction));
+  // The driven yoke of a joint stands square to the next driving yoke's zero when planes
+  // and yokes are in line: hence the quarter turn.
+  const matrices = angles.map((b, i) => {
+    if (i === 0) return hooke.joint(b);
+    const between = Math.PI / 2 + (yokes[i - 1] ?? 0) - (planes[i - 1] ?? 0);
+    return hooke.chain(hooke.joint(b), hooke.turned(between));
+  });
+  return { angles, planes, matrices };
+}
+
+// From the plane of one joint to that of the next about the shaft between, which may as
+// well be turned by half a turn: a plane has no front.
+function planeAngle(
+  first: Direction | null | undefined,
+  second: Direction | null | undefined,
+  shaft: Direction,
+): number | null {
+  if (!first || !second) return null;
+  const angle = Math.atan2(dot(cross(first, second), shaft), dot(first, second));
+  if (angle > Math.PI / 2) return angle - Math.PI;
+  return angle <= -Math.PI / 2 ? angle + Math.PI : angle;
+}
+
+/** The product of joints `from` up to, not including, `to`. */
+export function product(chain: Chain, from: number, to: number): hooke.Matrix {
+  return chain.matrices.slice(from, to).reduce((m, next) => hooke.chain(next, m), hooke.turned(0));
+}
+
+/** What is left of the unevenness, rad. */
+export function residualOf(chain: Chain): number {
+  return hooke.residualAngle(product(chain, 0, chain.matrices.length));
+}
+
+/** The shop's root of squares: each square a vector turned by twice the angles before it. Rad. */
+export function rootOfSquares(chain: Chain, yokes: readonly number[]): number {
+  let x = 0;
+  let y = 0;
+  let turn = 0;
+  for (const [i, b] of chain.angles.entries()) {
+    if (i > 0) turn += Math.PI + 2 * ((chain.planes[i - 1] ?? 0) - (yokes[i - 1] ?? 0));
+    x += b * b * Math.cos(turn);
+    y += b * b * Math.sin(turn);
+  }
+  return Math.sqrt(Math.hypot(x, y));
+}
+
+/** What is wrong with the members and yokes of a shaft. */
+export function checkShaft(input: { members: Attitude[]; yokes: number[] }): Complaint[] {
+  const found: Complaint[] = [];
+  if (!counted(found, "members", input?.members, 2, 4)) return found;
+  for (const [i, m] of input.members.entries()) found.push(...check(m, directionRanges, `members[${i}].`));
+  const shafts = input.members.length - 2;
+  const yokes = { ...range.yokeTurn, count: [shafts, shafts] as const };
+  found.push(...check({ yokes: input.yokes }, { yokes }));
+  if (found.length > 0) return found;
+  const { angles } = chainOf(input.members.map(directionOf), input.yokes);
+  for (const [i, b] of angles.entries()) {
+    if (b > range.jointAngle.most)
+      found.push(conflict(`members[${i + 1}]`, `members[${i}]`, { bound: range.jointAngle.most, unit: "rad" }));
+  }
+  return found;
+}

@@ -1,0 +1,67 @@
+// What is said round every result: units, limits, sources, and what could not be worked out.
+import { list } from "../matcher/speech-words";
+import type { Met } from "./description";
+import type { Basis, Ground, Wrong } from "./types";
+import { sources, type Source } from "./sources";
+
+export const withUnit = (value: string, unit: string): string =>
+  unit === "" ? value : unit === "°" || unit === "%" ? `${value}${unit === "°" ? "°" : " %"}` : `${value} ${unit}`;
+
+export const both = (text: string, also: string | undefined): string =>
+  also === undefined ? text : `${text} (${also})`;
+
+export const bound = (kind: "least" | "most", text: string): string =>
+  kind === "most" ? `at most ${text}` : `at least ${text}`;
+
+export const metWords: Record<Met, string> = {
+  within: "within",
+  above: "above",
+  below: "below",
+  "not known": "not known",
+};
+
+export const basisWords: Record<Basis, string> = {
+  published: "published",
+  "common-practice": "common practice, no source named",
+  memory: "recalled, not published: confirm it",
+  derived: "worked out here",
+  judgement: "our judgement",
+};
+
+/** A document by its publisher and title. */
+export function sourceName(key: string): string {
+  const source: Source | undefined = (sources as Record<string, Source>)[key];
+  return source === undefined ? key : `${source.publisher}, ${source.title}`;
+}
+
+/** What a figure rests on, in words. */
+export function grounds(list_: readonly Ground[]): string {
+  return list_.map(ground).join("; ");
+}
+
+export function ground(g: Ground): string {
+  const at = g.at === undefined ? "" : `, ${g.at}`;
+  return g.source === "" ? basisWords[g.basis] : `${basisWords[g.basis]}: ${sourceName(g.source)}${at}`;
+}
+
+export const stillNeeded = (labels: readonly string[]): string => `Still needed: ${list(labels)}.`;
+
+export function unusable(input: string, beside: string, wrong: Wrong): string {
+  if (input === "") return "These figures cannot be used together. Check the units first, then the readings.";
+  if (wrong === "conflict" && beside !== "") return `${input} does not go with ${beside}. Check both.`;
+  return `${input} cannot be used here. Check its unit first, then the reading.`;
+}
+
+export const sheet = {
+  result: "Result",
+  example: "A worked example",
+  formula: "Formula",
+  limits: "What others allow",
+  limit: "Limit",
+  stands: "It is",
+  source: "Source",
+  inFigures: "The same in figures",
+  refused: "Cannot be used yet",
+  notChecked: "Not checked",
+  nothing: "Type what you have measured. The result stands here as soon as there is enough for a part of it.",
+};
