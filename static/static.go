@@ -15,7 +15,7 @@ import (
 
 // FS holds the sources. Bundle never uses it by itself: the caller passes it.
 //
-//go:embed matcher/*.ts driveline/*.ts order/*.ts worker/*.ts schemas parts words icons
+//go:embed matcher/*.ts driveline/*.ts order/*.ts shaft/*.ts worker/*.ts schemas parts words icons
 var FS embed.FS
 
 // File is one output file: a slash-separated path under the site's root, such as
