@@ -9,7 +9,7 @@ import (
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "matcher-late.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", "order.js",
+var assetNames = []string{"matcher.js", "matcher-late.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", "order.js", "shaft.js",
 	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content

@@ -48,6 +48,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.sendPage)
 	add(s.cardPage)
 	add(s.orderPage)
+	add(s.shaftPage)
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	add(s.methodPage)

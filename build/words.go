@@ -33,6 +33,7 @@ var spoken = map[string]string{
 	"send":     "title, sheet, about",
 	"card":     "title, sheet, about",
 	"order":    "title, sheet, about",
+	"shaft":    "title, sheet, about",
 	"chart":    "title, sheet, about, newest, stays version",
 	"sources":  "title, about",
 	"changes":  "title, about",

@@ -52,6 +52,7 @@ var entries = []entry{
 	{name: "send.js", source: "parts/send/send.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
 	{name: "order.js", source: "parts/order/order.ts"},
+	{name: "shaft.js", source: "parts/shaft/shaft.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
 	{name: "offline.js", source: "parts/offline/offline.ts"},

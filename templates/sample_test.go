@@ -99,6 +99,8 @@ func samples() map[string]Page {
 			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}}},
 		"order": {Address: "/order/", Title: "Enquiry slip", Scripts: []string{"matcher.js"}, Body: &Order{
 			Keeper: Keeper{Name: "The shed", Phone: "+1 555 0100", Mail: "shed@example.org"}}},
+		"shaft": {Address: "/shaft/", Title: "Shaft record", Scripts: []string{"matcher.js"}, Body: &Shaft{
+			Calculations: []Link{{Href: "/sub/driveline/angles/", Text: "Angles"}}}},
 		"search": {Address: "/search/", Title: "Search", About: "Rows, pages, words and sources.", Body: &Search{}},
 		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{
 			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},

@@ -124,6 +124,8 @@ func bodyTemplate(body any) (string, error) {
 		return "card.html", nil
 	case *Order:
 		return "order.html", nil
+	case *Shaft:
+		return "shaft.html", nil
 	case *Moved:
 		return "moved.html", nil
 	case *NotKept:

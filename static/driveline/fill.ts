@@ -164,7 +164,14 @@ export function decode(calculation: Calculation, fragment: string): { filled: Fi
     const key = unescaped(at < 0 ? pair : pair.slice(0, at)).trim();
     const text = at < 0 ? "" : unescaped(pair.slice(at + 1).replace(/\+/g, " "));
     const input = calculation.inputs.find((one) => one.id === key);
-    if (input === undefined) refuse(key, say.unknownInput(key, calculation.inputs.map((one) => one.id)));
+    if (input === undefined)
+      refuse(
+        key,
+        say.unknownInput(
+          key,
+          calculation.inputs.map((one) => one.id),
+        ),
+      );
     else if (own(filled, key) !== undefined) refuse(key, say.twice(key));
     else filled[key] = fieldOf(input, text);
   }
@@ -181,7 +188,7 @@ export function fieldOf(input: Input, text: string): Field {
 }
 
 function own(filled: Filled, id: string): Field | undefined {
-  return Object.prototype.hasOwnProperty.call(filled, id) ? filled[id] : undefined;
+  return Object.hasOwn(filled, id) ? filled[id] : undefined;
 }
 
 function escaped(text: string): string {

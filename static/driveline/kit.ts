@@ -64,7 +64,12 @@ export function number(value: number, digits: number): string {
   return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
 }
 
-const quantityOf: Partial<Record<Si, Quantity>> = { m: "length", rad: "angle", "rad/s": "speed", "rad/s2": "acceleration" };
+const quantityOf: Partial<Record<Si, Quantity>> = {
+  m: "length",
+  rad: "angle",
+  "rad/s": "speed",
+  "rad/s2": "acceleration",
+};
 
 function limitLine(
   figure: Kit["figure"],

@@ -110,7 +110,9 @@ function tableOf(spec: PlotSpec): Picture["table"] {
   const first = spec.curves[0]?.points ?? [];
   const rows = first.flatMap(([at], n) => {
     if (n % spec.every !== 0) return [];
-    return [[fixed(at, spec.digits[0]), ...spec.curves.map((c) => fixed(c.points[n]?.[1] ?? Number.NaN, spec.digits[1]))]];
+    return [
+      [fixed(at, spec.digits[0]), ...spec.curves.map((c) => fixed(c.points[n]?.[1] ?? Number.NaN, spec.digits[1]))],
+    ];
   });
   return { head: spec.head, rows };
 }

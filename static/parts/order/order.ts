@@ -3,34 +3,25 @@
 // One slip, one way round: a field changes it and says so; what the chart knows is looked up again, the paper is drawn
 // and the slip is written into the address. A slip that is under way in this window is kept until the next one is begun,
 // so that a second joint can be fetched from the identify page.
-import type { Chart } from "../../matcher/types";
 import { jointsFrom } from "../../order/add";
 import { decodeSlip, encodeSlip } from "../../order/address";
-import type { SlipChart } from "../../order/chart";
 import { factsOf, type JointFacts } from "../../order/facts";
 import { mostJoints, type Slip, type SlipJoint, texts } from "../../order/slip";
 import { sizeOf } from "../../order/texts";
+import { most } from "../../shaft/record";
 import { make, part } from "../identify/element";
-import { fetchChart } from "../identify/chart";
+import { keepPart } from "../shaft/keep";
+import { recordJoint } from "../shaft/joints";
 import { draft, keepDraft } from "./draft";
 import { jointPart, type JointPart } from "./joint";
+import { fetchKnown, type Known } from "./known";
 import { outPart } from "./out";
 import { slipPaper } from "./paper";
 import { words } from "words:order";
 
-interface Given {
-  chart: Chart;
-  slips: SlipChart;
-}
-
 async function start(root: HTMLElement): Promise<void> {
   try {
-    if (typeof CapspanCore === "undefined") throw new Error(words.noCore);
-    const [chart, slips] = await Promise.all([
-      fetchChart(root.dataset.chart ?? ""),
-      fetchSlips(root.dataset.slips ?? ""),
-    ]);
-    run(root, { chart, slips });
+    run(root, await fetchKnown(root));
   } catch (error) {
     const trouble = part(root, "trouble");
     trouble.hidden = false;
@@ -39,16 +30,7 @@ async function start(root: HTMLElement): Promise<void> {
   root.dataset.ready = "";
 }
 
-async function fetchSlips(address: string): Promise<SlipChart> {
-  const found = await fetch(address).then(
-    (answer) => (answer.ok ? (answer.json() as Promise<SlipChart>) : null),
-    () => null,
-  );
-  if (found === null || found.format !== 1) throw new Error(words.noChart);
-  return found;
-}
-
-function run(root: HTMLElement, { chart, slips }: Given): void {
+function run(root: HTMLElement, { chart, slips }: Known): void {
   const list = part(root, "joints");
   const note = part(root, "note-said");
   const trouble = part(root, "trouble");
@@ -62,6 +44,12 @@ function run(root: HTMLElement, { chart, slips }: Given): void {
     schema: here(root.dataset.schema ?? ""),
     back,
     version: chart.version,
+  });
+  const keep = keepPart(root, (record) => {
+    if (record.joints.length + slip.joints.length > most.joints) return false;
+    record.joints.push(...slip.joints.map((joint) => recordJoint(joint, { chart, slips })));
+    if (record.job === undefined && slip.job !== undefined) record.job = slip.job;
+    return true;
   });
   let slip: Slip = { joints: [] };
   let parts: JointPart[] = [];
@@ -94,6 +82,7 @@ function run(root: HTMLElement, { chart, slips }: Given): void {
     part(root, "full").hidden = slip.joints.length < mostJoints;
     paper.replaceChildren(...(slip.joints.length > 0 ? slipPaper(slip, facts, chart.version, back) : blank));
     out.show(slip, facts);
+    keep.show(slip.joints.length > 0);
   }
 
   function changed(): void {

@@ -26,3 +26,76 @@ export const readWords = {
   page: "the name of a calculation, such as angles",
   word: (words: readonly string[]) => `one of ${words.join(", ")}`,
 };
+
+export const keepWords = {
+  another: "a new record",
+  untitled: "A shaft without a name",
+  kept: "Kept in",
+  gone: "That record is no longer on this device. Choose another.",
+  full: (title: string) => `${title} has no room for more. Take something out of it first.`,
+  changed: "Another window changed that record in the same moment: press again.",
+  refused:
+    "This browser keeps nothing here: it has no room, or it is not allowed. Keep the address of this page instead.",
+};
+
+export const sheetWords = {
+  job: "For",
+  by: "By",
+  date: "Date",
+  chart: "Chart",
+  joint: (n: number) => `Joint ${n + 1}`,
+  clips: "Clips as fitted",
+  note: "Note",
+  figures: "Written down",
+  notes: "Notes",
+  more: (n: number) => `and ${n} more lines on its page.`,
+  notChecked: "What nobody measured or reckoned was not checked.",
+  cautions:
+    "Before work on the shaft: vehicle on level ground, wheels chocked, on rated stands, gearbox in neutral, shaft supported before it is unbolted. Mark the phase. Turning shafts stay guarded. Welding and balance are for a driveline shop; the maker’s manual and local codes come first.",
+};
+
+export const words = {
+  untitled: "A shaft without a name",
+  kept: "Kept on this device.",
+  notKept:
+    "Not kept on this device: it has no room, or the browser does not allow it. Everything is still here in this page. Save it as a file before you close it.",
+  noRecord: "That record is not on this device. Read it from its file, or choose another.",
+  changedElsewhere: "Another window had changed this record, so yours is kept as a copy beside it.",
+  otherWindow: "Another window has changed this record.",
+  deletedElsewhere:
+    "This record was deleted in another window. It is still here in this page; the next change keeps it again.",
+  showIt: "Show that one",
+  copyOf: (title: string) => `${title.slice(0, 72)} (copy)`,
+  joint: (n: number, names: string) => `Joint ${n + 1}${names === "" ? "" : `: ${names}`}`,
+  differs: (names: string, chart: string) =>
+    `When it was put in, chart ${chart} said ${names === "" ? "that no size was named" : names}. Look at it again.`,
+  removeJoint: (n: number) => `Take joint ${n + 1} out of the record`,
+  removeFigure: (n: number) => `Take figure ${n + 1} out of the record`,
+  removeCalculation: (title: string) => `Take ${title} out of the record`,
+  removed: "Taken out.",
+  undo: "Put it back",
+  back: "Back in the record.",
+  full: (most: number) => `A record has room for ${most} joints; the rest was left out.`,
+  noChart: "The chart has not come yet, so no size can be looked up. Try again in a moment.",
+  open: (title: string) => `Open ${title}`,
+  delete: "Delete",
+  deleteIt: (title: string) => `Delete ${title}`,
+  deleted: (title: string) => `${title} is deleted.`,
+  undoDelete: (title: string) => `Put ${title} back`,
+  backAgain: (title: string) => `${title} is back.`,
+  notPutBack: "It could not be put back on this device, so it is saved as a file.",
+  notDeleted: "It could not be deleted: the browser does not allow it.",
+  damaged: (says: string) => `A record that cannot be read. ${says}`,
+  damagedName: "the damaged record",
+  saveRaw: "Save it as it is",
+  saveRawIt: "Save the damaged record as it is",
+  readInPart: "Read, but not all of it:",
+  unreadable: "The browser could not read the file.",
+  fileName: (title: string) => {
+    const plain = title
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^-|-$/g, "");
+    return `shaft-${plain.slice(0, 40) || "record"}.json`;
+  },
+};

@@ -1,0 +1,115 @@
+// The sheet of a record for the wall of the workshop: one page. The figures are those that stood on the pages when they
+// were kept; where a calculation has more lines than there is room for, the sheet says so.
+import type { JointFacts } from "../../order/facts";
+import { lineOf, measured } from "../../order/figures";
+import { leadOf } from "../../order/texts";
+import type { KeptCalculation, ShaftJoint, ShaftRecord } from "../../shaft/record";
+import { make } from "../identify/element";
+import { qrPicture } from "../send/picture";
+import { slipJoint } from "./joints";
+import { sheetWords as say } from "words:shaft";
+import { slipWords, standing } from "words:order";
+
+/** Lines of results that one page has room for, over all calculations. */
+const mostLines = 36;
+
+export interface SheetOptions {
+  facts: (JointFacts | null)[];
+  version: string;
+  address: (joint: ShaftJoint) => string | undefined; // full, for the code
+}
+
+export function recordSheet(record: ShaftRecord, options: SheetOptions): HTMLElement[] {
+  const field = (label: string, text: string | undefined): HTMLElement =>
+    make("div", {}, make("dt", {}, label), make("dd", {}, text || make("span", { class: "slip__line" })));
+  const each = Math.max(2, Math.floor(mostLines / Math.max(1, record.calculations.length)));
+  return [
+    make("h2", { class: "slip__title" }, record.title),
+    make(
+      "dl",
+      { class: "slip__who" },
+      field(say.job, record.job),
+      field(say.by, record.by),
+      field(say.date, record.date),
+      field(say.chart, record.chart ?? options.version),
+    ),
+    ...record.joints.map((joint, n) => jointLine(joint, n, options)),
+    ...figures(record),
+    make("div", { class: "sheet__results" }, ...record.calculations.map((c) => result(c, each))),
+    ...(record.notes === undefined
+      ? []
+      : [make("p", { class: "sheet__notes" }, make("span", { class: "slip__label" }, say.notes), " ", record.notes)]),
+    make("p", { class: "slip__foot" }, make("strong", {}, say.notChecked), ` ${say.cautions}`),
+  ];
+}
+
+function jointLine(joint: ShaftJoint, n: number, options: SheetOptions): HTMLElement {
+  const facts = options.facts[n] ?? null;
+  const address = options.address(joint);
+  const picture = address === undefined ? null : qrPicture(address, slipWords.qr(n));
+  const names = facts === null ? (joint.found?.names ?? []) : facts.sizes.flatMap((s) => s.names);
+  const settled = facts?.settled ?? joint.found?.settled;
+  const size = facts?.sizes.length === 1 ? facts.sizes[0]?.row : undefined;
+  const lead = leadOf(slipJoint(joint));
+  const said = (label: string, text: string | undefined): HTMLElement | null =>
+    text === undefined || text === ""
+      ? null
+      : make("p", { class: "slip__said" }, make("span", { class: "slip__label" }, label), ` ${text}`);
+  return make(
+    "section",
+    { class: "slip__joint" },
+    make(
+      "h3",
+      { class: "slip__head" },
+      [say.joint(n), joint.place, names.join(", ")].filter((t) => t !== undefined && t !== "").join(" · "),
+    ),
+    picture !== null && make("figure", { class: "slip__qr" }, picture),
+    settled !== undefined && make("p", { class: "slip__standing" }, `${standing[settled]}.`),
+    said(slipWords.chart, size === undefined ? undefined : lineOf(size)),
+    said(
+      slipWords.measured,
+      facts?.measured
+        .filter((m) => m.estimate.quantity !== "clip")
+        .map((m) => `${m.estimate.quantity === "cap" ? slipWords.cap : slipWords.across} ${measured(m.estimate, lead)}`)
+        .join("; "),
+    ),
+    make(
+      "p",
+      { class: "slip__said slip__fill" },
+      make("span", { class: "slip__label" }, say.clips),
+      joint.clips ?? make("span", { class: "slip__line" }),
+    ),
+    said(say.note, joint.note),
+  );
+}
+
+function figures(record: ShaftRecord): HTMLElement[] {
+  if (record.figures.length === 0) return [];
+  return [
+    make(
+      "p",
+      { class: "slip__said" },
+      make("span", { class: "slip__label" }, say.figures),
+      ` ${record.figures.map((f) => `${f.label}: ${f.value}`).join(" · ")}`,
+    ),
+  ];
+}
+
+function result(kept: KeptCalculation, most: number): HTMLElement {
+  const lines = kept.lines.map((l) => {
+    const value = [l.value, l.unit].filter((t) => t !== "").join(" ");
+    return `${l.label}: ${value}${l.also ? ` (${l.also})` : ""}`;
+  });
+  const limits = kept.limits.map((l) => `${l.of}: ${l.value}; ${l.limit}, ${l.met} [${l.source.join("; ")}]`);
+  const all = [...lines, ...limits];
+  const left = all.length - most;
+  return make(
+    "section",
+    { class: "sheet__result" },
+    make("h3", { class: "slip__head" }, kept.title),
+    make("ul", {}, ...all.slice(0, most).map((text) => make("li", {}, text))),
+    left > 0 && make("p", { class: "slip__said" }, say.more(left)),
+    kept.unchecked.length > 0 &&
+      make("p", { class: "slip__said" }, `${slipWords.notChecked}: ${kept.unchecked.join(" ")}`),
+  );
+}
