@@ -15,6 +15,7 @@ import {
   type Extra,
   greases,
   longestName,
+  longestPlace,
   mostJoints,
   mostWanted,
   type Slip,
@@ -40,7 +41,7 @@ export function encodeSlip(slip: Slip): string {
   put("chart", toChart(slip.chart));
   for (const joint of slip.joints.slice(0, mostJoints)) {
     put("joint", String(joint.count));
-    put("place", toText(joint.place, longestName));
+    put("place", toText(joint.place, longestPlace));
     put("row", joint.row === undefined ? undefined : toText(joint.row, longestName));
     put("grease", joint.grease);
     put("with", joint.extras.map((w) => (w.count === undefined ? w.item : `${w.item}.${w.count}`)).join(","));
@@ -113,7 +114,7 @@ function readJoint(part: string, n: number, remarks: string[]): SlipJoint {
     if (wanted === undefined) remarks.push(say.badCount(n, shown(count)));
     else joint.count = wanted;
   }
-  const place = fromText(given.get("place"), longestName);
+  const place = fromText(given.get("place"), longestPlace);
   if (place !== "") joint.place = place;
   const row = fromText(given.get("row"), longestName).replace(/ /g, "-"); // an id has no spaces, and may have a "-"
   if (row !== "") joint.row = row;

@@ -6,13 +6,14 @@
 // CapspanCore, must be there first.
 import type { Query } from "../matcher/types";
 
-/** Most joints on one slip: a sheet of paper holds no more. */
-export const mostJoints = 4;
+/** Most joints on one slip: a shaft in two pieces has three, and a sheet of paper holds no more. */
+export const mostJoints = 3;
 /** Most of one joint. */
 export const mostWanted = 99;
 
 /** Longest texts, in UTF-16 units as a field counts them. */
 export const longestName = 60;
+export const longestPlace = 40;
 export const longestNote = 240;
 
 /** Things to order with a joint. */

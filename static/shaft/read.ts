@@ -86,12 +86,12 @@ class Form {
   private joint(value: Record<string, unknown>, at: string): ShaftJoint {
     const line = this.text(most.line);
     return this.fields<ShaftJoint>(value, at, {
-      place: line,
+      place: this.text(most.place),
       identification: this.text(most.address),
       row: line,
       found: (v, where) => (isObject(v) ? this.found(v, where) : this.wrong(where, v, say.object)),
       clips: line,
-      note: this.text(most.sentence),
+      note: this.text(most.note),
     });
   }
 
@@ -109,8 +109,8 @@ class Form {
   }
 
   private figure(value: Record<string, unknown>, at: string): WrittenFigure | undefined {
-    const line = this.text(most.line);
-    return this.every(this.fields<WrittenFigure>(value, at, { label: line, value: line }), ["label", "value"], at);
+    const text = this.text(most.figure);
+    return this.every(this.fields<WrittenFigure>(value, at, { label: text, value: text }), ["label", "value"], at);
   }
 
   private calculation(value: Record<string, unknown>, at: string): KeptCalculation | undefined {

@@ -5,17 +5,21 @@
 // be there first where joints are looked up.
 import type { Report } from "../driveline/description";
 import type { Settled } from "../order/facts";
+import { longestPlace } from "../order/slip";
 
 /** What a record may hold at most: one sheet of paper shows it. */
 export const most = {
-  title: 80,
-  line: 80, // job, by, places, labels and values
+  title: 60,
+  line: 60, // job, by, clips, labels and values
+  place: longestPlace,
   address: 2000, // a fragment
+  note: 120, // of a joint
   sentence: 300,
-  notes: 1200,
-  joints: 4,
-  figures: 16,
-  calculations: 12,
+  notes: 600,
+  joints: 3,
+  figure: 40, // label and value of one
+  figures: 12,
+  calculations: 9,
   lines: 60, // of one calculation
 } as const;
 

@@ -80,6 +80,7 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
     });
     part(root, "adding").hidden = slip.joints.length >= mostJoints;
     part(root, "full").hidden = slip.joints.length < mostJoints;
+    paper.classList.toggle("slip--tight", slip.joints.length > 2); // one page all the same
     paper.replaceChildren(...(slip.joints.length > 0 ? slipPaper(slip, facts, chart.version, back) : blank));
     out.show(slip, facts);
     keep.show(slip.joints.length > 0);
@@ -153,9 +154,9 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
   }
 
   part(root, "add-it").addEventListener("click", addTyped);
-  part(root, "form").addEventListener("submit", (event) => {
-    event.preventDefault();
-    if (document.activeElement === add) addTyped();
+  part(root, "form").addEventListener("submit", (event) => event.preventDefault());
+  add.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") addTyped();
   });
   for (const [name, , longest] of texts) {
     const field = part<HTMLInputElement>(root, `text="${name}"`);

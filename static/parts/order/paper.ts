@@ -70,7 +70,17 @@ function jointBlock(joint: SlipJoint, facts: JointFacts, n: number, of: number, 
         picture,
         make("figcaption", {}, joint.query === undefined ? say.backRow : say.back),
       ),
-    make("p", { class: "slip__standing" }, make("strong", {}, `${standing[facts.settled]}. `), facts.says),
+    make(
+      "p",
+      { class: "slip__standing" },
+      make("strong", {}, `${standing[facts.settled]}. `),
+      // Where the size is named below, the sentence says it once more.
+      make(
+        "span",
+        { class: facts.settled === "identified" || facts.settled === "chosen" ? "slip__more" : "" },
+        facts.says,
+      ),
+    ),
     ...names(facts),
     table(joint, facts),
     facts.tool !== undefined &&
@@ -79,20 +89,14 @@ function jointBlock(joint: SlipJoint, facts: JointFacts, n: number, of: number, 
     facts.notThese.length > 0 &&
       labelled(
         say.notThese,
-        facts.notThese
-          .map((o) => `${joined(o.names)} (${o.line}${o.otherHold ? `; ${say.otherHold}` : ""})`)
-          .join(" · "),
+        ...facts.notThese.flatMap((o, i): Part[] => [
+          i > 0 ? " · " : "",
+          joined(o.names),
+          make("span", { class: "slip__more" }, ` (${o.line}${o.otherHold ? `; ${say.otherHold}` : ""})`),
+        ]),
       ),
     facts.fasteners.length > 0 && labelled(say.threads, facts.fasteners.map(thread).join(" · ")),
     ordered(joint),
-    make(
-      "p",
-      { class: "slip__said slip__fill" },
-      make("span", { class: "slip__label" }, say.part),
-      line(),
-      make("span", { class: "slip__label" }, say.price),
-      line(),
-    ),
   );
 }
 
@@ -128,8 +132,7 @@ function table(joint: SlipJoint, facts: JointFacts): HTMLElement {
   const rows: HTMLElement[] = [];
   for (let n = 0; n < ends; n++) {
     const end = size?.ends[size.ends.length === 1 ? 0 : n];
-    if (ends > 1) rows.push(make("tr", {}, make("th", { colspan: "3", scope: "rowgroup" }, endTitle(end, n))));
-    rows.push(...endRows(joint, facts, end, n));
+    rows.push(...endRows(joint, facts, end, n, ends > 1 ? endTitle(end, n) : say.hold));
   }
   for (const v of size?.values ?? []) {
     rows.push(make("tr", {}, make("th", { scope: "row" }, v.label), chartCell(v), make("td", {}, line())));
@@ -151,13 +154,20 @@ function endTitle(end: SlipEnd | undefined, n: number): string {
   return `${n + 1}. ${end?.title ?? ""}${like}`;
 }
 
-function endRows(joint: SlipJoint, facts: JointFacts, end: SlipEnd | undefined, n: number): HTMLElement[] {
+// The first row says how the end is held; of a joint with two ends it says which end, too.
+function endRows(
+  joint: SlipJoint,
+  facts: JointFacts,
+  end: SlipEnd | undefined,
+  n: number,
+  title: string,
+): HTMLElement[] {
   const looked = facts.looked[n];
   const hold = looked === undefined || looked.hold === "unknown" ? line() : holdWords[looked.hold];
   const row = (label: string, cell: HTMLElement, measuredCell: HTMLElement): HTMLElement =>
     make("tr", {}, make("th", { scope: "row" }, label), cell, measuredCell);
   return [
-    row(say.hold, chartCell(end?.hold), make("td", {}, hold)),
+    row(title, chartCell(end?.hold), make("td", {}, hold)),
     row(say.cap, chartCell(end?.cap), measuredCell(joint, facts, n, "cap")),
     row(say.across, chartCell(end?.across), measuredCell(joint, facts, n, "across")),
   ];
@@ -213,5 +223,9 @@ function ordered(joint: SlipJoint): HTMLElement {
     make("span", { class: "slip__label" }, say.extras),
     " ",
     ...(wanted.length > 0 ? wanted : [say.noExtras]),
+    make("span", { class: "slip__label" }, say.part),
+    line(),
+    make("span", { class: "slip__label" }, say.price),
+    line(),
   );
 }

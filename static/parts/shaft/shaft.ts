@@ -65,6 +65,8 @@ function start(root: HTMLElement): void {
     joints.forEach((j, n) => {
       j.show(facts[n] ?? null);
     });
+    // One page all the same: much on it takes smaller letters.
+    paper.classList.toggle("slip--tight", record.joints.length > 2 || record.calculations.length > 4);
     paper.replaceChildren(...recordSheet(record, { facts, version: root.dataset.version ?? "", address: addressOf }));
     const enquiry = part<HTMLAnchorElement>(root, "enquiry");
     enquiry.hidden = record.joints.length === 0;
@@ -226,9 +228,9 @@ function start(root: HTMLElement): void {
     add.focus();
   }
   part(root, "add-it").addEventListener("click", addJoint);
-  form.addEventListener("submit", (event) => {
-    event.preventDefault();
-    if (document.activeElement === add) addJoint();
+  form.addEventListener("submit", (event) => event.preventDefault());
+  add.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") addJoint();
   });
 
   window.addEventListener("storage", (event) => {

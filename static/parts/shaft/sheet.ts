@@ -10,8 +10,9 @@ import { slipJoint } from "./joints";
 import { sheetWords as say } from "words:shaft";
 import { slipWords, standing } from "words:order";
 
-/** Lines of results that one page has room for, over all calculations. */
-const mostLines = 36;
+/** What one page has room for over all calculations, in lines of print; what a calculation takes beside its lines, and
+ *  how many of print one of them takes when a few of them are long. */
+const rows = { page: 54, each: 4, line: 1.3 };
 
 export interface SheetOptions {
   facts: (JointFacts | null)[];
@@ -22,7 +23,8 @@ export interface SheetOptions {
 export function recordSheet(record: ShaftRecord, options: SheetOptions): HTMLElement[] {
   const field = (label: string, text: string | undefined): HTMLElement =>
     make("div", {}, make("dt", {}, label), make("dd", {}, text || make("span", { class: "slip__line" })));
-  const each = Math.max(2, Math.floor(mostLines / Math.max(1, record.calculations.length)));
+  const many = Math.max(1, record.calculations.length);
+  const each = Math.max(2, Math.floor((rows.page / many - rows.each) / rows.line));
   return [
     make("h2", { class: "slip__title" }, record.title),
     make(
@@ -103,6 +105,7 @@ function result(kept: KeptCalculation, most: number): HTMLElement {
   const limits = kept.limits.map((l) => `${l.of}: ${l.value}; ${l.limit}, ${l.met} [${l.source.join("; ")}]`);
   const all = [...lines, ...limits];
   const left = all.length - most;
+  const unchecked = most > 4 ? 3 : 1;
   return make(
     "section",
     { class: "sheet__result" },
@@ -110,6 +113,11 @@ function result(kept: KeptCalculation, most: number): HTMLElement {
     make("ul", {}, ...all.slice(0, most).map((text) => make("li", {}, text))),
     left > 0 && make("p", { class: "slip__said" }, say.more(left)),
     kept.unchecked.length > 0 &&
-      make("p", { class: "slip__said" }, `${slipWords.notChecked}: ${kept.unchecked.join(" ")}`),
+      make(
+        "p",
+        { class: "slip__said" },
+        `${slipWords.notChecked}: ${kept.unchecked.slice(0, unchecked).join(" ")}`,
+        kept.unchecked.length > unchecked ? say.moreUnchecked(kept.unchecked.length - unchecked) : "",
+      ),
   );
 }

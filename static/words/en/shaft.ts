@@ -49,6 +49,7 @@ export const sheetWords = {
   figures: "Written down",
   notes: "Notes",
   more: (n: number) => `and ${n} more lines on its page.`,
+  moreUnchecked: (n: number) => ` And ${n} more, on its page.`,
   notChecked: "What nobody measured or reckoned was not checked.",
   cautions:
     "Before work on the shaft: vehicle on level ground, wheels chocked, on rated stands, gearbox in neutral, shaft supported before it is unbolted. Mark the phase. Turning shafts stay guarded. Welding and balance are for a driveline shop; the maker’s manual and local codes come first.",
@@ -65,7 +66,7 @@ export const words = {
   deletedElsewhere:
     "This record was deleted in another window. It is still here in this page; the next change keeps it again.",
   showIt: "Show that one",
-  copyOf: (title: string) => `${title.slice(0, 72)} (copy)`,
+  copyOf: (title: string) => `${title.slice(0, 53)} (copy)`,
   joint: (n: number, names: string) => `Joint ${n + 1}${names === "" ? "" : `: ${names}`}`,
   differs: (names: string, chart: string) =>
     `When it was put in, chart ${chart} said ${names === "" ? "that no size was named" : names}. Look at it again.`,
