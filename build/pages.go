@@ -51,6 +51,9 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.sourcesPage)
 	add(s.methodPage)
 	add(s.changesPage)
+	calculations, found := s.drivelineDrafts()
+	problems.Add(found...)
+	drafts = append(drafts, calculations...)
 	add(s.notKept)
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)

@@ -76,14 +76,15 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 
 // inputs are the sources, read.
 type inputs struct {
-	set    *tables.Set
-	pages  []*content.Page
-	assets static.Assets
-	method []matcher.Assumption
-	words  *catalogue.Catalogue
-	frames *templates.Set
-	keeper templates.Keeper
-	core   *exampleCore // nil while tables or scripts have problems
+	set       *tables.Set
+	pages     []*content.Page
+	assets    static.Assets
+	method    []matcher.Assumption
+	driveline []byte // the calculations and what the build asks of them
+	words     *catalogue.Catalogue
+	frames    *templates.Set
+	keeper    templates.Keeper
+	core      *exampleCore // nil while tables or scripts have problems
 }
 
 // load reads all folders, so that one run reports the problems of each. Pages come
@@ -91,7 +92,7 @@ type inputs struct {
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
 	var in inputs
-	var found [5]diag.List
+	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
@@ -115,6 +116,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		}
 		in.method = method
 	})
+	group.Go(func() { in.driveline, found[5] = static.Driveline(src.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}

@@ -8,7 +8,9 @@ export type Child = Element | string | null | undefined | false;
 export function el(tag: string, attributes: Record<string, string> = {}, ...children: Child[]): Element {
   const made: Element = { tag };
   if (Object.keys(attributes).length > 0) made.attributes = attributes;
-  const kept = children.filter((child): child is Element | string => typeof child === "object" ? child !== null : Boolean(child));
+  const kept = children.filter((child): child is Element | string =>
+    typeof child === "object" ? child !== null : Boolean(child),
+  );
   if (kept.length > 0) made.children = kept;
   return made;
 }

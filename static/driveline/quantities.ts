@@ -3,7 +3,7 @@
 // Base units are those of the calculations, SI: m, rad, rad/s, m/s, N.m, N, kg, W, Pa, kg.m, s, and 1 for a number.
 
 import type { Si } from "./types";
-import { fromSi, units } from "./units";
+import { fromSi, type units } from "./units";
 
 export type Quantity =
   | "length"
@@ -35,7 +35,14 @@ export interface Unit {
 type Labels<K extends Si> = keyof (typeof units)[K] & string;
 
 /** A unit as exact multiple of SI; `label` is what units.ts calls it. */
-function times<K extends Si>(name: string, quantity: Quantity, si: K, label: Labels<K>, digits: number, sign?: string): Unit {
+function times<K extends Si>(
+  name: string,
+  quantity: Quantity,
+  si: K,
+  label: Labels<K>,
+  digits: number,
+  sign?: string,
+): Unit {
   const factor = fromSi(1, label, si) ?? Number.NaN;
   return {
     name,
@@ -117,8 +124,28 @@ const printed: Record<Quantity, [string, string?]> = {
 
 /** The system a unit belongs to; angles, revolutions and plain numbers to none. */
 export function systemOf(unit: string): System | undefined {
-  if (["in", "ft", "in/ft", "mph", "lbf.ft", "lbf.in", "lbf", "lb", "hp", "ksi", "oz.in", "lb.ft2"].includes(unit)) return "inch";
-  if (["mm", "m", "mm/m", "km/h", "N.m", "kgf.m", "N", "kN", "kg", "kW", "PS", "MPa", "GPa", "g.mm", "g.cm", "kg.m2"].includes(unit))
+  if (["in", "ft", "in/ft", "mph", "lbf.ft", "lbf.in", "lbf", "lb", "hp", "ksi", "oz.in", "lb.ft2"].includes(unit))
+    return "inch";
+  if (
+    [
+      "mm",
+      "m",
+      "mm/m",
+      "km/h",
+      "N.m",
+      "kgf.m",
+      "N",
+      "kN",
+      "kg",
+      "kW",
+      "PS",
+      "MPa",
+      "GPa",
+      "g.mm",
+      "g.cm",
+      "kg.m2",
+    ].includes(unit)
+  )
     return "metric";
   return undefined;
 }

@@ -1,5 +1,6 @@
 // What is said round every result: units, limits, sources, and what could not be worked out.
-import { list } from "../matcher/speech-words";
+import { capital, list } from "../matcher/speech-words";
+export { capital };
 import type { Met } from "./description";
 import type { Basis, Ground, Wrong } from "./types";
 import { sources, type Source } from "./sources";
@@ -44,6 +45,13 @@ export function ground(g: Ground): string {
   return g.source === "" ? basisWords[g.basis] : `${basisWords[g.basis]}: ${sourceName(g.source)}${at}`;
 }
 
+/** The place in a document and what is said there. */
+export function placeIn(at: string | undefined, says: string | undefined, named: boolean): string {
+  const place = at === undefined ? "" : `, ${at}`;
+  if (says === undefined || says === "") return place;
+  return named ? `${place} (${says})` : says;
+}
+
 export const stillNeeded = (labels: readonly string[]): string => `Still needed: ${list(labels)}.`;
 
 export function unusable(input: string, beside: string, wrong: Wrong): string {
@@ -53,15 +61,13 @@ export function unusable(input: string, beside: string, wrong: Wrong): string {
 }
 
 export const sheet = {
-  result: "Result",
-  example: "A worked example",
-  formula: "Formula",
-  limits: "What others allow",
   limit: "Limit",
-  stands: "It is",
   source: "Source",
   inFigures: "The same in figures",
   refused: "Cannot be used yet",
   notChecked: "Not checked",
   nothing: "Type what you have measured. The result stands here as soon as there is enough for a part of it.",
 };
+
+export const limitsOf = (of: string): string => `${of}, limits in print`;
+export const standing = (of: string, value: string): string => (of === "" ? value : `${of}: ${value}`);
