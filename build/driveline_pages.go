@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -60,11 +61,16 @@ func calculations(core, scripts []byte, set *tables.Set) (*driveline.Machine, er
 // drivelineRows is what the calculations take from the chart: published torques of bolts,
 // the names of joints, and what ratings of joints are published.
 func drivelineRows(set *tables.Set) driveline.Provided {
-	p := driveline.Provided{Fasteners: []driveline.Fastener{}, Rows: []string{}, Ratings: []driveline.PublishedRate{}}
+	p := driveline.Provided{Fasteners: []driveline.Fastener{}, Documents: []driveline.Document{}, Rows: []string{}, Ratings: []driveline.PublishedRate{}}
 	for _, table := range set.Tables {
 		for _, row := range table.Rows {
 			if table.ID == fastenersTable {
 				p.Fasteners = append(p.Fasteners, fastenerOf(row))
+				for _, src := range row.Values["torque"].Sources {
+					if !slices.ContainsFunc(p.Documents, func(d driveline.Document) bool { return d.Key == src.ID }) {
+						p.Documents = append(p.Documents, driveline.Document{Key: src.ID, Title: src.Title, Publisher: src.Publisher, Where: src.Where, Trust: src.Trust})
+					}
+				}
 			}
 			if len(row.Ends) == 0 {
 				continue
@@ -78,7 +84,13 @@ func drivelineRows(set *tables.Set) driveline.Provided {
 
 func fastenerOf(row *tables.Row) driveline.Fastener {
 	torque := row.Values["torque"]
-	f := driveline.Fastener{ID: row.ID, Item: row.Values["item"].Text, Series: row.Values["series"].Text, Thread: row.Values["thread"].Text,
+	text := func(column string) string {
+		if v := row.Values[column]; v.State == tables.Given {
+			return v.Text
+		}
+		return ""
+	}
+	f := driveline.Fastener{ID: row.ID, Item: text("item"), Series: text("series"), Thread: text("thread"),
 		Ground: driveline.FastenerGround{Basis: string(torque.Basis), Source: []string{}}}
 	if torque.State == tables.Given {
 		f.Least = torque.Quantity.Float()
@@ -218,7 +230,7 @@ func (s *site) providedTo(name string) string {
 	part := map[string]any{}
 	switch name {
 	case "fasteners":
-		part["fasteners"] = all.Fasteners
+		part["fasteners"], part["documents"] = all.Fasteners, all.Documents
 	case "torque":
 		part["rows"], part["ratings"] = all.Rows, all.Ratings
 	}

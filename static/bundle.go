@@ -52,7 +52,7 @@ const (
 // Calculations are the names of the driveline calculations, in the order in which a reader
 // meets them. Each is a script of its own that adds itself to the frame, driveline.js, so
 // that a page loads one of them.
-var Calculations = []string{"angles"}
+var Calculations = []string{"angles", "speed", "torque", "life", "ends", "length", "clips", "fasteners", "balance"}
 
 // CalculationScript is the plain name of a calculation's script.
 func CalculationScript(name string) string { return "driveline-" + name + ".js" }

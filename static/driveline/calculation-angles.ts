@@ -187,11 +187,14 @@ function atSpeed(values: Values, kit: Kit): Finding {
   });
   return {
     lines: [],
-    limits: [
-      ...charts.map((c) => row(c.says, c.angle, c)),
-      ...series.map((s) => row(say.series(s.id, kit.words("speed", s.speedMost)), s.angle, s.source)),
+    limits: charts.map((c) => row(c.says, c.angle, c)),
+    says: [
+      say.chartRule,
+      say.series(
+        series.map((one) => [one.id, one.angle === null ? null : kit.words("angle", one.angle, 1)]),
+        series[0] ? kit.ground(series[0].source) : "",
+      ),
     ],
-    says: [say.chartRule],
   };
 }
 
@@ -207,7 +210,11 @@ function whatToChange(values: Values, kit: Kit): Finding {
   );
   if (found.residual <= num(values, "aim"))
     return { lines: [], says: [say.nothingToChange(kit.words("angle", found.residual, 3))] };
-  const best = found.changes.filter((c) => c.reaches || found.changes.every((other) => !other.reaches));
+  // With the joint centres where they are, a shaft cannot be tilted: only what it hangs on can.
+  const changes = found.changes.filter(
+    (c) => (c.kind !== "side" && c.kind !== "plan") || c.at === 0 || c.at === ids.length - 1,
+  );
+  const best = changes.filter((c) => c.reaches || changes.every((other) => !other.reaches));
   const says = best.slice(0, mostChanges).map((c) => say.change(c, ids, kit.words));
   return { lines: [], says: says.length > 0 ? [say.oneOf, ...says, say.afterwards] : [say.noChange] };
 }

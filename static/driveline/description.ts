@@ -13,7 +13,8 @@
 // It never throws: what cannot be read is a refusal of the report, what is missing is named by its part.
 import type { Chart } from "../matcher/types";
 import type { PublishedTorque } from "./fasteners";
-import type { Quantity } from "./quantities";
+import type { Quantity, Unit } from "./quantities";
+import type { Source } from "./sources";
 import type { Ground, Limit, Outcome } from "./types";
 
 /** One figure of the result. Its value is text, as it is printed. */
@@ -27,6 +28,7 @@ export interface Line {
   formula: string; // plain text: "cos θ = cos β1 / cos β2"
   source: Ground[];
   valid?: string; // where the formula holds, as a sentence
+  rows?: string[]; // ids of rows of the chart that it names, after the value
 }
 
 /** One published limit beside what was reckoned. Sources disagree: all are listed, none is chosen. */
@@ -176,7 +178,7 @@ export interface Finding {
 /** A part reckons as soon as what it needs is there. */
 export interface Part {
   id: string;
-  needs: string[]; // ids of inputs; one that is not asked (when) is not missed
+  needs: string[] | ((values: Values) => string[]); // ids of inputs; one that is not asked (when) is not missed
   when?: (values: Values) => boolean;
   reckon: (values: Values, kit: Kit) => Finding;
 }
@@ -208,6 +210,8 @@ export interface Kit {
   ) => Omit<LimitLine, "part">[];
   /** The result of a pure function, whose formulas the lines may name; where its inputs cannot be used the part says so and has no lines. */
   take: <T>(outcome: Outcome<T>) => T;
+  /** The units a quantity is printed in, the reader's first. */
+  units: (quantity: Quantity) => [Unit, Unit?];
   /** What a figure rests on, in words. */
   ground: (ground: Ground) => string;
   chart: Provided;
@@ -216,6 +220,7 @@ export interface Kit {
 /** What a page or the command takes from the chart; nothing of it is there until it is provided. */
 export interface Provided {
   fasteners?: PublishedTorque[];
+  documents?: (Source & { key: string })[]; // what those rows name
   rows?: string[]; // ids and other names of the joints
   ratings?: { row: string; torque: number; source: string }[]; // published torque ratings of rows, N·m
   chart?: Chart; // for the core, which joins two ends

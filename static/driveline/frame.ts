@@ -17,13 +17,15 @@ import { decode, encode, isAsked, readFields } from "./fill";
 import { find, kitOf } from "./kit";
 import { systemOf, type System } from "./quantities";
 import { resultTree } from "./sheet";
+import { learnDocuments } from "./speech-result";
 
 export { convert, decode, encode, fieldOf, firstUnit } from "./fill";
 export { unitOf } from "./quantities";
 
 /** The calculations, in the order they were added. */
 export const known: Calculation[] = [];
-let provided: Provided = {};
+/** What they take from the chart. */
+export let provided: Provided = {};
 
 /** add makes a calculation known; its script does it. */
 export function add(calculation: Calculation): void {
@@ -33,6 +35,7 @@ export function add(calculation: Calculation): void {
 /** provide gives the calculations what they take from the chart. */
 export function provide(more: Provided): void {
   provided = { ...provided, ...more };
+  learnDocuments(more.documents ?? []);
 }
 
 /** The calculation of that name. */
@@ -84,7 +87,8 @@ export function reckonFilled(calculation: Calculation, filled: Filled, before: R
   for (const part of calculation.parts) {
     if (part.when && !part.when(values)) continue;
     const { id } = part;
-    const missing = part.needs.filter((input) => asked.includes(input) && values[input] === undefined);
+    const needs = typeof part.needs === "function" ? part.needs(values) : part.needs;
+    const missing = needs.filter((input) => asked.includes(input) && values[input] === undefined);
     const labels = missing.map((input) => words.inputs[input]?.label ?? input);
     const own: PartReport = { id, title: words.parts[id] ?? id, missing: labels, says: [], pictures: [] };
     report.parts.push(own);

@@ -22,7 +22,6 @@ export function kitOf(lead: System, chart: Provided): Kit {
   };
   const figure: Kit["figure"] = (quantity, base, digits) => {
     const [own, other] = printedUnits(quantity, lead);
-    if (own === undefined) return { value: "", unit: "" };
     const metric = lead === "metric" || other === undefined;
     const first = { value: print(own, base, digits, metric), unit: own.sign };
     return other === undefined
@@ -50,6 +49,7 @@ export function kitOf(lead: System, chart: Provided): Kit {
       for (const formula of outcome.formulas) formulas.set(formula.id, formula);
       return outcome.result;
     },
+    units: (quantity) => printedUnits(quantity, lead),
     ground: say.ground,
     chart,
   };

@@ -4,12 +4,20 @@ import { firstUnit, range } from "./fill";
 import type * as frame from "./frame";
 import type { PageWords } from "./description";
 import { page as angles } from "./page-angles";
+import { page as balance } from "./page-balance";
+import { page as clips } from "./page-clips";
+import { page as ends } from "./page-ends";
+import { page as fasteners } from "./page-fasteners";
+import { page as length } from "./page-length";
+import { page as life } from "./page-life";
+import { page as speed } from "./page-speed";
+import { page as torque } from "./page-torque";
 import { unitOf } from "./quantities";
 import { sources } from "./sources";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
-const pages: Record<string, PageWords> = { angles };
+const pages: Record<string, PageWords> = { angles, balance, clips, ends, fasteners, length, life, speed, torque };
 
 const nothing: PageWords = { about: "", purpose: [], groups: {}, hints: {}, example: "" };
 
@@ -94,5 +102,7 @@ export function described(): Described[] {
 
 /** The documents that calculations name, for the page that lists them. */
 export function documents(): { key: string; title: string; publisher: string; where: string; trust: string }[] {
-  return Object.entries(sources).map(([key, source]) => ({ key, ...source }));
+  const own = Object.entries(sources).map(([key, source]) => ({ key, ...source }));
+  const ofChart = CapspanDriveline.provided.documents ?? [];
+  return [...own, ...ofChart.filter(({ key }) => !(key in sources))];
 }

@@ -26,7 +26,7 @@ export function pretty(text: string): string {
     .replace(/\bsigma\b/g, "σ")
     .replace(/\brho\b/g, "ρ")
     .replace(/\bmu\b/g, "µ")
-    .replace(/ x /g, " × ")
+    .replace(/([\w)²⁴]) x (?=[\w(])/g, "$1 × ")
     .replace(/ - /g, " − ")
     .replace(/\(-/g, "(−")
     .replace(/= -/g, "= −")

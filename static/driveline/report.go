@@ -43,6 +43,7 @@ type Line struct {
 	Formula string   `json:"formula"`
 	Source  []Ground `json:"source"`
 	Valid   string   `json:"valid,omitempty"`
+	Rows    []string `json:"rows,omitempty"` // of the chart, named after the value
 }
 
 // LimitLine is one published limit beside what was reckoned.
@@ -160,8 +161,9 @@ type Document struct {
 type Provided struct {
 	Chart     *matcher.Chart  `json:"chart,omitempty"` // for joining two ends
 	Fasteners []Fastener      `json:"fasteners"`
-	Rows      []string        `json:"rows"`    // ids and other names of the joints
-	Ratings   []PublishedRate `json:"ratings"` // torque ratings of rows
+	Documents []Document      `json:"documents"` // what those rows name
+	Rows      []string        `json:"rows"`      // ids and other names of the joints
+	Ratings   []PublishedRate `json:"ratings"`   // torque ratings of rows
 }
 
 // Fastener is a row of the chart's table of fasteners, N·m.

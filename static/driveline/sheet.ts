@@ -10,6 +10,9 @@ const { sheet } = say;
 /** The page that lists the documents, from any page of a calculation. */
 const documentsPage = "../sources/";
 
+/** The page of a row of the chart. */
+const rowPage = (id: string): string => `../../joint/${encodeURIComponent(id)}/`;
+
 export function resultTree(report: Report): Element {
   const empty = report.lines.length === 0 && report.parts.every((part) => part.says.length === 0);
   return el(
@@ -50,14 +53,26 @@ function partTree(part: PartReport, report: Report): Element {
     { class: "result__part", id: `part-${part.id}` },
     el("h3", {}, part.title),
     part.missing.length > 0 && el("p", { class: "hint" }, say.stillNeeded(part.missing)),
-    lines.length > 0 && el("dl", { class: "result__lines" }, ...lines.map(lineTree)),
+    lines.length > 0 &&
+      el("dl", { class: "result__lines" }, ...lines.map((line, n) => lineTree(line, sameFrom(line, lines[n - 1])))),
     ...part.pictures.map(pictureTree),
     ...part.says.map((text) => el("p", {}, text)),
     ...groups(limits).map(limitsTree),
   );
 }
 
-function lineTree(line: Line): Element {
+/** Whether a line rests on what the one above it rests on. */
+function sameFrom(line: Line, above: Line | undefined): boolean {
+  return (
+    above !== undefined &&
+    line.formula !== "" &&
+    line.formula === above.formula &&
+    JSON.stringify(line.source) === JSON.stringify(above.source)
+  );
+}
+
+function lineTree(line: Line, same: boolean): Element {
+  const { formula } = line;
   return el(
     "div",
     { class: "result__line" },
@@ -66,16 +81,19 @@ function lineTree(line: Line): Element {
       "dd",
       { class: "result__value num" },
       say.withUnit(line.value, line.unit),
+      ...(line.rows ?? []).flatMap((row, n): Child[] => [n > 0 && ", ", el("a", { href: rowPage(row) }, row)]),
       line.also && el("span", { class: "converted" }, `≈ ${line.also}`),
     ),
-    el(
-      "dd",
-      { class: "result__from" },
-      line.formula !== "" && el("span", { class: "result__formula" }, line.formula),
-      line.formula !== "" && " ",
-      ...from(line.source),
-      line.valid && ` ${line.valid}`,
-    ),
+    same
+      ? el("dd", { class: "result__from" }, sheet.sameFormula)
+      : el(
+          "dd",
+          { class: "result__from" },
+          formula !== "" && el("span", { class: "result__formula" }, formula),
+          formula !== "" && " ",
+          ...from(line.source),
+          line.valid && ` ${line.valid}`,
+        ),
   );
 }
 

@@ -96,7 +96,8 @@ export const say = {
   beyond: "beyond the chart",
   greatest: "Greatest angle of a joint at this speed",
   atMost: (text: string): string => `at most ${text}`,
-  series: (id: string, most: string): string => `series ${id}, up to ${most}; for a shaft of about 1.5 m`,
+  series: (list_: readonly (readonly [string, string | null])[], ground: string): string =>
+    `One maker’s series for a shaft of about 1.5 m at this speed: ${list_.map(([id, angle]) => `${id} ${angle ?? "not so fast"}`).join(", ")} (${ground}).`,
   chartRule:
     "Between two printed speeds the lower angle is taken. The charts disagree; which holds is for the joint’s maker to say.",
   nothingToChange: (residual: string): string =>

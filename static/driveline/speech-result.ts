@@ -29,9 +29,17 @@ export const basisWords: Record<Basis, string> = {
   judgement: "our judgement",
 };
 
+// Documents of the chart's registry that its rows name, beside those of the calculations.
+const ofChart: Record<string, Source> = {};
+
+/** Documents lists the documents of the chart's rows. */
+export function learnDocuments(list_: readonly (Source & { key: string })[]): void {
+  for (const document of list_) ofChart[document.key] = document;
+}
+
 /** A document by its publisher and title. */
 export function sourceName(key: string): string {
-  const source: Source | undefined = (sources as Record<string, Source>)[key];
+  const source: Source | undefined = (sources as Record<string, Source>)[key] ?? ofChart[key];
   return source === undefined ? key : `${source.publisher}, ${source.title}`;
 }
 
@@ -64,6 +72,7 @@ export const sheet = {
   limit: "Limit",
   source: "Source",
   inFigures: "The same in figures",
+  sameFormula: "By the same formula.",
   refused: "Cannot be used yet",
   notChecked: "Not checked",
   nothing: "Type what you have measured. The result stands here as soon as there is enough for a part of it.",
