@@ -131,9 +131,9 @@ type calculated struct {
 }
 
 // calculate works the examples out with the very scripts the pages load.
-func (s *site) calculate() (calculated, error) {
+func calculate(core, scripts []byte, set *tables.Set) (calculated, error) {
 	c := calculated{results: map[string]template.HTML{}}
-	m, err := calculations(s.assets.Core(), s.driveline, s.set)
+	m, err := calculations(core, scripts, set)
 	if err != nil {
 		return c, err
 	}
@@ -150,24 +150,17 @@ func (s *site) calculate() (calculated, error) {
 }
 
 // drivelineDrafts are the pages of the calculations, their list, and what they cite.
-func (s *site) drivelineDrafts() ([]draft, diag.List) {
-	c, err := s.calculate()
-	if err != nil {
-		return nil, diag.List{drivelineProblem(err)}
+func (s *site) drivelineDrafts() []draft {
+	drafts := []draft{s.drivelineIndex, s.documentsPage}
+	for _, d := range s.driveline.described {
+		drafts = append(drafts, func() (templates.Page, diag.Pos) { return s.calculationPage(d) })
 	}
-	drafts := []draft{
-		func() (templates.Page, diag.Pos) { return s.drivelineIndex(c) },
-		func() (templates.Page, diag.Pos) { return s.documentsPage(c) },
-	}
-	for _, d := range c.described {
-		drafts = append(drafts, func() (templates.Page, diag.Pos) { return s.calculationPage(d, c) })
-	}
-	return drafts, nil
+	return drafts
 }
 
-func (s *site) drivelineIndex(c calculated) (templates.Page, diag.Pos) {
+func (s *site) drivelineIndex() (templates.Page, diag.Pos) {
 	body := &templates.Driveline{Documents: s.documentsLink()}
-	for _, d := range c.described {
+	for _, d := range s.driveline.described {
 		body.Calculations = append(body.Calculations, s.calculationLink(d))
 	}
 	return templates.Page{Address: drivelineAddress, Title: s.word("driveline.title"), Sheet: s.word("driveline.sheet"),
@@ -182,9 +175,9 @@ func (s *site) documentsLink() templates.Link { return templates.Link{Href: s.at
 
 // documentsPage lists what the calculations cite, as the registry of the chart's sources
 // is listed.
-func (s *site) documentsPage(c calculated) (templates.Page, diag.Pos) {
+func (s *site) documentsPage() (templates.Page, diag.Pos) {
 	body := &templates.Sources{}
-	for _, d := range c.documents {
+	for _, d := range s.driveline.documents {
 		body.Sources = append(body.Sources, templates.SourceView{ID: d.Key, Kind: s.word("driveline.source-kind"), Title: d.Title,
 			Publisher: d.Publisher, Where: d.Where, Trust: d.Trust})
 	}
@@ -192,10 +185,10 @@ func (s *site) documentsPage(c calculated) (templates.Page, diag.Pos) {
 		About: s.word("driveline.sources-about"), Body: body}, diag.Pos{File: "static/driveline/sources.ts"}
 }
 
-func (s *site) calculationPage(d driveline.Described, c calculated) (templates.Page, diag.Pos) {
+func (s *site) calculationPage(d driveline.Described) (templates.Page, diag.Pos) {
 	from := diag.Pos{File: "static/driveline/calculation-" + d.Name + ".ts"}
 	body := &templates.Calculation{Name: d.Name, Purpose: d.Purpose, Cautions: d.Cautions, Example: d.Example.Says,
-		Result: c.results[d.Name], Provided: s.providedTo(d.Name), Documents: s.documentsLink()}
+		Result: s.driveline.results[d.Name], Provided: s.providedTo(d.Name), Documents: s.documentsLink()}
 	for _, g := range d.Groups {
 		group := templates.InputGroup{Title: g.Title}
 		for _, in := range d.Inputs {
@@ -205,7 +198,7 @@ func (s *site) calculationPage(d driveline.Described, c calculated) (templates.P
 		}
 		body.Groups = append(body.Groups, group)
 	}
-	for _, other := range c.described {
+	for _, other := range s.driveline.described {
 		if other.Name != d.Name {
 			body.Onward = append(body.Onward, s.calculationLink(other))
 		}

@@ -80,7 +80,7 @@ type inputs struct {
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
-	driveline []byte // the calculations and what the build asks of them
+	driveline calculated // nothing while tables or scripts have problems
 	words     *catalogue.Catalogue
 	frames    *templates.Set
 	keeper    templates.Keeper
@@ -116,11 +116,16 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		}
 		in.method = method
 	})
-	group.Go(func() { in.driveline, found[5] = static.Driveline(src.Static) })
+	var scripts []byte
+	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
+	var worked calculated
+	var failed error
 	if !problems.Blocked() {
+		core, set := in.assets.Core(), in.set
+		group.Go(func() { worked, failed = calculate(core, scripts, set) })
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Answers}
 		options.Chart = asked.resolver(in.core)
@@ -129,6 +134,11 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
 	problems.Add(wrong...)
+	group.Wait()
+	in.driveline = worked
+	if failed != nil {
+		problems.Add(drivelineProblem(failed))
+	}
 	problems.Sort()
 	return in, problems
 }

@@ -1,6 +1,6 @@
 // What the build needs of the calculations for their pages: every input with its words, the worked examples, and the
 // documents that are cited. No page's script carries it; the program runs it behind the calculations.
-import { firstUnit, range } from "./fill";
+import { decode, firstUnit, range, readFields } from "./fill";
 import type * as frame from "./frame";
 import type { PageWords } from "./description";
 import { page as angles } from "./page-angles";
@@ -55,8 +55,8 @@ export function described(): Described[] {
   return CapspanDriveline.known.map((calculation) => {
     const { words } = calculation;
     const page = pages[calculation.name] ?? nothing;
-    const { filled } = CapspanDriveline.decode(calculation, calculation.example);
-    const given = CapspanDriveline.reckonFilled(calculation, filled).given;
+    const { filled } = decode(calculation, calculation.example);
+    const given = readFields(calculation, filled).given;
     return {
       name: calculation.name,
       title: words.title,

@@ -85,7 +85,7 @@ function lineTree(line: Line, same: boolean): Element {
       line.also && el("span", { class: "converted" }, `≈ ${line.also}`),
     ),
     same
-      ? el("dd", { class: "result__from" }, sheet.sameFormula)
+      ? el("dd", { class: "result__from result__same" }, sheet.sameFormula)
       : el(
           "dd",
           { class: "result__from" },
@@ -104,13 +104,24 @@ function from(source: readonly Cited[]): Child[] {
     const cited = source.filter((g) => g.basis === basis);
     const named = cited.flatMap((g, i): Child[] => [
       i === 0 ? "" : "; ",
-      g.source !== "" && el("a", { href: `${documentsPage}#source-${g.source}` }, say.sourceName(g.source)),
+      g.source !== "" && documentTree(g.source),
       say.placeIn(g.at, g.says, g.source !== ""),
     ]);
     const words = say.capital(say.basisWords[basis]);
     const sayMore = cited.some((g) => g.source !== "" || (g.says ?? "") !== "");
     return [n === 0 ? "" : " ", sayMore ? `${words}: ` : words, ...named, "."];
   });
+}
+
+/** A link to a document; paper has room for its publisher only. */
+function documentTree(key: string): Element {
+  const [publisher, title] = say.documentName(key);
+  return el(
+    "a",
+    { href: `${documentsPage}#source-${key}` },
+    publisher,
+    title !== "" && el("span", { class: "document" }, title),
+  );
 }
 
 /** A ground, and what a limit of it is about. */

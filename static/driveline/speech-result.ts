@@ -37,11 +37,13 @@ export function learnDocuments(list_: readonly (Source & { key: string })[]): vo
   for (const document of list_) ofChart[document.key] = document;
 }
 
-/** A document by its publisher and title. */
-export function sourceName(key: string): string {
+/** A document's publisher, and what it is called besides. */
+export function documentName(key: string): [publisher: string, title: string] {
   const source: Source | undefined = (sources as Record<string, Source>)[key] ?? ofChart[key];
-  return source === undefined ? key : `${source.publisher}, ${source.title}`;
+  return source === undefined ? [key, ""] : [source.publisher, `, ${source.title}`];
 }
+
+const sourceName = (key: string): string => documentName(key).join("");
 
 /** What a figure rests on, in words. */
 export function grounds(list_: readonly Ground[]): string {
