@@ -2,7 +2,9 @@ package driveline_test
 
 import (
 	"encoding/json"
+	"io/fs"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -153,6 +155,31 @@ func (c *calculations) complaints(t failer, name string, input any) []complaint 
 		t.Fatalf("%s of %+v gives %s, want complaints (%v)", name, input, text, err)
 	}
 	return outcome.Complaints
+}
+
+// sourceOf is the file a function is exported from, by index.ts.
+func sourceOf(t testing.TB, name string) string {
+	t.Helper()
+	text, err := fs.ReadFile(static.FS, "driveline/index.ts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range regexp.MustCompile(`export \{([^}]*)\} from "\./([a-z-]+)"`).FindAllStringSubmatch(string(text), -1) {
+		for _, word := range strings.Split(m[1], ",") {
+			if strings.TrimSpace(word) == name {
+				return "driveline/" + m[2] + ".ts"
+			}
+		}
+	}
+	t.Fatalf("index.ts does not export %s", name)
+	return ""
+}
+
+func mustDecode(t testing.TB, text string, out any) {
+	t.Helper()
+	if err := json.Unmarshal([]byte(text), out); err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
 }
 
 // Units of the tests, by their definitions and not by units.ts.

@@ -65,8 +65,8 @@ const shimFormula = formula(
 /** Each single change within 20 degrees (yokes: 90) that brings the residual down to `most`, or as low as it goes. */
 export function corrections(input: CorrectInput): Outcome<Corrections> {
   const wrong = checkShaft(input);
-  const n = Array.isArray(input?.members) ? input.members.length : 0;
-  const each = [n, n] as const;
+  const n = wrong.some((c) => c.input === "members") ? null : input.members.length;
+  const each = n === null ? ([0, 4] as const) : ([n, n] as const);
   wrong.push(
     ...check(input, {
       ...correctionsRanges,

@@ -101,7 +101,7 @@ func (s chain) acceleration(rotation float64) float64 {
 func drawnChain(t *rapid.T, most float64) chain {
 	var s chain
 	n := rapid.IntRange(2, 4).Draw(t, "members")
-	angle := rapid.Float64Range(-most*degree, most*degree)
+	angle := rapid.OneOf(rapid.Just(0.), rapid.Float64Range(-most*degree, most*degree)) // a joint between two zeros is straight
 	for range n {
 		s.members = append(s.members, member{angle.Draw(t, "side"), angle.Draw(t, "plan"), rapid.Bool().Draw(t, "projected")})
 	}
