@@ -21,7 +21,7 @@ import { degree } from "./units";
 import { directionOf, unit } from "./vector";
 
 const most = 20 * degree; // no wedge or mount takes more
-const nothing = 1e-5; // rad: a residual angle that is as good as none, 0.0006 degrees
+const nothing = 5e-5; // rad: a residual angle that is as good as none, 0.003 degrees
 const mostYokes = 90 * degree; // a quarter turn either way is all there is
 
 export interface CorrectInput extends Omit<ShaftInput, "speed" | "inertia"> {
