@@ -91,7 +91,7 @@ export function tightening(input: TighteningInput): Outcome<Tightening> {
 }
 
 function proofOf(grade: Grade, diameter: number) {
-  return grade === "8.8" && diameter > given.smallUpTo ? given.proofLarge : given.proof[grade];
+  return grade === "8.8" && diameter > given.smallUpTo.value ? given.proofLarge : given.proof[grade];
 }
 
 // Rows of the same thread; those of the series in hand first.

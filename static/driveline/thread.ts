@@ -46,7 +46,7 @@ function unified(text: string): Thread | null {
 
 function sixteenth(diameter: number): number {
   const near = (Math.round((diameter / inch) * 16) / 16) * inch;
-  return Math.abs(near - diameter) <= nearSixteenth ? near : diameter;
+  return Math.abs(near - diameter) <= nearSixteenth.value ? near : diameter;
 }
 
 function decimal(text: string | undefined): number {
