@@ -68,8 +68,12 @@ export function clipFloat(input: FloatInput): Outcome<Float> {
       offCentre: (other.value - clip.value) / 2,
       limits: given.floatLimits,
     },
-    [given.floatFormula, given.uncertaintyFormula],
+    [formulaOf(input.hold), given.uncertaintyFormula],
   );
+}
+
+function formulaOf(hold: ClipHold) {
+  return hold === "outside-clip" ? given.outsideFormula : given.insideFormula;
 }
 
 /** Probability that a quantity whose estimate is `-x` and whose expanded uncertainty (95 %) is U lies below zero. */
@@ -129,7 +133,7 @@ export function clipFor(input: ClipForInput): Outcome<ClipFor> {
       sets: given.clipSets.map((s) => ({ ...s, ...chosen(s.thicknesses, room) })),
       limits: given.floatLimits,
     },
-    [given.floatFormula],
+    [formulaOf(input.hold)],
   );
 }
 

@@ -65,11 +65,19 @@ export const isoSteps: readonly (readonly [over: number, to: number, it6: number
 export const isoGround: Ground = published("iso286");
 export const isoUse: Ground = { basis: "common-practice", source: "" };
 
-export const floatFormula = formula(
-  "clip-float",
-  "float = yoke - joint - clip - clip",
+const notIn = "Bent ears, dirt under a clip and worn needles are not in it.";
+
+export const outsideFormula = formula(
+  "clip-float-outside",
+  "float = groove to groove - over the caps - clip - clip",
   published("toyota-sequoia"),
-  "Both figures between the faces that go with the hold. Bent ears, dirt under a clip and worn needles are not in it.",
+  `Yoke from groove to groove over the ears. ${notIn}`,
+);
+export const insideFormula = formula(
+  "clip-float-inside",
+  "float = ear to ear - inner groove faces - clip - clip",
+  { basis: "common-practice", source: "" },
+  `Yoke from ear to ear over the machined inner faces. ${notIn}`,
 );
 export const uncertaintyFormula = formula(
   "float-uncertainty",
@@ -77,4 +85,4 @@ export const uncertaintyFormula = formula(
   derived,
   "Both clips read with the same tool: its error is the same on both and adds straight.",
 );
-export const fitFormula = formula("fit", "clearance = bore - cap", published("iso286"), "New round parts at 20 °C.");
+export const fitFormula = formula("fit", "clearance = bore - cap", derived, "Round parts at 20 °C.");

@@ -52,9 +52,14 @@ function squareTo(u: Direction): Direction {
 // From the plane of one joint to that of the next about the shaft between, which may as
 // well be turned by half a turn: a plane has no front.
 function planeAngle(first: Direction, second: Direction, shaft: Direction): number {
-  const angle = Math.atan2(dot(cross(first, second), shaft), dot(first, second));
-  if (angle > Math.PI / 2) return angle - Math.PI;
-  return angle <= -Math.PI / 2 ? angle + Math.PI : angle;
+  return quarter(Math.atan2(dot(cross(first, second), shaft), dot(first, second)));
+}
+
+/** The same angle within a quarter turn either way, where half a turn makes no difference. */
+export function quarter(angle: number): number {
+  const halves = Math.round(angle / Math.PI);
+  const rest = angle - halves * Math.PI;
+  return rest <= -Math.PI / 2 ? rest + Math.PI : rest;
 }
 
 /** The product of joints `from` up to, not including, `to`. */

@@ -133,10 +133,7 @@ func TestShaftAddsUp(t *testing.T) {
 		}
 		var got struct {
 			Centres, Closed, Open, Cut, In, OutLeft float64
-			Limits                                  []struct {
-				ID    string
-				Value float64
-			}
+			Stands                                  []struct{ Least, Most float64 }
 		}
 		c.run(rt, &got, "shaftLength", input)
 		for what, x := range map[string][2]float64{
@@ -144,7 +141,9 @@ func TestShaftAddsUp(t *testing.T) {
 			"slip":   {got.Open - got.Closed, input["slip"].(float64)},
 			"travel": {got.In + got.OutLeft, input["slip"].(float64)},
 			"stands": {got.Closed + got.In, got.Centres},
-			"third":  {got.Limits[0].Value * 3, input["slip"].(float64)},
+			"third":  {got.Stands[0].Least * 3, input["slip"].(float64)},
+			"most":   {got.Stands[1].Most, inch},
+			"least":  {got.Stands[1].Least, 0.75 * inch},
 		} {
 			if math.Abs(x[0]-x[1]) > 1e-12 {
 				rt.Errorf("%s: %v, want %v", what, x[0], x[1])

@@ -284,3 +284,56 @@ func TestTurnedPlanes(t *testing.T) {
 		}
 	}
 }
+
+// With joints in one plane and yokes in line or square, what is left is the product of
+// cosines, each turned over where the joint counts against the first.
+func TestProductOfCosines(t *testing.T) {
+	c := mustCalculate(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		side, product, with := 0., 1., 1.
+		s := chain{members: []member{{}}}
+		for i := range rapid.IntRange(1, 3).Draw(rt, "joints") {
+			angle := rapid.Float64Range(-25, 25).Draw(rt, "angle") * degree
+			side += angle
+			s.members = append(s.members, member{side: side})
+			if i > 0 {
+				square := rapid.Bool().Draw(rt, "square")
+				if s.yokes = append(s.yokes, 0); square {
+					s.yokes[i-1] = math.Pi / 2
+				} else {
+					with = -with
+				}
+			}
+			product *= math.Pow(math.Cos(angle), with)
+		}
+		var got struct {
+			Residual residual
+			Phase    []*float64
+		}
+		c.run(rt, &got, "shaftAngles", s.input(1))
+		if want := math.Acos(min(product, 1/product)); math.Abs(math.Cos(got.Residual.Angle)-math.Cos(want)) > 1e-12 {
+			rt.Errorf("%v is left, the cosines give %v", got.Residual.Angle, want)
+		}
+		for i, p := range got.Phase {
+			if p != nil && math.Abs(math.Abs(*p)-s.yokes[i]) > 1e-9 {
+				rt.Errorf("yokes turned by %v are out by %v", s.yokes[i], *p)
+			}
+		}
+	})
+}
+
+// A straight joint in the middle passes on how its neighbours are turned against each other.
+func TestStraightInTheMiddle(t *testing.T) {
+	c := mustCalculate(t)
+	for _, turn := range []float64{0, 30, 90} {
+		axle := about(direction(member{side: 5 * degree}), r3.Vec{X: 1}, turn*degree)
+		s := chain{members: []member{{side: -5 * degree}, {}, {}, {side: math.Asin(axle.Z), plan: math.Atan2(axle.Y, axle.X)}}, yokes: []float64{math.Pi / 2, 0}}
+		var got shaftResult
+		c.run(t, &got, "shaftAngles", s.input(1))
+		most := highest(func(x float64) float64 { return s.ratios(x)[2] })
+		near(t, "greatest ratio", got.Residual.RatioMost, most, 1e-8)
+		if got.Planes[0] != nil || got.Planes[1] != nil {
+			t.Errorf("a straight joint has planes %v", got.Planes)
+		}
+	}
+}
