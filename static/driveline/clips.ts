@@ -7,12 +7,11 @@
 //   float = yoke - joint - clip - clip
 //
 // and a float below zero binds.
-import type { SourceKey } from "./sources";
 import { normalCdf } from "../matcher/gum";
 import { answer, check, conflict, refuse } from "./check";
 import * as given from "./given-fit";
 import * as range from "./given-ranges";
-import type { Limit, MeasuredLength, Outcome, Ranges } from "./types";
+import type { Ground, Limit, MeasuredLength, Outcome, Ranges } from "./types";
 
 export type ClipHold = "outside-clip" | "inside-clip";
 
@@ -92,9 +91,8 @@ export interface ClipForInput {
 }
 
 /** A published set of clips, and the one of it that comes nearest without binding. */
-export interface ClipSet {
+export interface ClipSet extends Ground {
   id: string;
-  source: SourceKey;
   thicknesses: number[]; // m; empty where only a range is printed
   least: number; // m
   most: number; // m

@@ -25,7 +25,8 @@ export const nutFactor: Record<ThreadCondition, Sourced<number>> = {
 
 export const proofShare: Sourced<number> = { value: 0.75, ...published("kline-ag"), says: "of proof load" };
 
-/** Coarse pitch by diameter, both mm (ISO 261 from memory): of "M10" without a pitch. */
+/** Coarse pitch by diameter, both mm, of "M10" without a pitch (ISO 261). */
+export const coarseGround: Ground = memory;
 export const coarsePitch: ReadonlyMap<number, number> = new Map([
   [4, 0.7],
   [5, 0.8],

@@ -7,23 +7,28 @@ import { inch } from "./units";
 const mm = (list: readonly number[]) => list.map((x) => x / 1000);
 
 /** Sets of clips. Where a source prints only a range, the list is empty. */
-export const clipSets: readonly {
+export const clipSets: readonly (Ground & {
   id: string;
-  source: SourceKey;
   thicknesses: number[];
   least: number;
   most: number;
-}[] = [
+})[] = [
   set("mazda-81", [1.22, 1.24, 1.26, 1.28, 1.3, 1.32, 1.34, 1.36, 1.38]),
   set("toyota-tacoma", [1.384, 1.435, 1.486, 1.511, 1.537, 1.588, 1.638]),
   set("toyota-sequoia", [1.46, 1.49, 1.51, 1.52, 1.54, 1.56, 1.57, 1.59, 1.62, 1.64]),
   set("datsun-521", [2.0, 2.02, 2.04, 2.06, 2.08, 2.1, 2.12]),
-  { id: "toyota", source: "toyota", thicknesses: [], least: 0.00218, most: 0.00257 },
+  { id: "toyota", ...published("toyota"), thicknesses: [], least: 0.00218, most: 0.00257 },
 ];
 
 function set(source: SourceKey, list: readonly number[]) {
   const thicknesses = mm(list);
-  return { id: source, source, thicknesses, least: Math.min(...thicknesses), most: Math.max(...thicknesses) };
+  return {
+    id: source,
+    ...published(source),
+    thicknesses,
+    least: Math.min(...thicknesses),
+    most: Math.max(...thicknesses),
+  };
 }
 
 /** The play at which a maker says to renew; a clip that leaves more is no choice. */

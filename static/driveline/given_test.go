@@ -95,7 +95,7 @@ func TestEverythingSaysWhatItRestsOn(t *testing.T) {
 		if s.Title == "" || s.Publisher == "" {
 			t.Errorf("source %s: %+v", key, s)
 		}
-		if !cited[key] && key != "toyota-tacoma" && key != "mazda-81" { // of sets of clips, which name it beside
+		if !cited[key] {
 			t.Errorf("nothing cites %s", key)
 		}
 	}

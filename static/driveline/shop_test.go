@@ -239,8 +239,14 @@ func TestThreads(t *testing.T) {
 		if strings.ContainsAny(thread, "mM") {
 			grade = "10.9"
 		}
-		var got struct{ Diameter, Pitch, Area float64 }
+		var got struct {
+			Diameter, Pitch, Area float64
+			PitchGround           *struct{ Basis string }
+		}
 		c.run(t, &got, "tightening", input(thread, grade))
+		if (got.PitchGround != nil) != (thread == "M10") {
+			t.Errorf("%s: the pitch rests on %v", thread, got.PitchGround)
+		}
 		near(t, thread+" diameter", got.Diameter/mm, want.diameter, 1e-9)
 		near(t, thread+" pitch", got.Pitch/mm, want.pitch, 1e-9)
 	}
