@@ -4,13 +4,14 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"path"
+	"slices"
 
 	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "matcher-late.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", "order.js", "shaft.js",
-	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
+var assetNames = []string{"matcher.js", "identify.js", "table.js", "send.js", "card.js", "lifesize.js", "order.js", "shaft.js",
+	"offline.js", static.OpenName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js", "calculation.js"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
@@ -54,7 +55,11 @@ func (s *site) integrity() map[string]string {
 // scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
 	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "slips.json": s.at(s.slips), "search-index.json": s.at(s.index)}
-	for _, name := range assetNames {
+	names := slices.Clone(assetNames)
+	for _, name := range static.Calculations {
+		names = append(names, static.CalculationScript(name))
+	}
+	for _, name := range names {
 		if path := s.assets.Path(name); path != "" {
 			addresses[name] = s.at(path)
 		}

@@ -77,14 +77,15 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 
 // inputs are the sources, read.
 type inputs struct {
-	set    *tables.Set
-	pages  []*content.Page
-	assets static.Assets
-	method []matcher.Assumption
-	words  *catalogue.Catalogue
-	frames *templates.Set
-	keeper templates.Keeper
-	core   *exampleCore // nil while tables or scripts have problems
+	set       *tables.Set
+	pages     []*content.Page
+	assets    static.Assets
+	method    []matcher.Assumption
+	driveline calculated // nothing while tables or scripts have problems
+	words     *catalogue.Catalogue
+	frames    *templates.Set
+	keeper    templates.Keeper
+	core      *exampleCore // nil while tables or scripts have problems
 }
 
 // load reads all folders, so that one run reports the problems of each. Pages come
@@ -92,7 +93,7 @@ type inputs struct {
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
 	var in inputs
-	var found [5]diag.List
+	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
@@ -116,10 +117,16 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		}
 		in.method = method
 	})
+	var scripts []byte
+	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
+	var worked calculated
+	var failed error
 	if !problems.Blocked() {
+		core, set := in.assets.Core(), in.set
+		group.Go(func() { worked, failed = calculate(core, scripts, set) })
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Answers}
 		options.Chart = asked.resolver(in.core)
@@ -128,6 +135,11 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
 	problems.Add(wrong...)
+	group.Wait()
+	in.driveline = worked
+	if failed != nil {
+		problems.Add(drivelineProblem(failed))
+	}
 	problems.Sort()
 	return in, problems
 }

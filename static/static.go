@@ -4,7 +4,8 @@
 // plain names.
 //
 // The bundle of the identification core, matcher.js, is also what package matcher
-// runs inside the Go program: the very same bytes.
+// runs inside the Go program: the very same bytes. So it is with the driveline calculations
+// and package driveline.
 package static
 
 import (

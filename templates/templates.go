@@ -136,6 +136,10 @@ func bodyTemplate(body any) (string, error) {
 		return "search.html", nil
 	case *AZ:
 		return "a-z.html", nil
+	case *Driveline:
+		return "driveline.html", nil
+	case *Calculation:
+		return "calculation.html", nil
 	case *Changes:
 		return "changes.html", nil
 	}

@@ -7,12 +7,11 @@
 //   float = yoke - joint - clip - clip
 //
 // and a float below zero binds.
-import type { SourceKey } from "./sources";
 import { normalCdf } from "../matcher/gum";
 import { answer, check, conflict, refuse } from "./check";
 import * as given from "./given-fit";
 import * as range from "./given-ranges";
-import type { Limit, MeasuredLength, Outcome, Ranges } from "./types";
+import type { Ground, Limit, MeasuredLength, Outcome, Ranges } from "./types";
 
 export type ClipHold = "outside-clip" | "inside-clip";
 
@@ -68,8 +67,12 @@ export function clipFloat(input: FloatInput): Outcome<Float> {
       offCentre: (other.value - clip.value) / 2,
       limits: given.floatLimits,
     },
-    [given.floatFormula, given.uncertaintyFormula],
+    [formulaOf(input.hold), given.uncertaintyFormula],
   );
+}
+
+function formulaOf(hold: ClipHold) {
+  return hold === "outside-clip" ? given.outsideFormula : given.insideFormula;
 }
 
 /** Probability that a quantity whose estimate is `-x` and whose expanded uncertainty (95 %) is U lies below zero. */
@@ -88,9 +91,8 @@ export interface ClipForInput {
 }
 
 /** A published set of clips, and the one of it that comes nearest without binding. */
-export interface ClipSet {
+export interface ClipSet extends Ground {
   id: string;
-  source: SourceKey;
   thicknesses: number[]; // m; empty where only a range is printed
   least: number; // m
   most: number; // m
@@ -129,7 +131,7 @@ export function clipFor(input: ClipForInput): Outcome<ClipFor> {
       sets: given.clipSets.map((s) => ({ ...s, ...chosen(s.thicknesses, room) })),
       limits: given.floatLimits,
     },
-    [given.floatFormula],
+    [formulaOf(input.hold)],
   );
 }
 

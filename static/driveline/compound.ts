@@ -3,7 +3,7 @@ import { answer, check, refuse } from "./check";
 import { compoundFormula } from "./given-angles";
 import { derived, published } from "./ground";
 import { type Attitude, directionRanges } from "./inclination";
-import type { Ground, Outcome } from "./types";
+import type { Ground, Outcome, Ranges } from "./types";
 import { angleBetween, directionOf } from "./vector";
 
 export interface CompoundInput {
@@ -25,6 +25,9 @@ export interface Compound {
   plan: number; // driven minus driving in plan, rad
   shop: ShopAngle[]; // by the forms in print, from side and plan alone
 }
+
+/** Both attitudes are looked at by directionRanges. */
+export const compoundAngleRanges: Ranges<CompoundInput> = { driving: null, driven: null };
 
 /** The true angle between two shafts, and what the shop's forms make of it. */
 export function compoundAngle(input: CompoundInput): Outcome<Compound> {

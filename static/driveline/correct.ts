@@ -21,7 +21,7 @@ import { degree } from "./units";
 import { directionOf, unit } from "./vector";
 
 const most = 20 * degree; // no wedge or mount takes more
-const nothing = 1e-5; // rad: a residual angle that is as good as none, 0.0006 degrees
+const nothing = 5e-5; // rad: a residual angle that is as good as none, 0.003 degrees
 const mostYokes = 90 * degree; // a quarter turn either way is all there is
 
 export interface CorrectInput extends Omit<ShaftInput, "speed" | "inertia"> {
@@ -65,8 +65,8 @@ const shimFormula = formula(
 /** Each single change within 20 degrees (yokes: 90) that brings the residual down to `most`, or as low as it goes. */
 export function corrections(input: CorrectInput): Outcome<Corrections> {
   const wrong = checkShaft(input);
-  const n = Array.isArray(input?.members) ? input.members.length : 0;
-  const each = [n, n] as const;
+  const n = wrong.some((c) => c.input === "members") ? null : input.members.length;
+  const each = n === null ? ([0, 4] as const) : ([n, n] as const);
   wrong.push(
     ...check(input, {
       ...correctionsRanges,

@@ -13,7 +13,9 @@ export interface CoupleInput {
 
 export interface Couple {
   onDriving: number; // greatest secondary couple on the driving shaft: T tan b, driving yoke square to the plane, N·m
-  onDriven: number; // on the driven shaft: T sin b, driving yoke in the plane, N·m
+  /** On the driven shaft: T sin b with the driving yoke in the plane, N·m. Past 45 degrees it is more on the way to
+   *  the other position: T / (2 cos b), where T tan b cos t sqrt(1 - sin² b cos² t) is greatest. */
+  onDriven: number;
   trunnion: number; // greatest load on one trunnion: T / (2 R cos b), N
   torqueMost: number; // in the driven shaft: T / cos b, N·m
   torqueLeast: number; // T cos b, N·m
@@ -34,7 +36,7 @@ export function secondaryCouple(input: CoupleInput): Outcome<Couple> {
   return answer(
     {
       onDriving: torque * Math.tan(angle),
-      onDriven: torque * Math.sin(angle),
+      onDriven: angle > Math.PI / 4 ? torque / (2 * cos) : torque * Math.sin(angle),
       trunnion: torque / (2 * radius * cos),
       torqueMost: torque / cos,
       torqueLeast: torque * cos,

@@ -8,7 +8,7 @@ import { answer, check, conflict, refuse } from "./check";
 import * as given from "./given-critical";
 import * as range from "./given-ranges";
 import { checkTube, insideOf } from "./torsion";
-import type { Ground, Limit, Outcome, Ranges } from "./types";
+import type { Ground, Limit, Outcome, Ranges, Sourced } from "./types";
 
 export type Material = "steel" | "aluminium";
 
@@ -42,6 +42,8 @@ export interface Critical {
   constants: CriticalBy[]; // the same tube with the constants others print
   inside: number; // diameter, m
   mass: number; // of the tube alone, kg
+  modulus: Sourced<number>; // of the material, Pa
+  density: Sourced<number>; // kg/m³
 }
 
 const tubeRanges: Ranges<Tube> = {
@@ -76,6 +78,7 @@ export function criticalSpeed(input: CriticalInput): Outcome<Critical> {
         .map(({ k, material: _, ...c }) => ({ ...c, speed: k * shape })),
       inside,
       mass: area * length * given.materials[material].density.value,
+      ...given.materials[material],
     },
     [given.criticalFormula, given.halfFormula, given.massFormula],
   );

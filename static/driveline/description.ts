@@ -11,9 +11,10 @@
 //   const { title, lines, unchecked } = reckon("angles", "joints=2&side1=3deg&side2=5.5deg");
 //
 // It never throws: what cannot be read is a refusal of the report, what is missing is named by its part.
-import type { Answer, Query } from "../matcher/types";
+import type { Chart } from "../matcher/types";
 import type { PublishedTorque } from "./fasteners";
-import type { Quantity } from "./quantities";
+import type { Quantity, Unit } from "./quantities";
+import type { Source } from "./sources";
 import type { Ground, Limit, Outcome } from "./types";
 
 /** One figure of the result. Its value is text, as it is printed. */
@@ -27,16 +28,24 @@ export interface Line {
   formula: string; // plain text: "cos θ = cos β1 / cos β2"
   source: Ground[];
   valid?: string; // where the formula holds, as a sentence
+  rows?: string[]; // ids of rows of the chart that it names, after the value
 }
 
 /** One published limit beside what was reckoned. Sources disagree: all are listed, none is chosen. */
 export interface LimitLine {
   part: string;
-  of: string; // what is limited: "Angle of joint 1"
-  value: string; // what was reckoned, "4.20 °"
-  limit: string; // "at most 3 °"
-  met: Met;
+  of: string; // what is limited: "Angle of a joint"
+  limit: string; // "at most 3°"
+  says: string; // where it applies
+  stands: Stand[]; // what was reckoned: one, or one for each joint
   source: Ground[];
+}
+
+/** A value beside a limit. */
+export interface Stand {
+  of: string; // "joint 1"; nothing where there is only one
+  value: string; // "4.20°"
+  met: Met;
 }
 
 /** How a value stands to a limit; the word and the number stand beside each other, and no colour says it alone. */
@@ -93,6 +102,7 @@ export interface Report {
   title: string;
   fragment: string; // what was given, in canonical form: reckon of it gives the same report
   given: Given[];
+  asked: string[]; // ids of the inputs that belong to it with these choices
   lines: Line[];
   limits: LimitLine[];
   parts: PartReport[];
@@ -100,6 +110,16 @@ export interface Report {
   unchecked: string[]; // what was not checked, sentence by sentence
   cautions: string[];
 }
+
+// ---- how one is filled
+
+/** One input as it was filled. */
+export interface Field {
+  text: string;
+  unit: string; // name of the unit a bare number has; "" for a choice
+}
+
+export type Filled = Record<string, Field>;
 
 // ---- how one is described
 
@@ -109,6 +129,7 @@ export type Values = Record<string, number | string | undefined>;
 export interface NumberInput {
   id: string; // short, lower case: it stands in addresses
   kind: "number";
+  group: string; // of the form
   quantity: Quantity;
   units: string[]; // those offered, the usual one first
   least: number; // in the base unit of the quantity
@@ -121,6 +142,7 @@ export interface NumberInput {
 export interface ChoiceInput {
   id: string;
   kind: "choice";
+  group: string; // of the form
   options: string[]; // values; their labels are words
   preset: string;
   when?: (values: Values) => boolean;
@@ -130,6 +152,7 @@ export interface ChoiceInput {
 export interface TextInput {
   id: string;
   kind: "text";
+  group: string; // of the form
   most: number; // characters
   optional?: boolean;
   when?: (values: Values) => boolean;
@@ -137,10 +160,9 @@ export interface TextInput {
 
 export type Input = NumberInput | ChoiceInput | TextInput;
 
-/** The words of one input, in the calculation's speech file. */
+/** The words of one input that a result needs; what explains it stands with the page (PageWords). */
 export interface InputWords {
   label: string;
-  hint: string; // what it is and how to measure it
   why?: string; // why the range is what it is, said when a value is outside it
   options?: Record<string, string>;
 }
@@ -156,7 +178,7 @@ export interface Finding {
 /** A part reckons as soon as what it needs is there. */
 export interface Part {
   id: string;
-  needs: string[]; // ids of inputs; one that is not asked (when) is not missed
+  needs: string[] | ((values: Values) => string[]); // ids of inputs; one that is not asked (when) is not missed
   when?: (values: Values) => boolean;
   reckon: (values: Values, kit: Kit) => Finding;
 }
@@ -167,7 +189,7 @@ export interface Kit {
   figure: (quantity: Quantity, base: number, digits?: number) => { value: string; unit: string; also?: string };
   /** The same as words: "1.20 mm (0.047 in)". */
   words: (quantity: Quantity, base: number, digits?: number) => string;
-  /** A line of the result by a formula of formulas.ts. */
+  /** A line of the result, with the formula of that id that a calculation taken before came from. */
   line: (
     id: string,
     label: string,
@@ -178,19 +200,30 @@ export interface Kit {
   ) => Omit<Line, "part">;
   /** A line whose value is words. */
   said: (id: string, label: string, value: string, formula: string) => Omit<Line, "part">;
-  /** A limit somebody prints beside what was reckoned; its unit is the quantity's. */
-  limit: (of: string, quantity: Quantity, base: number, limit: Limit, digits?: number) => Omit<LimitLine, "part">;
-  /** The result of a calculation; where its inputs cannot be used the part says so and has no lines. */
+  /** Limits somebody prints beside what was reckoned, one value or several of a kind with their names. */
+  limits: (
+    of: string,
+    quantity: Quantity,
+    values: readonly { of: string; base: number }[],
+    limits: readonly Limit[],
+    digits?: number,
+  ) => Omit<LimitLine, "part">[];
+  /** The result of a pure function, whose formulas the lines may name; where its inputs cannot be used the part says so and has no lines. */
   take: <T>(outcome: Outcome<T>) => T;
+  /** The units a quantity is printed in, the reader's first. */
+  units: (quantity: Quantity) => [Unit, Unit?];
+  /** What a figure rests on, in words. */
+  ground: (ground: Ground) => string;
   chart: Provided;
 }
 
 /** What a page or the command takes from the chart; nothing of it is there until it is provided. */
 export interface Provided {
   fasteners?: PublishedTorque[];
+  documents?: (Source & { key: string })[]; // what those rows name
   rows?: string[]; // ids and other names of the joints
   ratings?: { row: string; torque: number; source: string }[]; // published torque ratings of rows, N·m
-  identify?: (query: Query) => Answer;
+  chart?: Chart; // for the core, which joins two ends
 }
 
 /** One calculation: a pure function (or several) behind its parts, and this. */
@@ -203,13 +236,20 @@ export interface Calculation {
   example: string; // fragment of the worked example
 }
 
+/** What a result says, in speech-<name>.ts. */
 export interface CalculationWords {
   title: string;
-  about: string; // one sentence
-  purpose: string[]; // paragraphs: what it answers and what it does not
   inputs: Record<string, InputWords>;
   parts: Record<string, string>; // their titles
   cautions: string[];
   unchecked: string[];
+}
+
+/** What the page says besides, in page-<name>.ts: the build alone needs it, no script carries it. */
+export interface PageWords {
+  about: string; // one sentence
+  purpose: string[]; // paragraphs: what it answers and what it does not
+  groups: Record<string, string>; // headings of the form, in order
+  hints: Record<string, string>; // by input: what it is and how to measure it
   example: string; // whose figures the example has; it is invented and says so
 }

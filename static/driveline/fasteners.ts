@@ -40,6 +40,7 @@ export interface Tightening {
   preload: number; // N
   diameter: number; // m
   pitch: number; // m
+  pitchGround: Ground | null; // of a coarse pitch that was not given; null: it was
   area: number; // tensile stress area, m²
   proof: number; // proof strength, Pa
   proofGround: Ground;
@@ -79,6 +80,7 @@ export function tightening(input: TighteningInput): Outcome<Tightening> {
       preload,
       diameter: thread.diameter,
       pitch: thread.pitch,
+      pitchGround: thread.coarse ? given.coarseGround : null,
       area: thread.area,
       proof,
       proofGround,
@@ -91,7 +93,7 @@ export function tightening(input: TighteningInput): Outcome<Tightening> {
 }
 
 function proofOf(grade: Grade, diameter: number) {
-  return grade === "8.8" && diameter > given.smallUpTo ? given.proofLarge : given.proof[grade];
+  return grade === "8.8" && diameter > given.smallUpTo.value ? given.proofLarge : given.proof[grade];
 }
 
 // Rows of the same thread; those of the series in hand first.

@@ -1,17 +1,9 @@
 // The inputs of a calculation, as somebody filled them: from a form, from an address, from the command line. Each is a
 // text and a unit until it is read; what cannot be used is refused with its place and what to do, and stays as it was.
-import type { Calculation, Given, Input, NumberInput, Refusal, Values } from "./description";
+import type { Calculation, Field, Filled, Given, Input, NumberInput, Refusal, Values } from "./description";
 import { parseNumber, trimmed } from "./number";
 import { unitOf, type Quantity } from "./quantities";
 import * as say from "./speech-fill";
-
-/** One input as it was filled. */
-export interface Field {
-  text: string;
-  unit: string; // name of the unit a bare number has; "" for a choice
-}
-
-export type Filled = Record<string, Field>;
 
 export interface Read {
   values: Values; // without those that are refused or not asked
@@ -37,7 +29,7 @@ export function readFields(calculation: Calculation, filled: Filled): Read {
   };
   for (const input of inputs) {
     if (input.kind !== "choice") continue;
-    const text = own(filled, input.id)?.text ?? input.preset;
+    const text = filled[input.id]?.text ?? input.preset;
     if (input.options.includes(text)) {
       values[input.id] = text;
       texts[input.id] = { value: words.inputs[input.id]?.options?.[text] ?? text, unit: "" };
@@ -48,7 +40,7 @@ export function readFields(calculation: Calculation, filled: Filled): Read {
   }
   for (const input of inputs) {
     if (input.kind !== "text" || !isAsked(input, values)) continue;
-    const text = (own(filled, input.id)?.text ?? "").trim();
+    const text = (filled[input.id]?.text ?? "").trim();
     if (text.length > input.most) refuse(input, text, say.textTooLong(input.most));
     else if (text !== "") {
       values[input.id] = text;
@@ -57,7 +49,7 @@ export function readFields(calculation: Calculation, filled: Filled): Read {
   }
   for (const input of inputs) {
     if (input.kind !== "number" || !isAsked(input, values)) continue;
-    const field = own(filled, input.id);
+    const field = filled[input.id];
     const text = field === undefined ? (input.preset ?? "") : field.text;
     if (text.trim() === "") continue;
     const unit = field && input.units.includes(field.unit) ? field.unit : firstUnit(input);
@@ -130,7 +122,7 @@ export function convert(quantity: Quantity, field: Field, unit: string): string 
 export function encode(calculation: Calculation, filled: Filled): string {
   return calculation.inputs
     .flatMap((input) => {
-      const field = own(filled, input.id);
+      const field = filled[input.id];
       if (field === undefined || field.text.trim() === "") return [];
       if (input.kind === "choice") return field.text === input.preset ? [] : [`${input.id}=${escaped(field.text)}`];
       if (input.kind === "text") return [`${input.id}=${escaped(field.text.trim())}`];
@@ -172,7 +164,7 @@ export function decode(calculation: Calculation, fragment: string): { filled: Fi
           calculation.inputs.map((one) => one.id),
         ),
       );
-    else if (own(filled, key) !== undefined) refuse(key, say.twice(key));
+    else if (filled[key] !== undefined) refuse(key, say.twice(key));
     else filled[key] = fieldOf(input, text);
   }
   return { filled, refusals };
@@ -185,10 +177,6 @@ export function fieldOf(input: Input, text: string): Field {
   const typed = parseNumber(number, input.quantity, firstUnit(input));
   if (!typed.ok || !input.units.includes(typed.unit)) return { text: number, unit: firstUnit(input) };
   return { text: typed.text, unit: typed.unit };
-}
-
-function own(filled: Filled, id: string): Field | undefined {
-  return Object.hasOwn(filled, id) ? filled[id] : undefined;
 }
 
 function escaped(text: string): string {

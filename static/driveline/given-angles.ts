@@ -60,7 +60,7 @@ export const equality: Limit[] = limits("equality", "most", "rad", [
 ]);
 
 /** How far the yokes of a shaft may be out of where they belong. */
-export const yokePhase: Limit[] = limits("yokes", "most", "rad", [
+export const yokePhase: Limit[] = limits("phase", "most", "rad", [
   ["gm-camaro99", 3 * degree, published("gm-camaro99"), "phase of the yokes"],
   ["army-tm", 1 * degree, published("army-tm"), "yokes parallel"],
 ]);

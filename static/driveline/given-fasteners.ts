@@ -14,7 +14,7 @@ export const proof: Record<Grade, Sourced<number>> = {
 };
 
 /** Class 8.8 above this diameter, m, has a proof strength of its own. */
-export const smallUpTo = 0.016;
+export const smallUpTo: Sourced<number> = { value: 0.016, ...memory, says: "where class 8.8 changes" };
 export const proofLarge: Sourced<number> = { value: 600e6, ...memory, says: "ISO 898-1 class 8.8 above 16 mm" };
 
 /** K of the short torque formula. */
@@ -25,7 +25,8 @@ export const nutFactor: Record<ThreadCondition, Sourced<number>> = {
 
 export const proofShare: Sourced<number> = { value: 0.75, ...published("kline-ag"), says: "of proof load" };
 
-/** Coarse pitch by diameter, both mm (ISO 261 from memory): of "M10" without a pitch. */
+/** Coarse pitch by diameter, both mm, of "M10" without a pitch (ISO 261). */
+export const coarseGround: Ground = memory;
 export const coarsePitch: ReadonlyMap<number, number> = new Map([
   [4, 0.7],
   [5, 0.8],
@@ -44,7 +45,12 @@ export const coarsePitch: ReadonlyMap<number, number> = new Map([
 ] as const);
 
 /** A decimal thread is the next sixteenth of an inch when it is that near: .312 is 5/16. */
-export const nearSixteenth = 0.0015 * inch;
+export const nearSixteenth: Sourced<number> = {
+  value: 0.0015 * inch,
+  basis: "judgement",
+  source: "",
+  says: "a decimal this near is meant for a sixteenth",
+};
 
 export const reuse: readonly (Ground & { id: string; says: string })[] = [
   {

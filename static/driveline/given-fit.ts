@@ -7,23 +7,28 @@ import { inch } from "./units";
 const mm = (list: readonly number[]) => list.map((x) => x / 1000);
 
 /** Sets of clips. Where a source prints only a range, the list is empty. */
-export const clipSets: readonly {
+export const clipSets: readonly (Ground & {
   id: string;
-  source: SourceKey;
   thicknesses: number[];
   least: number;
   most: number;
-}[] = [
+})[] = [
   set("mazda-81", [1.22, 1.24, 1.26, 1.28, 1.3, 1.32, 1.34, 1.36, 1.38]),
   set("toyota-tacoma", [1.384, 1.435, 1.486, 1.511, 1.537, 1.588, 1.638]),
   set("toyota-sequoia", [1.46, 1.49, 1.51, 1.52, 1.54, 1.56, 1.57, 1.59, 1.62, 1.64]),
   set("datsun-521", [2.0, 2.02, 2.04, 2.06, 2.08, 2.1, 2.12]),
-  { id: "toyota", source: "toyota", thicknesses: [], least: 0.00218, most: 0.00257 },
+  { id: "toyota", ...published("toyota"), thicknesses: [], least: 0.00218, most: 0.00257 },
 ];
 
 function set(source: SourceKey, list: readonly number[]) {
   const thicknesses = mm(list);
-  return { id: source, source, thicknesses, least: Math.min(...thicknesses), most: Math.max(...thicknesses) };
+  return {
+    id: source,
+    ...published(source),
+    thicknesses,
+    least: Math.min(...thicknesses),
+    most: Math.max(...thicknesses),
+  };
 }
 
 /** The play at which a maker says to renew; a clip that leaves more is no choice. */
@@ -65,11 +70,19 @@ export const isoSteps: readonly (readonly [over: number, to: number, it6: number
 export const isoGround: Ground = published("iso286");
 export const isoUse: Ground = { basis: "common-practice", source: "" };
 
-export const floatFormula = formula(
-  "clip-float",
-  "float = yoke - joint - clip - clip",
+const notIn = "Bent ears, dirt under a clip and worn needles are not in it.";
+
+export const outsideFormula = formula(
+  "clip-float-outside",
+  "float = groove to groove - over the caps - clip - clip",
   published("toyota-sequoia"),
-  "Both figures between the faces that go with the hold. Bent ears, dirt under a clip and worn needles are not in it.",
+  `Yoke from groove to groove over the ears. ${notIn}`,
+);
+export const insideFormula = formula(
+  "clip-float-inside",
+  "float = ear to ear - inner groove faces - clip - clip",
+  { basis: "common-practice", source: "" },
+  `Yoke from ear to ear over the machined inner faces. ${notIn}`,
 );
 export const uncertaintyFormula = formula(
   "float-uncertainty",
@@ -77,4 +90,4 @@ export const uncertaintyFormula = formula(
   derived,
   "Both clips read with the same tool: its error is the same on both and adds straight.",
 );
-export const fitFormula = formula("fit", "clearance = bore - cap", published("iso286"), "New round parts at 20 °C.");
+export const fitFormula = formula("fit", "clearance = bore - cap", derived, "Round parts at 20 °C.");

@@ -4,36 +4,28 @@ import type { OverlapRule } from "./length";
 import type { Ground } from "./types";
 import { degree, inch } from "./units";
 
-/** How far out of home a slip should stand: a share of its travel, or a length. */
+/** How far out of home a slip should stand: a share of its travel, or between two lengths. */
 export const slipStands: readonly (Ground & {
   id: string;
-  bound: "least" | "most";
   says: string;
   share: number;
-  length: number;
+  least: number;
+  most: number;
 })[] = [
   {
     id: "dana-cv",
-    bound: "most",
     says: "preferred: a third of the travel out",
     share: 1 / 3,
-    length: 0,
+    least: 0,
+    most: 0,
     ...published("dana-cv"),
   },
   {
-    id: "trade-least",
-    bound: "least",
+    id: "trade",
     says: "pushed home, then 3/4 to 1 in back, at ride height",
     share: 0,
-    length: 0.75 * inch,
-    ...practice,
-  },
-  {
-    id: "trade-most",
-    bound: "most",
-    says: "pushed home, then 3/4 to 1 in back, at ride height",
-    share: 0,
-    length: 1 * inch,
+    least: 0.75 * inch,
+    most: 1 * inch,
     ...practice,
   },
 ];

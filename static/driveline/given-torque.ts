@@ -97,7 +97,7 @@ export const coupleFormula = formula(
   "secondary-couple",
   "driving shaft 0 ... T tan b, driven shaft T sin b ... 0, a quarter turn apart",
   published("klein", "section 7"),
-  "No friction. Twice a turn; which shaft has which is derived from the couple standing square to the cross.",
+  "No friction. Twice a turn; which shaft has which is derived from the couple standing square to the cross, and so is the driven shaft's greatest past 45 degrees, T / (2 cos b).",
 );
 export const trunnionFormula = formula(
   "trunnion-load",
@@ -109,7 +109,7 @@ export const supportFormula = formula(
   "support-forces",
   "A = T cos b1 b/(L a) (tan b1 -+ tan b2), B = with (a + b), E, F alike with e, f; a quarter turn later T tan b1 / a, T sin b2 / (f cos b1)",
   published("dana-gwb", "p. 46"),
-  "Z takes the difference, W the sum. One plane, yokes in line; weight and unbalance not in it.",
+  "Z takes the difference, W the sum. One plane, yokes in line; the two positions only, weight and unbalance not in it.",
 );
 export const thrustFormula = formula(
   "spline-thrust",

@@ -23,9 +23,12 @@ export function turned(d: number): Matrix {
 
 /** First `first`, then `then`. */
 export function chain(then: Matrix, first: Matrix): Matrix {
-  const [a, b, c, d] = then;
-  const [e, f, g, h] = first;
-  return [a * e + b * g, a * f + b * h, c * e + d * g, c * f + d * h];
+  return [
+    then[0] * first[0] + then[1] * first[2],
+    then[0] * first[1] + then[1] * first[3],
+    then[2] * first[0] + then[3] * first[2],
+    then[2] * first[1] + then[3] * first[3],
+  ];
 }
 
 /** Driven over driving speed at a rotation of the driving side. */
@@ -38,9 +41,13 @@ export function ratioAt(m: Matrix, rotation: number): number {
 /** The angle of the one joint that a chain amounts to. Written with half the angle, so
  *  that nothing is lost where next to nothing is left. */
 export function residualAngle(m: Matrix): number {
-  const q = Math.hypot((m[0] + m[3]) / 2, (m[2] - m[1]) / 2);
-  const r = Math.hypot((m[0] - m[3]) / 2, (m[2] + m[1]) / 2);
+  const q = length(m[0] + m[3], m[2] - m[1]);
+  const r = length(m[0] - m[3], m[2] + m[1]);
   return 2 * Math.asin(Math.sqrt(r / (q + r)));
+}
+
+function length(x: number, y: number): number {
+  return Math.sqrt(x * x + y * y);
 }
 
 /** (fastest - slowest) / driving speed. */

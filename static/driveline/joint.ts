@@ -24,7 +24,8 @@ export interface SingleJoint {
   equalAt: number; // rotation at which both run alike, rad: tan t = sqrt(cos b)
   acceleration: number; // greatest driven acceleration, exact, rad/s²
   accelerationAt: number; // rotation at which that is, rad (and the mirror image of it)
-  accelerationAtShop: number; // the same by the textbook's cos 2t = 2 sin² b / (2 - sin² b), rad
+  /** The same by the textbook's cos 2t = 2 sin² b / (2 - sin² b), rad; null past 54.7 degrees, where that has no answer. */
+  accelerationAtShop: number | null;
   accelerationSmall: number; // by the small-angle w² b², rad/s²
   inertiaTorque: number; // inertia times the greatest acceleration, N·m
   torqueMost: number; // driven over driving torque at most, without losses: 1/cos b
@@ -56,7 +57,7 @@ export function singleJoint(input: SingleJointInput): Outcome<SingleJoint> {
       equalAt: Math.atan(Math.sqrt(cos)),
       acceleration,
       accelerationAt: hooke.peakRotation(angle),
-      accelerationAtShop: Math.acos((2 * s2) / (2 - s2)) / 2,
+      accelerationAtShop: 3 * s2 <= 2 ? Math.acos((2 * s2) / (2 - s2)) / 2 : null,
       accelerationSmall: (speed * angle) ** 2,
       inertiaTorque: inertia * acceleration,
       torqueMost: 1 / cos,

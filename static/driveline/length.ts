@@ -2,7 +2,7 @@
 import { answer, check, conflict, refuse } from "./check";
 import * as given from "./given-length";
 import * as range from "./given-ranges";
-import type { Ground, Limit, Outcome, Ranges } from "./types";
+import type { Ground, Outcome, Ranges } from "./types";
 
 export interface ShaftLengthInput {
   between: number; // of the two faces the shaft is bolted to, or of joint centres with both 0 below, m
@@ -15,6 +15,14 @@ export interface ShaftLengthInput {
   root: number; // gap left for welding at each end of the tube, m
 }
 
+/** How far out of home a slip should stand, m: between the two, which are one where one figure is printed. */
+export interface SlipStand extends Ground {
+  id: string;
+  says: string;
+  least: number;
+  most: number;
+}
+
 export interface ShaftLength {
   centres: number; // between joint centres as it stands, m
   closed: number; // with the slip home, m
@@ -22,7 +30,7 @@ export interface ShaftLength {
   cut: number; // length to cut the tube to, m
   in: number; // travel left towards home, m
   outLeft: number; // travel left outwards, m
-  limits: Limit[]; // where the slip should stand, as a length drawn out of home, by source
+  stands: SlipStand[]; // where the slip should stand, by source
 }
 
 export const shaftLengthRanges: Ranges<ShaftLengthInput> = {
@@ -57,11 +65,10 @@ export function shaftLength(input: ShaftLengthInput): Outcome<ShaftLength> {
       cut: centres - ends,
       in: out,
       outLeft: slip - out,
-      limits: given.slipStands.map(({ share, length, ...rest }) => ({
+      stands: given.slipStands.map(({ share, least, most, ...rest }) => ({
         ...rest,
-        of: "in",
-        unit: "m",
-        value: share * slip + length,
+        least: share * slip + least,
+        most: share * slip + most,
       })),
     },
     [given.centresFormula],

@@ -1,6 +1,6 @@
 // A plot of curves over one axis, as lines of a drawing sheet, with the same in figures beside it. One picture for
 // screen and paper: it carries no colours, the style sheet's classes do (static/parts/figure).
-import type { Element, Picture } from "./description";
+import type { Element, FigureTable, Picture } from "./description";
 import { el, px } from "./element";
 
 export interface Axis {
@@ -106,7 +106,7 @@ export function plot(spec: PlotSpec): Picture {
   return { id: spec.id, title: spec.title, tree, table: tableOf(spec) };
 }
 
-function tableOf(spec: PlotSpec): Picture["table"] {
+function tableOf(spec: PlotSpec): FigureTable {
   const first = spec.curves[0]?.points ?? [];
   const rows = first.flatMap(([at], n) => {
     if (n % spec.every !== 0) return [];

@@ -3,7 +3,7 @@
 // Base units are those of the calculations, SI: m, rad, rad/s, m/s, N.m, N, kg, W, Pa, kg.m, s, and 1 for a number.
 
 import type { Si } from "./types";
-import { fromSi, type units } from "./units";
+import { fromSi, gravity, type units } from "./units";
 
 export type Quantity =
   | "length"
@@ -63,6 +63,18 @@ const rise = (name: string, run: number): Unit => ({
   digits: 2,
 });
 
+/** The weight of so many kilograms, as a weighbridge shows it. */
+const weight: Unit = {
+  name: "kg",
+  sign: "kg",
+  quantity: "force",
+  toBase: (value) => value * gravity,
+  fromBase: (base) => base / gravity,
+  digits: 0,
+};
+
+const plain = times("", "number", "", "", 3);
+
 const all: Unit[] = [
   times("mm", "length", "m", "mm", 2),
   times("in", "length", "m", "in", 3),
@@ -84,6 +96,7 @@ const all: Unit[] = [
   times("N", "force", "N", "N", 0),
   times("kN", "force", "N", "kN", 3),
   times("lbf", "force", "N", "lbf", 0),
+  weight,
   times("kg", "mass", "kg", "kg", 2),
   times("lb", "mass", "kg", "lb", 2),
   times("kW", "power", "W", "kW", 1),
@@ -92,13 +105,13 @@ const all: Unit[] = [
   times("MPa", "stress", "Pa", "MPa", 1),
   times("GPa", "stress", "Pa", "GPa", 1),
   times("ksi", "stress", "Pa", "ksi", 2),
-  times("g.mm", "unbalance", "kg.m", "g·mm", 0),
+  times("g.mm", "unbalance", "kg.m", "g·mm", 1),
   times("g.cm", "unbalance", "kg.m", "g·cm", 1),
   times("oz.in", "unbalance", "kg.m", "oz·in", 3),
   times("h", "time", "s", "h", 0),
   times("kg.m2", "inertia", "kg.m2", "kg·m²", 3),
   times("lb.ft2", "inertia", "kg.m2", "lb·ft²", 2),
-  times("", "number", "", "", 3),
+  plain,
   times("%", "share", "", "%", 2),
 ];
 
@@ -153,10 +166,11 @@ export function systemOf(unit: string): System | undefined {
 export type System = "metric" | "inch";
 
 /** The units a quantity is printed in, those of the leading system first. */
-export function printedUnits(quantity: Quantity, lead: System): Unit[] {
-  const [metric, inch] = printed[quantity];
-  const names = inch === undefined ? [metric] : lead === "metric" ? [metric, inch] : [inch, metric];
-  return names.flatMap((name) => unitOf(quantity, name) ?? []);
+export function printedUnits(quantity: Quantity, lead: System): [Unit, Unit?] {
+  const [metric, inch] = printed[quantity].map((name) => all.find((u) => u.quantity === quantity && u.name === name));
+  const first = metric ?? plain;
+  if (inch === undefined) return [first];
+  return lead === "metric" ? [first, inch] : [inch, first];
 }
 
 /** The units of a quantity by name. */

@@ -7,7 +7,7 @@
 // The function is looked at on a grid, and every hollow of the grid is then followed
 // down, since a hollow may be narrower than the grid.
 
-const steps = 100; // each way
+const steps = 40; // each way: half a degree of an angle
 
 /** x with |x| <= far, or null when f lies at the level already. f is steady and 0 or more. */
 export function search(f: (x: number) => number, far: number, level: number): number | null {
@@ -41,7 +41,7 @@ function lowest(f: (x: number) => number, from: number, to: number): number {
   let c = b - golden * (b - a);
   let d = a + golden * (b - a);
   let [fc, fd] = [f(c), f(d)];
-  for (let i = 0; i < 80 && b - a > 1e-15; i++) {
+  for (let i = 0; i < 80 && b - a > 1e-10; i++) {
     if (fc < fd) {
       [b, d, fd] = [d, c, fc];
       c = b - golden * (b - a);
@@ -60,7 +60,7 @@ function lowest(f: (x: number) => number, from: number, to: number): number {
 function crossing(f: (x: number) => number, x: number, level: number): number {
   let above = 0;
   let below = x;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 34; i++) {
     const middle = (above + below) / 2;
     if (f(middle) > level) above = middle;
     else below = middle;

@@ -9,44 +9,57 @@ import { angleBetween, cross, directionOf, dot, norm } from "./vector";
 
 export interface Chain {
   angles: number[]; // of each joint, rad
-  planes: (number | null)[]; // of each shaft with two joints, rad, within a quarter turn
+  between: number[]; // from the plane of each joint to that of the next, rad, within a quarter turn
+  planes: (number | null)[]; // the same, null where either joint is straight; of each shaft with two joints, rad
   matrices: hooke.Matrix[]; // of each joint, turned by what comes between it and the one before
 }
+
+// Below this a joint is straight: it has no plane.
+const straight = 1e-12;
 
 /** Puts the joints between directions together; `yokes` as in ShaftInput. */
 export function chainOf(directions: readonly Direction[], yokes: readonly number[]): Chain {
   const angles: number[] = [];
-  const normals: (Direction | null)[] = [];
+  const bent: boolean[] = [];
+  const normals: Direction[] = [];
   for (let i = 1; i < directions.length; i++) {
     const before = directions[i - 1] as Direction;
     const after = directions[i] as Direction;
     const normal = cross(before, after);
     angles.push(angleBetween(before, after));
-    // A joint this straight has no plane, and none is needed: it is even however it is turned.
-    normals.push(norm(normal) < 1e-12 ? null : normal);
+    bent.push(norm(normal) >= straight);
+    // A straight joint passes on any turn as it is. It takes the plane of the joint before, so that the next one
+    // is counted from there.
+    normals.push(bent[i - 1] ? normal : (normals[i - 2] ?? squareTo(after)));
   }
-  const planes = yokes.map((_, i) => planeAngle(normals[i], normals[i + 1], directions[i + 1] as Direction));
+  const between = yokes.map((_, i) =>
+    planeAngle(normals[i] as Direction, normals[i + 1] as Direction, directions[i + 1] as Direction),
+  );
   // The driven yoke of a joint stands square to the next driving yoke's zero when planes
   // and yokes are in line: hence the quarter turn.
   const matrices = angles.map((b, i) => {
     if (i === 0) return hooke.joint(b);
-    const between = Math.PI / 2 + (yokes[i - 1] ?? 0) - (planes[i - 1] ?? 0);
-    return hooke.chain(hooke.joint(b), hooke.turned(between));
+    return hooke.chain(hooke.joint(b), hooke.turned(Math.PI / 2 + (yokes[i - 1] ?? 0) - (between[i - 1] ?? 0)));
   });
-  return { angles, planes, matrices };
+  return { angles, between, planes: between.map((x, i) => (bent[i] && bent[i + 1] ? x : null)), matrices };
+}
+
+// Any direction square to one that points ahead.
+function squareTo(u: Direction): Direction {
+  return cross(u, [0, 0, 1]);
 }
 
 // From the plane of one joint to that of the next about the shaft between, which may as
 // well be turned by half a turn: a plane has no front.
-function planeAngle(
-  first: Direction | null | undefined,
-  second: Direction | null | undefined,
-  shaft: Direction,
-): number | null {
-  if (!first || !second) return null;
-  const angle = Math.atan2(dot(cross(first, second), shaft), dot(first, second));
-  if (angle > Math.PI / 2) return angle - Math.PI;
-  return angle <= -Math.PI / 2 ? angle + Math.PI : angle;
+function planeAngle(first: Direction, second: Direction, shaft: Direction): number {
+  return quarter(Math.atan2(dot(cross(first, second), shaft), dot(first, second)));
+}
+
+/** The same angle within a quarter turn either way, where half a turn makes no difference. */
+export function quarter(angle: number): number {
+  const halves = Math.round(angle / Math.PI);
+  const rest = angle - halves * Math.PI;
+  return rest <= -Math.PI / 2 ? rest + Math.PI : rest;
 }
 
 /** The product of joints `from` up to, not including, `to`. */
@@ -65,7 +78,7 @@ export function rootOfSquares(chain: Chain, yokes: readonly number[]): number {
   let y = 0;
   let turn = 0;
   for (const [i, b] of chain.angles.entries()) {
-    if (i > 0) turn += Math.PI + 2 * ((chain.planes[i - 1] ?? 0) - (yokes[i - 1] ?? 0));
+    if (i > 0) turn += Math.PI + 2 * ((chain.between[i - 1] ?? 0) - (yokes[i - 1] ?? 0));
     x += b * b * Math.cos(turn);
     y += b * b * Math.sin(turn);
   }

@@ -11,7 +11,7 @@ import * as given from "./given-angles";
 import * as range from "./given-ranges";
 import * as hooke from "./hooke";
 import type { Attitude } from "./inclination";
-import { type Chain, chainOf, checkShaft, product, residualOf, rootOfSquares } from "./shaft-chain";
+import { type Chain, chainOf, checkShaft, product, quarter, residualOf, rootOfSquares } from "./shaft-chain";
 import type { Limit, Outcome, Ranges } from "./types";
 import { directionOf } from "./vector";
 
@@ -49,6 +49,8 @@ export interface ShaftAngles {
   /** For each shaft with two joints: the angle between the planes of its joints about it, rad,
    *  within a quarter turn; equal joints cancel with the yokes turned by it. Null where a joint is straight. */
   planes: (number | null)[];
+  /** How far the yokes of each such shaft are turned from there, rad, within a quarter turn. */
+  phase: (number | null)[];
   equality: number; // greatest minus least joint angle, rad; 0 of a single joint
   residual: Residual; // of the driven end
   residualShop: number; // by the root of squares, turned by planes and yokes, rad; good below about 10 degrees
@@ -78,6 +80,7 @@ export function shaftAngles(input: ShaftInput): Outcome<ShaftAngles> {
     {
       joints: jointsOf(members, chain, speed),
       planes: chain.planes,
+      phase: chain.planes.map((p, i) => (p === null ? null : quarter((yokes[i] ?? 0) - p))),
       equality: Math.max(...chain.angles) - Math.min(...chain.angles),
       residual,
       residualShop: rootOfSquares(chain, yokes),

@@ -16,25 +16,12 @@ const copy = "read in a copy of one page or table, not in the whole document";
 
 export const sources = {
   aisco: make("AISCO", "Universal joint sizing, engineering data", "", trade),
-  apex: make("Apex", "Universal joint data sheets", "speed, angle and duty limits", copy),
   "army-tm": make("US Army", "TM 5-3820-256-24-4 and TM 5-4210-230-14&P-1, drive shaft angles", "pp. 20-23", copy),
   befco: make("Befco", "Operator's manual, drive shaft", "", "one machine's manual; holds for that machine"),
-  "cardan-dim": make(
-    "(not named)",
-    "Dimensions of Cardan Shafts",
-    "",
-    "its formula picture is missing; its example cannot be reproduced",
-  ),
   "cat-rehs2891": make("Caterpillar", "Transmission Application and Installation Guide", "REHS2891"),
   chrysler: make(
     "Chrysler",
     "Workshop manuals, propeller shafts (JK 2007, Sprinter 2006, Dakota 2002, Ram 1998, Aspen 2007)",
-  ),
-  cmrp: make(
-    "Chicago Metal Rolled Products",
-    "Natural vibration frequency of a steel tube",
-    "cmrp.com",
-    "about 11 swings in 10 s, counted by eye",
   ),
   "dana-cv": make("Dana", "Commercial drive shafts: companion flanges; flange boltings", "pages 005 and 009"),
   "dana-dssm": make("Dana", "Driveshaft service manual", "DSSM-0100, printed p. 4"),
@@ -64,12 +51,6 @@ export const sources = {
     "section of a printed trade catalogue",
     "its power constants are rounded low",
   ),
-  iso21940: make(
-    "ISO",
-    "ISO 21940-11 Balancing of rotors with rigid behaviour",
-    "2016",
-    "its formula and grades as printed in trade catalogues, not the standard itself",
-  ),
   iso286: make(
     "ISO",
     "ISO 286-2 limits (as printed in a tolerance table)",
@@ -88,7 +69,6 @@ export const sources = {
   "man-calc": make("MAN", "Calculations, body-builder guide", "2000"),
   "mazda-81": make("Mazda", "workshop manual 1981", "1981, p. 8:4"),
   "mb-actros": make("Mercedes-Benz", "Actros body-builder guide 2016", "p. 120"),
-  "mb-car": make("Mercedes-Benz", "Propeller shaft shims, CLK and S class"),
   medh: make("Butterworth-Heinemann", "Mechanical Engineer's Data Handbook", "2.4.3, p. 72"),
   "meritor-96147": make("Meritor", "MM-96147 Drivelines", "rev. 03-21, pp. 79-87"),
   mtz: make("MTZ", "Operator's manual, drive shaft", "", "one machine's manual; holds for that machine"),
@@ -111,12 +91,6 @@ export const sources = {
   toyota: make("Toyota", "propeller-shaft inspection and assembly, several models"),
   "toyota-sequoia": make("Toyota", "propeller shaft 2008", "2008, RM000002HBM003X"),
   "toyota-tacoma": make("Toyota", "propeller shaft reassembly", "RM0000016SS006X"),
-  utm3523: make(
-    "(course notes)",
-    "SEMM3523 Component Design, part 2",
-    "p. 114",
-    "a course's notes on a textbook equation",
-  ),
   widia: make("Widia", "Balance quality, worked example", "catalogue p. K53"),
   "winco-808": make(
     "J.W. Winco",

@@ -11,8 +11,7 @@ export const twice = (key: string): string =>
 export const unknownChoice = (text: string, known: readonly string[]): string =>
   `“${text.slice(0, 40)}” is none of the choices. Take ${list(known, "or")}.`;
 export const range = (least: string, most: string, sign: string): string =>
-  `${least} to ${most}${sign === "" ? "" : ` ${sign}`}`;
+  `${least} to ${most}${sign === "" || sign === "°" ? sign : ` ${sign}`}`;
 export const outside = (usual: string, why: string): string =>
   `That is outside ${usual}. Look at the unit and at the decimal point first.${why === "" ? "" : ` ${why}`}`;
-export const stillNeeded = (labels: readonly string[]): string => `Still needed: ${list(labels)}.`;
 export const textTooLong = (most: number): string => `That is longer than ${most} characters. Write less.`;

@@ -1,5 +1,6 @@
 // What is said round every result: units, limits, sources, and what could not be worked out.
-import { list } from "../matcher/speech-words";
+import { capital, list } from "../matcher/speech-words";
+export { capital };
 import type { Met } from "./description";
 import type { Basis, Ground, Wrong } from "./types";
 import { sources, type Source } from "./sources";
@@ -28,11 +29,21 @@ export const basisWords: Record<Basis, string> = {
   judgement: "our judgement",
 };
 
-/** A document by its publisher and title. */
-export function sourceName(key: string): string {
-  const source: Source | undefined = (sources as Record<string, Source>)[key];
-  return source === undefined ? key : `${source.publisher}, ${source.title}`;
+// Documents of the chart's registry that its rows name, beside those of the calculations.
+const ofChart: Record<string, Source> = {};
+
+/** Documents lists the documents of the chart's rows. */
+export function learnDocuments(list_: readonly (Source & { key: string })[]): void {
+  for (const document of list_) ofChart[document.key] = document;
 }
+
+/** A document's publisher, and what it is called besides. */
+export function documentName(key: string): [publisher: string, title: string] {
+  const source: Source | undefined = (sources as Record<string, Source>)[key] ?? ofChart[key];
+  return source === undefined ? [key, ""] : [source.publisher, `, ${source.title}`];
+}
+
+const sourceName = (key: string): string => documentName(key).join("");
 
 /** What a figure rests on, in words. */
 export function grounds(list_: readonly Ground[]): string {
@@ -44,6 +55,13 @@ export function ground(g: Ground): string {
   return g.source === "" ? basisWords[g.basis] : `${basisWords[g.basis]}: ${sourceName(g.source)}${at}`;
 }
 
+/** The place in a document and what is said there. */
+export function placeIn(at: string | undefined, says: string | undefined, named: boolean): string {
+  const place = at === undefined ? "" : `, ${at}`;
+  if (says === undefined || says === "") return place;
+  return named ? `${place} (${says})` : says;
+}
+
 export const stillNeeded = (labels: readonly string[]): string => `Still needed: ${list(labels)}.`;
 
 export function unusable(input: string, beside: string, wrong: Wrong): string {
@@ -53,15 +71,14 @@ export function unusable(input: string, beside: string, wrong: Wrong): string {
 }
 
 export const sheet = {
-  result: "Result",
-  example: "A worked example",
-  formula: "Formula",
-  limits: "What others allow",
   limit: "Limit",
-  stands: "It is",
   source: "Source",
   inFigures: "The same in figures",
+  sameFormula: "By the same formula.",
   refused: "Cannot be used yet",
   notChecked: "Not checked",
   nothing: "Type what you have measured. The result stands here as soon as there is enough for a part of it.",
 };
+
+export const limitsOf = (of: string): string => `${of}, limits in print`;
+export const standing = (of: string, value: string): string => (of === "" ? value : `${of}: ${value}`);

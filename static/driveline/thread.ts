@@ -7,6 +7,7 @@ export interface Thread {
   diameter: number; // m
   pitch: number; // m
   area: number; // tensile stress area, m²
+  coarse: boolean; // the pitch was not given: it is the coarse one
 }
 
 const metricForm = /^M\s*(\d{1,2}(?:[.,]\d{1,2})?)(?:\s*[x×*-]\s*(\d(?:[.,]\d{1,3})?))?$/i;
@@ -29,7 +30,13 @@ function metric(text: string): Thread | null {
   if (pitch === undefined || !(size >= 3 && size <= 64) || !(pitch >= 0.3 && pitch <= 6)) return null;
   const diameter = size / 1000;
   const p = pitch / 1000;
-  return { metric: true, diameter, pitch: p, area: (Math.PI / 4) * (diameter - 0.9382 * p) ** 2 };
+  return {
+    metric: true,
+    diameter,
+    pitch: p,
+    area: (Math.PI / 4) * (diameter - 0.9382 * p) ** 2,
+    coarse: m[2] === undefined,
+  };
 }
 
 function unified(text: string): Thread | null {
@@ -41,12 +48,12 @@ function unified(text: string): Thread | null {
   const perInch = Number(m[6]);
   if (!(diameter >= 0.12 * inch && diameter <= 3 * inch) || !(perInch >= 4 && perInch <= 80)) return null;
   const pitch = inch / perInch;
-  return { metric: false, diameter, pitch, area: (Math.PI / 4) * (diameter - 0.9743 * pitch) ** 2 };
+  return { metric: false, diameter, pitch, area: (Math.PI / 4) * (diameter - 0.9743 * pitch) ** 2, coarse: false };
 }
 
 function sixteenth(diameter: number): number {
   const near = (Math.round((diameter / inch) * 16) / 16) * inch;
-  return Math.abs(near - diameter) <= nearSixteenth ? near : diameter;
+  return Math.abs(near - diameter) <= nearSixteenth.value ? near : diameter;
 }
 
 function decimal(text: string | undefined): number {

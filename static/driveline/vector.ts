@@ -9,7 +9,7 @@ export function directionOf(a: Attitude): Direction {
 }
 
 export function unit(v: Direction): Direction {
-  const n = Math.hypot(v[0], v[1], v[2]);
+  const n = norm(v);
   return [v[0] / n, v[1] / n, v[2] / n];
 }
 
@@ -21,8 +21,9 @@ export function cross(u: Direction, v: Direction): Direction {
   return [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
 }
 
+/** By the root: Math.hypot is ten times slower, and nothing here is near the ends of the numbers. */
 export function norm(v: Direction): number {
-  return Math.hypot(v[0], v[1], v[2]);
+  return Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
 }
 
 /** The angle between two directions, good for small and large ones alike. */
