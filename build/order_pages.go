@@ -17,7 +17,11 @@ func (s *site) orderPage() (templates.Page, diag.Pos) {
 }
 
 func (s *site) shaftPage() (templates.Page, diag.Pos) {
+	body := &templates.Shaft{}
+	for _, d := range s.driveline.described {
+		body.Calculations = append(body.Calculations, s.calculationLink(d))
+	}
 	return templates.Page{Address: "/shaft/", Title: s.word("shaft.title"), Sheet: s.word("shaft.sheet"), About: s.word("shaft.about"),
 		Scripts: []string{"matcher.js", "matcher-late.js", "shaft.js"}, Ahead: []string{"chart.json", "slips.json"},
-		Body: &templates.Shaft{}}, diag.Pos{File: "templates/shaft.html"}
+		Body: body}, diag.Pos{File: "templates/shaft.html"}
 }

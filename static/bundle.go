@@ -73,6 +73,7 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "table.js", source: "parts/table/table.ts"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
+	{name: "keep.js", source: "parts/shaft/keep-calculation.ts", global: "CapspanKeep"},
 	{name: "calculation.js", source: "parts/driveline/driveline.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
 	{name: "order.js", source: "parts/order/order.ts"},

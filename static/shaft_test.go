@@ -22,7 +22,7 @@ func frontShaft() object {
 			object{"place": "axle end", "row": "1310"},
 		},
 		"figures": []any{object{"label": "Flange to flange", "value": "640 mm"}},
-		"calculations": []any{object{"calculation": "angles", "fragment": "joints=2&side1=3deg", "title": "Angles", "limits": []any{}, "unchecked": []any{"The balance."},
+		"calculations": []any{object{"calculation": "angles", "fragment": "joints=2&side1=3deg", "title": "Angles", "given": []any{object{"label": "Side view", "value": "3", "unit": "°"}}, "limits": []any{}, "unchecked": []any{"The balance."},
 			"lines": []any{object{"label": "Residual angle", "value": "0.50", "unit": "°", "formula": "cos θ = cos β1 / cos β2", "source": []any{"derived"}}}}},
 	}
 }
@@ -217,15 +217,16 @@ func TestShelf(t *testing.T) {
 // record says so and changes nothing.
 func TestShaftPutsCalculations(t *testing.T) {
 	b := newBench(t)
-	report := `{calculation: "angles", title: "Angles", fragment: a[1], given: [], parts: [], refusals: [], cautions: [], unchecked: ["The balance."],
+	report := `{calculation: "angles", title: "Angles", fragment: a[1], given: [], asked: [], parts: [], refusals: [], cautions: [], unchecked: ["The balance."],
 		lines: [{id: "residual", part: "p", label: "Residual angle", value: "0.50", unit: "°", formula: "f", source: [{basis: "published", source: "dana-j3311", at: "p. 4"}, {basis: "derived", source: ""}]}],
-		limits: [{part: "p", of: "Residual", value: "0.50 °", limit: "at most 1°", says: "", met: "within", source: []}]}`
+		limits: [{part: "p", of: "Angle of a joint", limit: "at most 3°", says: "", stands: [{of: "joint 1", value: "2.00°", met: "within"}, {of: "joint 2", value: "4.00°", met: "above"}], source: []}]}, g => g.basis + " " + g.source`
 	var got struct {
 		Put    bool
 		Record struct {
 			Calculations []struct {
 				Fragment, Chart string
 				Lines           []struct{ Source []string }
+				Limits          []struct{ Of, Value, Limit, Met string }
 			}
 		}
 	}
@@ -236,13 +237,16 @@ func TestShaftPutsCalculations(t *testing.T) {
 			t.Fatalf("%s: %+v", fragment, got)
 		}
 		last := calculations[want-1]
-		if diff := cmp.Diff([]string{"published: dana-j3311, p. 4", "derived"}, last.Lines[0].Source); diff != "" || last.Chart == "" {
+		if diff := cmp.Diff([]string{"published dana-j3311", "derived"}, last.Lines[0].Source); diff != "" || last.Chart == "" {
 			t.Errorf("%s: %+v %s", fragment, last, diff)
+		}
+		if len(last.Limits) != 2 || last.Limits[1].Of != "Angle of a joint, joint 2" || last.Limits[1].Met != "above" || last.Limits[1].Limit != "at most 3°" {
+			t.Errorf("%s: the limits are %+v", fragment, last.Limits)
 		}
 	}
 	full := frontShaft()
 	for i := range 8 {
-		full["calculations"] = append(full["calculations"].([]any), object{"calculation": "speed", "fragment": fmt.Sprint("n=", i), "title": "x", "lines": []any{}, "limits": []any{}, "unchecked": []any{}})
+		full["calculations"] = append(full["calculations"].([]any), object{"calculation": "speed", "fragment": fmt.Sprint("n=", i), "title": "x", "given": []any{}, "lines": []any{}, "limits": []any{}, "unchecked": []any{}})
 	}
 	b.run(t, &got, `(r => ({put: Shaft.putCalculation(r, Shaft.keptOf(`+report+`)), record: r}))(a[0])`, full, "joints=1")
 	if got.Put || len(got.Record.Calculations) != 9 {

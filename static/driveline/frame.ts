@@ -21,6 +21,7 @@ import { learnDocuments } from "./speech-result";
 
 export { convert, decode, encode, fieldOf, firstUnit } from "./fill";
 export { unitOf } from "./quantities";
+export { ground } from "./speech-result";
 
 /** The calculations, in the order they were added. */
 export const known: Calculation[] = [];

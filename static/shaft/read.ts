@@ -5,6 +5,7 @@ import {
   emptyRecord,
   type FoundJoint,
   type KeptCalculation,
+  type KeptInput,
   type KeptLimit,
   type KeptLine,
   most,
@@ -120,13 +121,20 @@ class Form {
         typeof v === "string" && /^[a-z][a-z-]{0,39}$/.test(v) ? v : this.wrong(where, v, say.page),
       fragment: this.text(most.address),
       title: sentence,
+      given: this.list(most.lines, (v, where) => this.input(v, where)),
       lines: this.list(most.lines, (v, where) => this.line(v, where)),
       limits: this.list(most.lines, (v, where) => this.limit(v, where)),
       unchecked: this.texts(),
       chart: this.text(most.line),
     });
-    const whole = { lines: [], limits: [], unchecked: [], ...found };
+    const whole = { given: [], lines: [], limits: [], unchecked: [], ...found };
     return this.every<KeptCalculation>(whole, ["calculation", "fragment", "title"], at);
+  }
+
+  private input(value: Record<string, unknown>, at: string): KeptInput | undefined {
+    const text = this.text(most.sentence);
+    const found = this.fields<KeptInput>(value, at, { label: text, value: text, unit: this.text(most.line, true) });
+    return this.every<KeptInput>({ unit: "", ...found }, ["label", "value"], at);
   }
 
   private line(value: Record<string, unknown>, at: string): KeptLine | undefined {
@@ -138,6 +146,7 @@ class Form {
       also: text,
       formula: this.text(most.sentence, true),
       source: this.texts(),
+      valid: text,
     });
     return this.every<KeptLine>({ unit: "", formula: "", source: [], ...found }, ["label", "value"], at);
   }
@@ -150,6 +159,7 @@ class Form {
       limit: text,
       met: text,
       source: this.texts(),
+      says: text,
     });
     return this.every<KeptLimit>({ source: [], ...found }, ["of", "value", "limit", "met"], at);
   }

@@ -4,6 +4,8 @@
 // No DOM, locale or clock here: the page, the tests and whoever reads a file run the same. The core, CapspanCore, must
 // be there first where joints are looked up.
 import type { Report } from "../driveline/description";
+import type { Ground } from "../driveline/types";
+import { tidy } from "../matcher/free-text";
 import type { Settled } from "../order/facts";
 import { longestPlace } from "../order/slip";
 
@@ -46,6 +48,13 @@ export interface WrittenFigure {
   value: string;
 }
 
+/** An input as it was filled. */
+export interface KeptInput {
+  label: string;
+  value: string;
+  unit: string;
+}
+
 /** A line of a result as it was printed. */
 export interface KeptLine {
   label: string;
@@ -53,15 +62,17 @@ export interface KeptLine {
   unit: string;
   also?: string;
   formula: string;
-  source: string[]; // "published: key, place", or the basis alone
+  source: string[]; // basis and document in words
+  valid?: string; // where the formula holds
 }
 
 export interface KeptLimit {
   of: string;
   value: string;
   limit: string;
-  met: string;
+  met: string; // "within", "above", "below", "not known"
   source: string[];
+  says?: string; // where the limit applies
 }
 
 /** A calculation: its address, which opens it again, and its result as it was. */
@@ -69,6 +80,7 @@ export interface KeptCalculation {
   calculation: string; // last part of its page's address: "angles"
   fragment: string;
   title: string;
+  given: KeptInput[];
   lines: KeptLine[];
   limits: KeptLimit[];
   unchecked: string[];
@@ -99,30 +111,45 @@ export function recordDocument(record: ShaftRecord, schema: string): unknown {
   return { ...head, joints, figures, notes, calculations };
 }
 
-/** What a record keeps of a calculation's report. */
-export function keptOf(report: Report, chart?: string): KeptCalculation {
-  const source = (grounds: { basis: string; source: string; at?: string }[]): string[] =>
-    grounds.map((g) => [g.source ? `${g.basis}: ${g.source}` : g.basis, g.at ?? ""].filter((t) => t !== "").join(", "));
+/** What a record keeps of a calculation's report; `ground` puts what a figure rests on into words. */
+export function keptOf(report: Report, ground: (g: Ground) => string, chart?: string): KeptCalculation {
+  const cut = (text: string, longest: number = most.sentence): string => tidy(text, longest);
   const out: KeptCalculation = {
     calculation: report.calculation,
     fragment: report.fragment,
-    title: report.title,
-    lines: report.lines.slice(0, most.lines).map((l) => ({
-      label: l.label,
-      value: l.value,
-      unit: l.unit,
-      ...(l.also === undefined ? {} : { also: l.also }),
-      formula: l.formula,
-      source: source(l.source),
-    })),
-    limits: report.limits.slice(0, most.lines).map((l) => ({
-      of: l.of,
-      value: l.value,
-      limit: l.limit,
-      met: l.met,
-      source: source(l.source),
-    })),
-    unchecked: report.unchecked,
+    title: cut(report.title),
+    given: report.given
+      .slice(0, most.lines)
+      .map((g) => ({ label: cut(g.label), value: cut(g.value), unit: cut(g.unit, most.line) }))
+      .filter((g) => g.value !== ""),
+    lines: report.lines.slice(0, most.lines).map((l) => {
+      const line: KeptLine = {
+        label: cut(l.label),
+        value: cut([l.value, ...(l.rows ?? [])].join(" ")) || "-",
+        unit: cut(l.unit, most.line),
+        formula: cut(l.formula),
+        source: l.source.map((g) => cut(ground(g))),
+      };
+      if (l.also) line.also = cut(l.also);
+      if (l.valid) line.valid = cut(l.valid);
+      return line;
+    }),
+    limits: report.limits
+      .flatMap((l) =>
+        l.stands.map((stand): KeptLimit => {
+          const limit: KeptLimit = {
+            of: cut([l.of, stand.of].filter((t) => t !== "").join(", ")),
+            value: cut(stand.value) || "-",
+            limit: cut(l.limit),
+            met: stand.met,
+            source: l.source.map((g) => cut(ground(g))),
+          };
+          if (l.says) limit.says = cut(l.says);
+          return limit;
+        }),
+      )
+      .slice(0, most.lines),
+    unchecked: report.unchecked.map((t) => cut(t)),
   };
   if (chart !== undefined) out.chart = chart;
   return out;

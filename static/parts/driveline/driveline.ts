@@ -9,6 +9,7 @@ import { part } from "../identify/element";
 import { sharePart } from "../identify/share";
 import { fetchChart } from "../identify/chart";
 import { fieldsOf, type InputField } from "./fields";
+import { keeping } from "./keeping";
 import { patch } from "./patch";
 import { words } from "words:driveline";
 
@@ -35,6 +36,7 @@ function run(root: HTMLElement, calculation: Calculation): void {
   const say = (text: string): void => {
     note.textContent = text;
   };
+  const keep = keeping(root);
   const fields = fieldsOf(root, calculation, changed);
 
   function show(before: Report["refusals"] = []): void {
@@ -50,6 +52,7 @@ function run(root: HTMLElement, calculation: Calculation): void {
       field.show(refusal?.says ?? null, filledReport.asked.includes(field.input.id));
     }
     if (own) speak(report);
+    keep(report, own);
   }
 
   // Said a second after the last keystroke: the first figures, or what is wrong.
