@@ -226,7 +226,10 @@ func TestShaftPutsCalculations(t *testing.T) {
 			Calculations []struct {
 				Fragment, Chart string
 				Lines           []struct{ Source []string }
-				Limits          []struct{ Of, Value, Limit, Met string }
+				Limits          []struct {
+					Of, Limit string
+					Stands    []struct{ Of, Value, Met string }
+				}
 			}
 		}
 	}
@@ -240,7 +243,7 @@ func TestShaftPutsCalculations(t *testing.T) {
 		if diff := cmp.Diff([]string{"published dana-j3311", "derived"}, last.Lines[0].Source); diff != "" || last.Chart == "" {
 			t.Errorf("%s: %+v %s", fragment, last, diff)
 		}
-		if len(last.Limits) != 2 || last.Limits[1].Of != "Angle of a joint, joint 2" || last.Limits[1].Met != "above" || last.Limits[1].Limit != "at most 3°" {
+		if len(last.Limits) != 1 || last.Limits[0].Limit != "at most 3°" || len(last.Limits[0].Stands) != 2 || last.Limits[0].Stands[1].Of != "joint 2" || last.Limits[0].Stands[1].Met != "above" {
 			t.Errorf("%s: the limits are %+v", fragment, last.Limits)
 		}
 	}

@@ -38,7 +38,7 @@ const demoRecord = `{"kind": "shaft-record", "format": 1, "title": "Trolley, fro
 	"figures": [{"label": "Flange to flange", "value": "640 mm"}], "notes": "Guard loop fitted.",
 	"calculations": [{"calculation": "angles", "fragment": "joints=2", "title": "Angles of the shaft",
 		"lines": [{"label": "Residual angle", "value": "0.50", "unit": "°", "formula": "f", "source": ["derived"]}],
-		"limits": [{"of": "Residual angle", "value": "0.50 °", "limit": "at most 1°", "met": "within", "source": ["common-practice"]}], "unchecked": ["The balance."]}]}`
+		"limits": [{"of": "Residual angle", "limit": "at most 1°", "stands": [{"of": "", "value": "0.50 °", "met": "within"}], "source": ["common practice"]}], "unchecked": ["The balance."]}]}`
 
 // A record is begun, filled, kept, found again, saved as a file and read back elsewhere.
 func TestShaftStory(t *testing.T) {
@@ -195,7 +195,9 @@ func TestShaftFullest(t *testing.T) {
 	b := openTab(t)
 	b.open("/shaft/")
 	b.until("the page", charted)
-	plain := func(most int) string { return strings.Repeat("As long as it may be, in words of a plain kind. ", 20)[:most-1] + "x" }
+	plain := func(most int) string {
+		return strings.Repeat("As long as it may be, in words of a plain kind. ", 20)[:most-1] + "x"
+	}
 	var lines, calculations, figures, joints []string
 	for range 60 {
 		lines = append(lines, `{"label": "`+plain(40)+`", "value": "1234.56", "unit": "N·m", "also": "910.5 lbf·ft", "formula": "f", "source": ["derived"]}`)

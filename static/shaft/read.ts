@@ -8,6 +8,7 @@ import {
   type KeptInput,
   type KeptLimit,
   type KeptLine,
+  type KeptStand,
   most,
   type ShaftJoint,
   type ShaftRecord,
@@ -155,13 +156,18 @@ class Form {
     const text = this.text(most.sentence);
     const found = this.fields<KeptLimit>(value, at, {
       of: text,
-      value: text,
       limit: text,
-      met: text,
+      stands: this.list(most.lines, (v, where) => this.stand(v, where)),
       source: this.texts(),
       says: text,
     });
-    return this.every<KeptLimit>({ source: [], ...found }, ["of", "value", "limit", "met"], at);
+    return this.every<KeptLimit>({ source: [], ...found }, ["of", "limit", "stands"], at);
+  }
+
+  private stand(value: Record<string, unknown>, at: string): KeptStand | undefined {
+    const text = this.text(most.sentence);
+    const found = this.fields<KeptStand>(value, at, { of: this.text(most.line, true), value: text, met: text });
+    return this.every<KeptStand>({ of: "", ...found }, ["value", "met"], at);
   }
 
   // Each known field by its own reader; an unknown one is named.

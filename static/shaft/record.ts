@@ -66,13 +66,19 @@ export interface KeptLine {
   valid?: string; // where the formula holds
 }
 
+/** A published limit beside what was reckoned: one value, or one for each joint. */
 export interface KeptLimit {
   of: string;
-  value: string;
   limit: string;
-  met: string; // "within", "above", "below", "not known"
+  stands: KeptStand[];
   source: string[];
   says?: string; // where the limit applies
+}
+
+export interface KeptStand {
+  of: string; // "joint 1"; "" where there is only one
+  value: string;
+  met: string; // "within", "above", "below", "not known"
 }
 
 /** A calculation: its address, which opens it again, and its result as it was. */
@@ -134,21 +140,16 @@ export function keptOf(report: Report, ground: (g: Ground) => string, chart?: st
       if (l.valid) line.valid = cut(l.valid);
       return line;
     }),
-    limits: report.limits
-      .flatMap((l) =>
-        l.stands.map((stand): KeptLimit => {
-          const limit: KeptLimit = {
-            of: cut([l.of, stand.of].filter((t) => t !== "").join(", ")),
-            value: cut(stand.value) || "-",
-            limit: cut(l.limit),
-            met: stand.met,
-            source: l.source.map((g) => cut(ground(g))),
-          };
-          if (l.says) limit.says = cut(l.says);
-          return limit;
-        }),
-      )
-      .slice(0, most.lines),
+    limits: report.limits.slice(0, most.lines).map((l) => {
+      const limit: KeptLimit = {
+        of: cut(l.of),
+        limit: cut(l.limit),
+        stands: l.stands.map((s) => ({ of: cut(s.of, most.line), value: cut(s.value) || "-", met: s.met })),
+        source: l.source.map((g) => cut(ground(g))),
+      };
+      if (l.says) limit.says = cut(l.says);
+      return limit;
+    }),
     unchecked: report.unchecked.map((t) => cut(t)),
   };
   if (chart !== undefined) out.chart = chart;

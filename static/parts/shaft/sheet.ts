@@ -10,9 +10,22 @@ import { slipJoint } from "./joints";
 import { sheetWords as say } from "words:shaft";
 import { slipWords, standing } from "words:order";
 
-/** What one page has room for over all calculations, in lines of print; what a calculation takes beside its lines, and
- *  how many of print one of them takes when a few of them are long. */
-const rows = { page: 54, each: 4, line: 1.3 };
+/** How much one page holds, counted in lines of one of its two columns of results: the page without its head and foot,
+ *  what a joint takes of it, what a calculation takes beside its figures, and what a figure and a limit take. A line of
+ *  words across the page takes two. */
+const room = { page: 140, joint: 24, result: 4, line: 1.3, limit: 2.3, letters: 100 };
+
+/** How many of those lines each calculation has for its figures. */
+function roomFor(record: ShaftRecord): number {
+  const words = [
+    record.notes ?? "",
+    record.figures.map((f) => `${f.label}: ${f.value}`).join(" · "),
+    ...record.joints.map((j) => j.note ?? ""),
+  ];
+  const across = words.reduce((sum, text) => sum + Math.ceil(text.length / room.letters), 0);
+  const left = room.page - room.joint * record.joints.length - 2 * across;
+  return left / Math.max(1, record.calculations.length) - room.result;
+}
 
 export interface SheetOptions {
   facts: (JointFacts | null)[];
@@ -23,8 +36,7 @@ export interface SheetOptions {
 export function recordSheet(record: ShaftRecord, options: SheetOptions): HTMLElement[] {
   const field = (label: string, text: string | undefined): HTMLElement =>
     make("div", {}, make("dt", {}, label), make("dd", {}, text || make("span", { class: "slip__line" })));
-  const many = Math.max(1, record.calculations.length);
-  const each = Math.max(2, Math.floor((rows.page / many - rows.each) / rows.line));
+  const each = roomFor(record);
   return [
     make("h2", { class: "slip__title" }, record.title),
     make(
@@ -97,20 +109,28 @@ function figures(record: ShaftRecord): HTMLElement[] {
   ];
 }
 
-function result(kept: KeptCalculation, most: number): HTMLElement {
+function result(kept: KeptCalculation, space: number): HTMLElement {
   const lines = kept.lines.map((l) => {
-    const value = [l.value, l.unit].filter((t) => t !== "").join(" ");
-    return `${l.label}: ${value}${l.also ? ` (${l.also})` : ""}`;
+    const value = l.unit === "°" ? `${l.value}°` : [l.value, l.unit].join(" ").trim();
+    return { takes: room.line, text: `${l.label}: ${value}${l.also ? ` (${l.also})` : ""}` };
   });
-  const limits = kept.limits.map((l) => `${l.of}: ${l.value}; ${l.limit}, ${l.met} [${l.source.join("; ")}]`);
+  const limits = kept.limits.map((l) => {
+    const stands = l.stands.map((s) => [s.of, s.value, s.met].filter((t) => t !== "").join(" ")).join(", ");
+    return { takes: room.limit, text: `${l.of}, ${l.limit}: ${stands} [${l.source.join("; ")}]` };
+  });
   const all = [...lines, ...limits];
-  const left = all.length - most;
-  const unchecked = most > 4 ? 3 : 1;
+  let taken = 0;
+  const shown = all.filter(({ takes }, n) => {
+    taken += takes;
+    return n < 2 || taken <= space;
+  });
+  const left = all.length - shown.length;
+  const unchecked = space > 8 ? 3 : 1;
   return make(
     "section",
     { class: "sheet__result" },
     make("h3", { class: "slip__head" }, kept.title),
-    make("ul", {}, ...all.slice(0, most).map((text) => make("li", {}, text))),
+    make("ul", {}, ...shown.map(({ text }) => make("li", {}, text))),
     left > 0 && make("p", { class: "slip__said" }, say.more(left)),
     kept.unchecked.length > 0 &&
       make(
