@@ -23,6 +23,9 @@ type scene struct {
 // scripted are the pages that a script makes ready, and how one sees that it has.
 var scripted = map[string]string{
 	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/search/": `document.querySelector("[data-ready]")`,
+	"/driveline/angles/": calculationReady, "/driveline/speed/": calculationReady, "/driveline/torque/": calculationReady, "/driveline/life/": calculationReady,
+	"/driveline/ends/": calculationReady, "/driveline/length/": calculationReady, "/driveline/clips/": calculationReady, "/driveline/fasteners/": calculationReady,
+	"/driveline/balance/": calculationReady,
 }
 
 // scenes are all kinds of pages and the states of those that change.
@@ -36,6 +39,8 @@ func scenes(t testing.TB) []scene {
 		list = append(list, scene{name: "verdict: " + name, address: "/identify/#" + verdicts[name], ready: ready + ` && ` + drawn})
 	}
 	list = append(list,
+		scene{name: "angles of three joints", address: "/driveline/angles/#" + fullShaft, ready: calculationReady},
+		scene{name: "figures that cannot be used", address: "/driveline/speed/#outside=76.2mm&wall=2.1mm&length=30m&speed=1.2.3&x=1", ready: calculationReady},
 		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {
 			b.choose("hold", "outside-clip")
 			b.do("type nonsense", chromedp.SendKeys(chromedp.CSS(capField), "1.0.6"+kb.Enter))

@@ -61,9 +61,13 @@ function angles(values: Values, kit: Kit): Finding {
   const own = (id: string) => found.limits.filter((limit) => limit.of === id);
   const one = (base: number) => [{ of: "", base }];
   const each = found.joints.map((joint, n) => ({ of: of === 1 ? "" : say.short(n + 1), base: joint.angle }));
+  const phases = found.phase.flatMap((p, n) =>
+    p === null ? [] : [{ of: of > 2 ? say.shaft(n + 1) : "", base: Math.abs(p) }],
+  );
   const limits = [
     ...kit.limits(say.jointAngle, "angle", each, own("angle"), 2),
     ...kit.limits(say.equality, "angle", one(found.equality), own("equality"), 2),
+    ...kit.limits(say.phase, "angle", phases, own("phase"), 2),
     ...kit.limits(say.fluctuation, "share", one(found.residual.fluctuation), own("fluctuation"), 4),
   ];
   const drawn = members(values).map((id) => ({

@@ -12,6 +12,7 @@ import type { MeasuredLength } from "./types";
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
 const hold = (values: Values): ClipHold => (word(values, "hold") === "inside-clip" ? "inside-clip" : "outside-clip");
+const floatFormula = (values: Values): string => `clip-float-${hold(values) === "inside-clip" ? "inside" : "outside"}`;
 const measured = (values: Values, id: string, uncertainty: string): MeasuredLength => ({
   value: num(values, id),
   uncertainty: num(values, uncertainty),
@@ -29,12 +30,12 @@ function float(values: Values, kit: Kit): Finding {
     }),
   );
   const lines = [
-    kit.line("float", say.float, "length", found.float, "clip-float", 3),
+    kit.line("float", say.float, "length", found.float, floatFormula(values), 3),
     kit.line("float-uncertainty", say.uncertainty, "length", found.uncertainty, "float-uncertainty", 3),
     kit.line("binds", say.binds, "share", found.bindProbability, "float-uncertainty", 0),
   ];
   if (Math.abs(found.offCentre) > 1e-7)
-    lines.push(kit.line("off-centre", say.offCentre, "length", found.offCentre, "clip-float", 3));
+    lines.push(kit.line("off-centre", say.offCentre, "length", found.offCentre, floatFormula(values), 3));
   const span = `${kit.words("length", found.least, 3)} and ${kit.words("length", found.most, 3)}`;
   return {
     lines,
@@ -53,12 +54,21 @@ function choose(values: Values, kit: Kit): Finding {
     }),
   );
   const lines: Omit<Line, "part">[] = [
-    kit.line("thickness", say.thickness, "length", found.thickness, "clip-float", 3),
-    { ...kit.line("thickness-uncertainty", say.thicknessUncertainty, "length", found.uncertainty, "clip-float", 3) },
+    kit.line("thickness", say.thickness, "length", found.thickness, floatFormula(values), 3),
+    {
+      ...kit.line(
+        "thickness-uncertainty",
+        say.thicknessUncertainty,
+        "length",
+        found.uncertainty,
+        floatFormula(values),
+        3,
+      ),
+    },
   ];
   for (const set of found.sets) {
     const range = say.set(kit.words("length", set.least, 3), kit.words("length", set.most, 3));
-    const source = [{ basis: "published" as const, source: set.source }];
+    const source = [groundOf(set)];
     if (set.choice !== null && set.float !== null)
       lines.push({
         ...kit.line(`set-${set.id}`, say.fromSet, "length", set.choice, "", 3),

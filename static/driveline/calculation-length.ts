@@ -1,10 +1,9 @@
 // How long a shaft is, how much it slides, and where to cut its tube.
-import type { Finding, Kit, LimitLine, Values } from "./description";
+import type { Finding, Kit, Values } from "./description";
 import type * as frame from "./frame";
 import { inputs, num } from "./given";
 import * as ranges from "./given-ranges";
-import { lengthOverTravel, type OverlapRule, overlapRules, shaftLength } from "./length";
-import { groundOf } from "./print";
+import { lengthOverTravel, overlapRules, shaftLength } from "./length";
 import { length as words, say } from "./speech-length";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
@@ -32,8 +31,7 @@ function cut(values: Values, kit: Kit): Finding {
       line("in", say.inward, found.in),
       line("out-left", say.outward, found.outLeft),
     ],
-    limits:
-      num(values, "slip") > 0 ? kit.limits(say.slipOut, "length", [{ of: "", base: found.in }], found.limits, 1) : [],
+    limits: num(values, "slip") > 0 ? found.stands.map((s) => kit.span(say.slipOut, "length", found.in, s, 1)) : [],
   };
 }
 
@@ -71,28 +69,14 @@ function overlap(values: Values, kit: Kit): Finding {
     leftLeast: num(values, "left"),
   };
   const found = kit.take(overlapRules({ tube, ...stands }));
-  const row = (rule: OverlapRule): Omit<LimitLine, "part">[] => {
-    if (rule.of === "angle") return [];
-    const base = stands[rule.of];
-    const within = (rule.least === null || base >= rule.least) && (rule.most === null || base <= rule.most);
-    const met = within ? "within" : rule.least !== null && base < rule.least ? "below" : "above";
-    const [least, most] = [rule.least, rule.most].map((x) => (x === null ? "" : kit.words("length", x, 0)));
-    return [
-      {
-        of: say.overlapOf[rule.of],
-        limit: say.rule(least ?? "", most ?? ""),
-        says: rule.says,
-        stands: [{ of: "", value: kit.words("length", base, 0), met }],
-        source: [groundOf(rule)],
-      },
-    ];
-  };
   return {
     lines: [
       kit.line("share", say.share, "share", found.share, "overlap", 0),
       kit.line("share-least", say.shareLeast, "share", found.shareLeast, "overlap", 0),
     ],
-    limits: found.rules.flatMap(row),
+    limits: found.rules.flatMap((rule) =>
+      rule.of === "angle" ? [] : [kit.span(say.overlapOf[rule.of], "length", stands[rule.of], rule, 0)],
+    ),
     says: found.rules.filter((r) => r.of === "angle").map((r) => say.angleRule(r.says, kit.ground(r))),
   };
 }

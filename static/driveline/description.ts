@@ -208,6 +208,14 @@ export interface Kit {
     limits: readonly Limit[],
     digits?: number,
   ) => Omit<LimitLine, "part">[];
+  /** A rule that asks for a span, either end of which may be open, beside what was reckoned. */
+  span: (
+    of: string,
+    quantity: Quantity,
+    base: number,
+    rule: Ground & { least: number | null; most: number | null; says: string },
+    digits?: number,
+  ) => Omit<LimitLine, "part">;
   /** The result of a pure function, whose formulas the lines may name; where its inputs cannot be used the part says so and has no lines. */
   take: <T>(outcome: Outcome<T>) => T;
   /** The units a quantity is printed in, the reader's first. */

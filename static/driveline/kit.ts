@@ -44,6 +44,14 @@ export function kitOf(lead: System, chart: Provided): Kit {
     said: (id, label, value, formula) => ({ id, label, value, unit: "", ...by(formula) }),
     limits: (of, quantity, values, limits, digits) =>
       limits.map((l) => limitLine(figure, of, quantity, values, l, digits)),
+    span: (of, quantity, base, rule, digits) => {
+      const { least, most } = rule;
+      const met = least !== null && base < least ? "below" : most !== null && base > most ? "above" : "within";
+      const [from, to] = [least, most].map((x) => (x === null ? "" : words(quantity, x, digits)));
+      const limit = say.span(from ?? "", to ?? "");
+      const stands: Stand[] = [{ of: "", value: words(quantity, base, digits), met }];
+      return { of, limit, says: rule.says, stands, source: [groundOf(rule)] };
+    },
     take: (outcome) => {
       if (!outcome.ok) throw new Unusable(outcome.complaints);
       for (const formula of outcome.formulas) formulas.set(formula.id, formula);

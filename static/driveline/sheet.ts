@@ -92,7 +92,7 @@ function lineTree(line: Line, same: boolean): Element {
           formula !== "" && el("span", { class: "result__formula" }, formula),
           formula !== "" && " ",
           ...from(line.source),
-          line.valid && ` ${line.valid}`,
+          line.valid && el("span", { class: "result__valid" }, ` ${line.valid}`),
         ),
   );
 }

@@ -78,6 +78,7 @@ export const say = {
   jointAngle: "Angle of a joint",
   short: (n: number): string => `joint ${n}`,
   shaft: (n: number): string => `shaft ${n}`,
+  phase: "Yokes out of where they cancel",
   equality: "Difference of the joint angles",
   residual: "Residual angle",
   residualShop: "Residual angle, shop form",

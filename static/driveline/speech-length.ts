@@ -64,7 +64,5 @@ export const say = {
     overlapLeast: "Overlap at the longest position",
     leftLeast: "Left before bottoming",
   },
-  rule: (least: string, most: string): string =>
-    most === "" ? `at least ${least}` : least === "" ? `at most ${most}` : `${least} to ${most}`,
   angleRule: (says: string, ground: string): string => `Angle of the joints of such a shaft: ${says} (${ground}).`,
 };

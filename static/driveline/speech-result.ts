@@ -14,6 +14,12 @@ export const both = (text: string, also: string | undefined): string =>
 export const bound = (kind: "least" | "most", text: string): string =>
   kind === "most" ? `at most ${text}` : `at least ${text}`;
 
+export const span = (least: string, most: string): string => {
+  if (most === "") return bound("least", least);
+  if (least === "") return bound("most", most);
+  return least === most ? least : `${least} to ${most}`;
+};
+
 export const metWords: Record<Met, string> = {
   within: "within",
   above: "above",
