@@ -22,7 +22,7 @@ type scene struct {
 
 // scripted are the pages that a script makes ready, and how one sees that it has.
 var scripted = map[string]string{
-	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/search/": `document.querySelector("[data-ready]")`,
+	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/order/": orderReady, "/shaft/": charted, "/search/": `document.querySelector("[data-ready]")`,
 	"/driveline/angles/": calculationReady, "/driveline/speed/": calculationReady, "/driveline/torque/": calculationReady, "/driveline/life/": calculationReady,
 	"/driveline/ends/": calculationReady, "/driveline/length/": calculationReady, "/driveline/clips/": calculationReady, "/driveline/fasteners/": calculationReady,
 	"/driveline/balance/": calculationReady,
@@ -50,6 +50,20 @@ func scenes(t testing.TB) []scene {
 			b.until("the dialog", searchOpen)
 			b.press("snap ring")
 			b.until("hits", firstHit)
+		}},
+	)
+	list = append(list,
+		scene{name: "a slip of two joints", address: "/order/#joint=2&place=gearbox+end&with=clips.4,straps&" + reading + "&joint=1&row=7260-to-1310", ready: orderReady},
+		scene{name: "a slip that asks where the joint belongs", address: "/order/#row=1310", ready: orderReady, then: func(b *tab) {
+			b.open("/404.html")
+			b.open("/order/#" + reading)
+			b.until("the question", orderReady+` && !document.querySelector("[data-begun]").hidden`)
+			b.write("[data-order] [data-add]", "1234x"+kb.Enter)
+		}},
+		scene{name: "a shaft record", address: "/shaft/", ready: charted, then: func(b *tab) {
+			see[bool](b, `localStorage.setItem("capspan-shaft-broken1", "{\"kind\": \"sha"), true`)
+			b.reads(strings.Replace(demoRecord, `"640 mm"`, "640", 1)) // a fault to complain of
+			b.until("the record", sheetText+`.includes("Guard loop")`)
 		}},
 	)
 	for _, step := range []string{"asks you", "measure with", "joint held", "One cap", "distance across", "Send it back"} {

@@ -127,7 +127,7 @@ func TestShaftDamagedAndDeleted(t *testing.T) {
 	b.open("/404.html")
 	b.open("/shaft/")
 	b.until("both are listed", shelfText+`.includes("cannot be read") && `+shelfText+`.includes("From later")`)
-	if raw := b.savesRaw(`[aria-label="Save the damaged record as it is"]`); raw != `{"kind": "sha` {
+	if raw := b.savesRaw(`[aria-label="Save it as it is: the damaged record"]`); raw != `{"kind": "sha` {
 		t.Errorf("the damaged record is saved as %q", raw)
 	}
 	b.click(`[aria-label="Open From later"]`)

@@ -241,8 +241,7 @@ class Form {
   }
 
   private date(value: unknown, at: string): string | undefined {
-    const good = typeof value === "string" && /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(value);
-    return good ? value : this.wrong(at, value, say.date);
+    return typeof value === "string" && isDay(value) ? value : this.wrong(at, value, say.date);
   }
 
   private wrong(at: string, value: unknown, wanted: string): undefined {
@@ -255,6 +254,11 @@ const settledWords = ["identified", "possible", "between", "not-in-chart", "meas
 function shown(value: unknown): string {
   const text = JSON.stringify(value) ?? "";
   return text.length > 40 ? `${text.slice(0, 40)}…` : text;
+}
+
+/** Whether a text is a day as ISO 8601 writes it. */
+export function isDay(text: string): boolean {
+  return /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(text);
 }
 
 /** Text of several lines without controls or marks of direction. */

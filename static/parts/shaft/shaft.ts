@@ -11,6 +11,7 @@ import { saveFile } from "../order/file";
 import { fetchKnown, type Known } from "../order/known";
 import { make, part } from "../identify/element";
 import { deviceShelf, newId, remember } from "./device";
+import { isDay } from "../../shaft/read";
 import { bind, calculationField, figureField, jointField, type JointField } from "./fields";
 import { recordJoint, slipJoint } from "./joints";
 import { shelfPart } from "./list";
@@ -109,6 +110,7 @@ function start(root: HTMLElement): void {
     const now = record;
     if (now === null) return;
     bindAll(now);
+    date.value = now.date ?? "";
     joints = now.joints.map((joint, n) =>
       jointField({
         template: template("joint-template"),
@@ -136,13 +138,29 @@ function start(root: HTMLElement): void {
 
   // Fields that are always there get the record of the day: a copy without listeners takes the place of the old one.
   function bindAll(now: ShaftRecord): void {
-    for (const key of ["title", "job", "by", "date", "notes"] as const) {
+    for (const key of ["title", "job", "by", "notes"] as const) {
       const old = part<HTMLInputElement | HTMLTextAreaElement>(root, key);
       const field = old.cloneNode() as HTMLInputElement | HTMLTextAreaElement;
       old.replaceWith(field);
       bind(field, now, key, changed);
     }
   }
+
+  // A day is written as ISO 8601 has it, or not kept; what was typed stays in its field.
+  const date = part<HTMLInputElement>(root, "date");
+  date.addEventListener("input", () => {
+    if (record === null) return;
+    const text = date.value.trim();
+    const good = text === "" || isDay(text);
+    const wrong = part(root, "date-wrong");
+    wrong.hidden = good;
+    wrong.textContent = good ? "" : words.badDate(text);
+    date.setAttribute("aria-invalid", String(!good));
+    if (!good) return;
+    if (text === "") delete record.date;
+    else record.date = text;
+    changed();
+  });
 
   function remove<T>(from: T[], n: number): void {
     const [gone] = from.splice(n, 1);

@@ -144,7 +144,7 @@ export const words = {
   tooLong: (length: number, most: number) =>
     `The link has ${length} characters; some messengers cut links of more than ${most}. Shorten the note, take out readings you do not need, or make a second slip for some of the joints. Printing, copying and the file work all the same.`,
   qr: "The slip as a QR code",
-  remove: (n: number) => `Take joint ${n + 1} off the slip`,
+  remove: (n: number) => `Take off joint ${n + 1}`,
   removed: "Taken off.",
   undo: "Put it back",
   back: "Back on the slip.",
