@@ -201,31 +201,24 @@ function measuredCell(joint: SlipJoint, facts: JointFacts, end: number, quantity
   return make("td", {}, make("strong", {}, measured(estimate, leadOf(joint))), `, ${how.join(", ")}`);
 }
 
-// Grease and what goes with it; what nobody chose has a box or a line.
+// Grease and what goes with it; what nobody chose has a box or a line. What belongs together does not part at the end
+// of a line.
 function ordered(joint: SlipJoint): HTMLElement {
-  const box = (text: string): Part[] => [make("span", { class: "slip__box" }), ` ${text} `];
-  const grease: Part[] =
-    joint.grease === undefined
-      ? [...box(greaseWords.fitting), ...box(greaseWords.sealed)]
-      : [`${greaseWords[joint.grease]} `];
-  const wanted: Part[] = joint.extras.flatMap((w, n): Part[] => [
-    n > 0 ? ", " : "",
-    w.count === undefined ? line() : String(w.count),
-    ` ${extraWords[w.item]}`,
-    ...(w.item === "clips" ? [`, ${say.thickness} `, line()] : []),
+  const group = (...parts: Part[]): HTMLElement => make("span", { class: "slip__group" }, ...parts);
+  const label = (text: string): HTMLElement => make("span", { class: "slip__label" }, text);
+  const box = (text: string): HTMLElement => group(make("span", { class: "slip__box" }), text);
+  const wanted = joint.extras.flatMap((w): HTMLElement[] => [
+    w.count === undefined ? group(line(), extraWords[w.item]) : group(`${w.count} ${extraWords[w.item]}`),
+    ...(w.item === "clips" ? [group(say.thickness, line())] : []),
   ]);
   return make(
     "p",
     { class: "slip__said slip__fill" },
-    make("span", { class: "slip__label" }, say.grease),
-    " ",
-    ...grease,
-    make("span", { class: "slip__label" }, say.extras),
-    " ",
+    label(say.grease),
+    ...(joint.grease === undefined ? [box(greaseWords.fitting), box(greaseWords.sealed)] : [greaseWords[joint.grease]]),
+    label(say.extras),
     ...(wanted.length > 0 ? wanted : [say.noExtras]),
-    make("span", { class: "slip__label" }, say.part),
-    line(),
-    make("span", { class: "slip__label" }, say.price),
-    line(),
+    group(label(say.part), line()),
+    group(label(say.price), line()),
   );
 }
