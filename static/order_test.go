@@ -59,6 +59,13 @@ func TestSlipFacts(t *testing.T) {
 	if len(first.Measured) != 2 || len(first.NotThese) == 0 || slices.Contains(first.NotThese[0].Names, "1350") {
 		t.Errorf("measured %v, not to be mixed up with %v", first.Measured, first.NotThese)
 	}
+	for _, other := range first.NotThese {
+		for _, name := range other.Names {
+			if slices.Contains(first.Sizes[0].Names, name) {
+				t.Errorf("%s is the size and not to be mixed up with itself", name)
+			}
+		}
+	}
 	if len(first.Fasteners) != 1 || first.Fasteners[0].Text != "3/8-24" || first.Fasteners[0].Basis != "memory" {
 		t.Errorf("threads %v, want the U-bolt's 3/8-24 from memory", first.Fasteners)
 	}
@@ -203,6 +210,19 @@ func TestSlipAdd(t *testing.T) {
 		if got.OK != (c.says == "") || !strings.Contains(got.Says, c.says) || got.OK && got.Joints[0].Row != c.row {
 			t.Errorf("%q gives %+v, want row %q or %q", c.typed, got, c.row, c.says)
 		}
+	}
+}
+
+// A name that several sizes have chooses none of them.
+func TestSlipAddAmbiguous(t *testing.T) {
+	b := newBench(t)
+	var got struct {
+		OK   bool
+		Says string
+	}
+	b.run(t, &got, `Order.jointsFrom("both", {...slips, rows: slips.rows.map((r, n) => n < 2 ? {...r, also: ["Both"]} : r)})`)
+	if got.OK || !strings.Contains(got.Says, "several sizes") {
+		t.Errorf("got %+v", got)
 	}
 }
 
