@@ -110,3 +110,33 @@ func TestInclinations(t *testing.T) {
 		near(t, "direction", got.Direction[i], want, 1e-15)
 	}
 }
+
+// What cannot be together is said of both: a wall thicker than half its tube, a curve that ends
+// before it begins, joints bent past 60 degrees.
+func TestConflictsAreNamed(t *testing.T) {
+	c := mustCalculate(t)
+	for _, x := range []struct {
+		name, input, beside string
+		change              in
+	}{
+		{"criticalSpeed", "wall", "outside", in{"wall": 0.05}},
+		{"torsion", "wall", "outside", in{"wall": 0.05}},
+		{"criticalCurve", "to", "from", in{"to": 0.7}},
+		{"shaftAngles", "members[1]", "members[0]", in{"members": []in{level(-40, 0), level(30, 0), level(30, 0)}}},
+		{"lengthOverTravel", "ahead", "heights", in{"ahead": []float64{0, 0}}},
+		{"lengthOverTravel", "ahead[1]", "run", in{"ahead": []float64{0, -2, 0}}},
+		{"overlapRules", "overlapLeast", "overlapWorking", in{"overlapLeast": 0.4}},
+	} {
+		input := in{}
+		for k, v := range every[x.name] {
+			input[k] = v
+		}
+		for k, v := range x.change {
+			input[k] = v
+		}
+		found := c.complaints(t, x.name, input)
+		if len(found) != 1 || found[0].Input != x.input || found[0].Wrong != "conflict" || found[0].Remedy != "check-both" || found[0].Beside != x.beside {
+			t.Errorf("%s of %v: %+v", x.name, x.change, found)
+		}
+	}
+}
