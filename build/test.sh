@@ -54,7 +54,6 @@ echo "go vet: nothing found"
 step "types of the core and the calculations (no DOM), of the page parts and of the service worker (no DOM either)"
 "$tsc" -p static/matcher
 "$tsc" -p static/driveline
-"$tsc" -p static/driveline
 "$tsc" -p static/parts
 "$tsc" -p static/worker
 echo "tsc: types agree"
