@@ -106,6 +106,17 @@ func samples() map[string]Page {
 			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},
 			{Name: "C", ID: "letter-c", Links: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}}}},
 		"notkept": {Address: "/not-kept.html", Title: "This page is not at hand", Sheet: "Without a network", Head: Head{Hidden: true}, Body: &NotKept{}},
+		"driveline": {Address: "/driveline/", Title: "Shaft and driveline", Body: &Driveline{Calculations: []Link{
+			{Href: "/sub/driveline/angles/", Text: "Angles of the shaft", Note: "What each joint runs at."}}, Documents: Link{Href: "/sub/driveline/sources/"}}},
+		"calculation": {Address: "/driveline/angles/", Title: "Angles of the shaft", About: "What each joint runs at.",
+			Scripts: []string{"matcher.js"}, Body: &Calculation{Name: "angles", Purpose: []string{"Two joints cancel."}, Cautions: []string{"The maker’s manual comes first."},
+				Groups: []InputGroup{{Title: "The shaft", Inputs: []CalculationInput{
+					{ID: "joints", Kind: "choice", Label: "Joints", Hint: "Cross joints.", Preset: "2", Options: []Choice{{Value: "2", Label: "two"}, {Value: "1", Label: "one"}}, Example: "two"},
+					{ID: "gearbox", Kind: "number", Label: "Driving end", Hint: "Falling is positive.", Usual: "−80 to 80°", Signed: true, Units: []Choice{{Value: "deg", Label: "°"}, {Value: "mm/m", Label: "mm/m"}}, Example: "3°"},
+					{ID: "turn", Kind: "number", Label: "Yokes turned by", Hint: "In line is 0.", Usual: "0 to 80°", Preset: "0", Optional: true, Units: []Choice{{Value: "deg", Label: "°"}}},
+					{ID: "row", Kind: "text", Label: "Row", Hint: "Such as 1310.", Optional: true}}}},
+				Example: "An invented trolley.", Result: "<p>4.50°</p>", Provided: `{"rows":["1310"]}`, Chart: true,
+				Documents: Link{Href: "/sub/driveline/sources/"}, Onward: []Link{{Href: "/sub/driveline/speed/", Text: "Speed", Note: "How fast."}}}},
 		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",
 			To: []Link{rowLink, rowLink}}},
 	}

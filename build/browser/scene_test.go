@@ -39,7 +39,6 @@ func scenes(t testing.TB) []scene {
 		list = append(list, scene{name: "verdict: " + name, address: "/identify/#" + verdicts[name], ready: ready + ` && ` + drawn})
 	}
 	list = append(list,
-		scene{name: "angles of three joints", address: "/driveline/angles/#" + fullShaft, ready: calculationReady},
 		scene{name: "figures that cannot be used", address: "/driveline/speed/#outside=76.2mm&wall=2.1mm&length=30m&speed=1.2.3&x=1", ready: calculationReady},
 		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {
 			b.choose("hold", "outside-clip")

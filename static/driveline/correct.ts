@@ -1,7 +1,7 @@
 // What to change so that less unevenness is left: one change at a time, each the least
 // that will do.
 //
-//   wedge     a taper under one end: the change of its angle is the wedge's own
+//   wedge     a taper under the driving or the driven end: the change of its angle is the wedge's own
 //   shim      under one mount, `base` from the other: base times tan of the change
 //   bearing   the hanger between two shafts up or down: both shafts turn
 //   yokes     the yokes of a shaft turned against each other
@@ -26,13 +26,13 @@ const mostYokes = 90 * degree; // a quarter turn either way is all there is
 
 export interface CorrectInput extends Omit<ShaftInput, "speed" | "inertia"> {
   most: number; // residual angle that may be left, rad; 0 asks for the least there is
-  bases: (number | null)[]; // for each member: between its two mounts or along its spring seat, m; null: not known
+  bases: (number | null)[]; // for each member: between its two mounts or along its spring seat, m; null: not known, or a shaft
   lengths: (number | null)[]; // for each member: a shaft's length between joint centres, m; null: not known
 }
 
 export interface Change {
   kind: "side" | "plan" | "yokes" | "bearing";
-  at: number; // member (side, plan), shaft with two joints (yokes, counted from 0), or hanger (bearing, from 0)
+  at: number; // member, the first or the last (side, plan), shaft with two joints (yokes, counted from 0), or hanger (bearing, from 0)
   from: number; // rad; of a bearing 0
   to: number; // rad; of a bearing m, down is positive
   change: number; // to - from, rad or m
@@ -98,7 +98,9 @@ function kindsOf(input: CorrectInput): Kind[] {
   const { members, yokes, bases, lengths } = input;
   const directions = members.map(directionOf);
   const kinds: Kind[] = [];
-  for (const [at, member] of members.entries()) {
+  // Only the ends can be tilted by themselves: a shaft lies where its joints are.
+  for (const at of [0, members.length - 1]) {
+    const member = members[at] as Attitude;
     for (const kind of ["side", "plan"] as const) {
       const after = (x: number): Chain => {
         const moved: Attitude = { ...member, [kind]: member[kind] + x };

@@ -154,7 +154,9 @@ func TestShimOfAParallelShaft(t *testing.T) {
 	}
 	near(t, "axle, degrees", found["side2"].Change/degree, 1, 1e-6)
 	near(t, "gearbox, degrees", found["side0"].Change/degree, -1, 1e-6)
-	near(t, "shaft, degrees", found["side1"].Change/degree, -4.5, 1e-6) // to the middle: 2.5 both ways
+	if y, ok := found["side1"]; ok {
+		t.Errorf("a shaft cannot be tilted by itself: %+v", y)
+	}
 	near(t, "shim, mm", *found["side2"].Shim/mm, 120*math.Tan(1*degree), 1e-5)
 	near(t, "residual as it stands, degrees", got.Residual/degree, 3.0024, 0.0003)
 	for _, x := range []string{"side0", "side2"} {

@@ -108,7 +108,8 @@ func TestEveryInputIsLookedAt(t *testing.T) {
 	}
 }
 
-// Each function exports what its inputs may be, and refuses just beyond it by naming the bound.
+// Each function exports what its inputs may be, has an answer at both ends of it or says what
+// stands against it, and refuses just beyond by naming the bound.
 func TestRangesAreTold(t *testing.T) {
 	for name, input := range every {
 		c := mustRun(t, sourceOf(t, name))
@@ -129,6 +130,11 @@ func TestRangesAreTold(t *testing.T) {
 			}
 			if r == nil || r.Least == nil || r.Measured || r.Count != nil {
 				continue
+			}
+			for _, x := range []float64{*r.Least, *r.Most} {
+				spoiled := maps.Clone(input)
+				spoiled[field] = x
+				c.ask(t, name, spoiled)
 			}
 			for wrong, x := range map[string]float64{"too-small": *r.Least - 1e-3 - 1e-3*math.Abs(*r.Least), "too-large": *r.Most + 1e-3*math.Abs(*r.Most)} {
 				spoiled := maps.Clone(input)

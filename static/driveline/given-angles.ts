@@ -17,7 +17,7 @@ export const jointAngleLeast: Limit[] = limits("angle", "least", "rad", [
 ]);
 
 export const jointAngleMost: Limit[] = limits("angle", "most", "rad", [
-  ["dana-j3311", 3 * degree, j3311("p. 5"), "smooth running"],
+  ["dana-j3311", 3 * degree, published("dana-j3311"), "smooth running"],
   ["chrysler", 3 * degree, published("chrysler"), "smooth running"],
   ["hyundai-bb", 3 * degree, published("hyundai-bb", "p. 95"), "smooth running"],
   ["army-tm", 3 * degree, published("army-tm"), "early wear above"],
@@ -43,12 +43,12 @@ export const equality: Limit[] = limits("equality", "most", "rad", [
   [
     "dana-j3311-special",
     0.5 * degree,
-    j3311("p. 5"),
+    published("dana-j3311"),
     "motor homes, and shafts ahead of a transfer case or auxiliary gearbox",
   ],
   ["gm-camaro99", 0.5 * degree, published("gm-camaro99"), "two joints of a shaft"],
   ["hummer-h3-06", 0.5 * degree, published("hummer-h3-06"), "two joints of a shaft"],
-  ["dana-j3311", 1 * degree, j3311("p. 5"), "two joints of a shaft"],
+  ["dana-j3311", 1 * degree, published("dana-j3311"), "two joints of a shaft"],
   ["chrysler", 1 * degree, published("chrysler"), "two joints of a shaft"],
   ["dana-gwb-high", 1 * degree, published("dana-gwb"), "high torque or speed, 1 to 1.5 degrees: the stricter"],
   ["dana-gwb-high-upper", 1.5 * degree, published("dana-gwb"), "high torque or speed, 1 to 1.5 degrees: the wider"],

@@ -73,13 +73,13 @@ export const isoUse: Ground = { basis: "common-practice", source: "" };
 const notIn = "Bent ears, dirt under a clip and worn needles are not in it.";
 
 export const outsideFormula = formula(
-  "clip-float-outside",
+  "clip-float",
   "float = groove to groove - over the caps - clip - clip",
   published("toyota-sequoia"),
   `Yoke from groove to groove over the ears. ${notIn}`,
 );
 export const insideFormula = formula(
-  "clip-float-inside",
+  "clip-float",
   "float = ear to ear - inner groove faces - clip - clip",
   { basis: "common-practice", source: "" },
   `Yoke from ear to ear over the machined inner faces. ${notIn}`,

@@ -28,9 +28,9 @@ export function chainOf(directions: readonly Direction[], yokes: readonly number
     const normal = cross(before, after);
     angles.push(angleBetween(before, after));
     bent.push(norm(normal) >= straight);
-    // A straight joint passes on any turn as it is. It takes the plane of the joint before, so that the next one
-    // is counted from there.
-    normals.push(bent[i - 1] ? normal : (normals[i - 2] ?? squareTo(after)));
+    // A straight joint passes on any turn as it is, so any plane will do, as long as the joints before and behind
+    // are counted from the same one.
+    normals.push(bent[i - 1] ? normal : squareTo(after));
   }
   const between = yokes.map((_, i) =>
     planeAngle(normals[i] as Direction, normals[i + 1] as Direction, directions[i + 1] as Direction),

@@ -51,7 +51,9 @@ export interface ShaftAngles {
   planes: (number | null)[];
   /** How far the yokes of each such shaft are turned from there, rad, within a quarter turn. */
   phase: (number | null)[];
-  equality: number; // greatest minus least joint angle, rad; 0 of a single joint
+  /** Difference of the last two joints' angles, rad; 0 of a single joint. Of a set of shafts it is the last shaft whose
+   *  joints are to be alike; those before it run at a small angle each. */
+  equality: number;
   residual: Residual; // of the driven end
   residualShop: number; // by the root of squares, turned by planes and yokes, rad; good below about 10 degrees
   /** For each shaft between two joints, driven from the driving end (drive) and from the driven
@@ -81,7 +83,7 @@ export function shaftAngles(input: ShaftInput): Outcome<ShaftAngles> {
       joints: jointsOf(members, chain, speed),
       planes: chain.planes,
       phase: chain.planes.map((p, i) => (p === null ? null : quarter((yokes[i] ?? 0) - p))),
-      equality: Math.max(...chain.angles) - Math.min(...chain.angles),
+      equality: n < 2 ? 0 : Math.abs((chain.angles[n - 1] ?? 0) - (chain.angles[n - 2] ?? 0)),
       residual,
       residualShop: rootOfSquares(chain, yokes),
       inertia: yokes.map((_, i) => ({

@@ -284,3 +284,31 @@ func TestMetricBoltsAgainstPrint(t *testing.T) {
 		}
 	}
 }
+
+// Series of one maker (Dana, commercial drive shafts): greatest speed, and greatest speed times
+// angle. Past its speed a series has no angle at all.
+func TestSeriesEndAtTheirSpeed(t *testing.T) {
+	c := mustCalculate(t)
+	var got struct {
+		Series []struct {
+			ID    string
+			Angle *float64
+		}
+	}
+	c.run(t, &got, "angleAtSpeed", in{"speed": 4000 * rpm})
+	for _, s := range got.Series {
+		switch s.ID {
+		case "2065": // up to 3900 rev/min
+			if s.Angle != nil {
+				t.Errorf("2065 at 4000 rev/min has %v", *s.Angle)
+			}
+		case "2060": // up to 4100 rev/min, 17000 °·rev/min
+			near(t, "2060 at 4000 rev/min", *s.Angle/degree, 4.25, 1e-9)
+		case "2015": // up to 6000 rev/min, 27000 °·rev/min
+			near(t, "2015 at 4000 rev/min", *s.Angle/degree, 6.75, 1e-9)
+		}
+	}
+	if len(got.Series) != 12 {
+		t.Errorf("%d series are left", len(got.Series))
+	}
+}

@@ -308,11 +308,20 @@ func TestProductOfCosines(t *testing.T) {
 		}
 		var got struct {
 			Residual residual
+			Equality float64
 			Phase    []*float64
 		}
 		c.run(rt, &got, "shaftAngles", s.input(1))
 		if want := math.Acos(min(product, 1/product)); math.Abs(math.Cos(got.Residual.Angle)-math.Cos(want)) > 1e-12 {
 			rt.Errorf("%v is left, the cosines give %v", got.Residual.Angle, want)
+		}
+		if n := len(s.members) - 1; n > 1 {
+			last, before := s.members[n].side-s.members[n-1].side, s.members[n-1].side-s.members[n-2].side
+			if math.Abs(got.Equality-math.Abs(math.Abs(last)-math.Abs(before))) > 1e-9 {
+				rt.Errorf("joints of %v and %v differ by %v", before, last, got.Equality)
+			}
+		} else if got.Equality != 0 {
+			rt.Errorf("one joint differs by %v", got.Equality)
 		}
 		for i, p := range got.Phase {
 			if p != nil && math.Abs(math.Abs(*p)-s.yokes[i]) > 1e-9 {

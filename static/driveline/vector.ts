@@ -30,12 +30,3 @@ export function norm(v: Direction): number {
 export function angleBetween(u: Direction, v: Direction): number {
   return Math.atan2(norm(cross(u, v)), dot(u, v));
 }
-
-/** Side and plan projection of a direction. */
-export function sideOf(u: Direction): number {
-  return Math.atan2(u[2], u[0]);
-}
-
-export function planOf(u: Direction): number {
-  return Math.atan2(u[1], u[0]);
-}

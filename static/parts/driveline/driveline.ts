@@ -51,15 +51,15 @@ function run(root: HTMLElement, calculation: Calculation): void {
       const refusal = report.refusals.find((r) => r.input === field.input.id);
       field.show(refusal?.says ?? null, filledReport.asked.includes(field.input.id));
     }
-    if (own) speak(report);
+    speak(own ? report : null);
     keep(report, own);
   }
 
   // Said a second after the last keystroke: the first figures, or what is wrong.
-  function speak(report: Report): void {
+  function speak(report: Report | null): void {
     clearTimeout(speaking);
     speaking = window.setTimeout(() => {
-      spoken.textContent = words.spoken(report);
+      spoken.textContent = report ? words.spoken(report) : "";
     }, 1000);
   }
 

@@ -26,7 +26,7 @@ export function driveline(answer: Answer, state: State, site: string): HTMLEleme
     words.driveline,
     make(
       "ul",
-      { class: "rows" },
+      { class: "onto" },
       ...links.map(([page, fragment]) =>
         make("li", {}, make("a", { href: `${site}driveline/${page}/${fragment && `#${fragment}`}` }, words.onTo[page])),
       ),

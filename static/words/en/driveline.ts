@@ -8,7 +8,7 @@ export const words = {
     if (wrong) return `${wrong.label}: ${wrong.says}`;
     return report.lines
       .slice(0, 3)
-      .map((line) => `${line.label}: ${line.value} ${line.unit}`)
-      .join(". ");
+      .map((line) => `${line.label}: ${line.value}${line.unit === "°" ? "" : " "}${line.unit}`.trim())
+      .join("; ");
   },
 };
