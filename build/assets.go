@@ -4,13 +4,15 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"path"
+	"slices"
 
 	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js", "lifesize.js",
-	"offline.js", static.OpenName, static.LiveName, "icon.svg"}
+var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
+	"lifesize.js", "order.js", "shaft.js", "offline.js", static.OpenName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
+	"calculation.js"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
@@ -27,6 +29,7 @@ func (s *site) bundle() {
 		s.add(f.Path, f.Bytes, Assets)
 	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
+	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 	s.addDrawings()
 	s.parts = map[string]string{}
 	for _, t := range partTables(s.set) {
@@ -56,11 +59,15 @@ func (s *site) integrity() map[string]string {
 
 // scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
-	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "search-index.json": s.at(s.index)}
+	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "slips.json": s.at(s.slips), "search-index.json": s.at(s.index)}
 	for name, path := range s.parts {
 		addresses[name] = s.at(path)
 	}
-	for _, name := range assetNames {
+	names := slices.Clone(assetNames)
+	for _, name := range static.Calculations {
+		names = append(names, static.CalculationScript(name))
+	}
+	for _, name := range names {
 		if path := s.assets.Path(name); path != "" {
 			addresses[name] = s.at(path)
 		}

@@ -76,16 +76,11 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Conversions: s.rowLinks(s.set.Conversions(row)),
 		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
-		History: s.historyOf(row), Formerly: s.formerly(row),
+		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),
 		Measured: s.measuredValues(row),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))
-	}
-	for _, c := range row.Table.Columns {
-		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
-			body.Values = append(body.Values, templates.NamedCell{Label: c.Label, Cell: s.toCorrect(s.cell(v), row, c)})
-		}
 	}
 	for _, src := range row.AllSources() {
 		body.Sources = append(body.Sources, sourceView(src))
@@ -102,6 +97,17 @@ func (s *site) formerly(row *tables.Row) []string {
 	for _, r := range s.set.Retired {
 		if slices.Contains(r.To, row.ID) {
 			list = append(list, s.word("row.formerly", "id", r.ID, "why", sentence(r.Why)))
+		}
+	}
+	return list
+}
+
+// valuesOf are a row's figures beyond hold, cap and across.
+func (s *site) valuesOf(row *tables.Row) []templates.NamedCell {
+	var list []templates.NamedCell
+	for _, c := range row.Table.Columns {
+		if v, ok := row.Values[c.ID]; ok && !slices.Contains([]string{"hold", "cap", "across"}, c.ID) {
+			list = append(list, templates.NamedCell{Label: c.Label, Cell: s.toCorrect(s.cell(v), row, c)})
 		}
 	}
 	return list

@@ -51,10 +51,13 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(func() (templates.Page, diag.Pos) { return s.correctPage(words[correctText], facts) })
 	add(s.sendPage)
 	add(s.cardPage)
+	add(s.orderPage)
+	add(s.shaftPage)
 	add(s.chartIndex)
 	add(s.sourcesPage)
 	add(s.methodPage)
 	add(s.changesPage)
+	drafts = append(drafts, s.drivelineDrafts()...)
 	add(s.notKept)
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
@@ -138,7 +141,13 @@ func (s *site) nextLink(target string) templates.Link {
 			return templates.Link{Href: s.at("/" + slug + "/"), Text: p.Title, Note: p.About}
 		}
 	}
-	titles := map[string]string{"": s.word("home.link"), "identify": s.word("identify.title"), "chart": s.word("chart.title")}
+	for _, d := range s.driveline.described {
+		if "/"+slug+"/" == calculationAddress(d.Name) {
+			return s.calculationLink(d)
+		}
+	}
+	titles := map[string]string{"": s.word("home.link"), "identify": s.word("identify.title"), "chart": s.word("chart.title"),
+		"driveline": s.word("driveline.title")}
 	text, known := titles[slug]
 	if !known {
 		text = target

@@ -13,11 +13,11 @@ import (
 
 // Budgets are what a first visit may weigh in packed bytes, by kind of page: with little
 // signal every kilobyte is felt. Kinds that are not here have no budget.
-var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000}
+var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 42_000}
 
 // Weight is what one page weighs.
 type Weight struct {
-	Kind    string `json:"kind"` // home, identify, row, paper, table, guide, other
+	Kind    string `json:"kind"` // home, identify, row, paper, table, guide, calculation, other
 	Address string `json:"address"`
 	Bytes   int    `json:"bytes"`            // of the page alone, as it is
 	Packed  int    `json:"packed"`           // of the page alone, by brotli
@@ -68,7 +68,7 @@ func (out Output) Found() bool {
 	return slices.ContainsFunc(out.Files, func(f File) bool { return f.Path == sitemapName })
 }
 
-var kindOrder = []string{"home", "identify", "row", "guide", "table", "paper", "other"}
+var kindOrder = []string{"home", "identify", "row", "guide", "calculation", "table", "paper", "other"}
 
 // kindOf is the kind of the page in a file.
 func kindOf(name string) string {
@@ -84,6 +84,8 @@ func kindOf(name string) string {
 		return "paper"
 	case parts[0] == "measure" && name != "measure/card/index.html": // the card is a tool that lies there
 		return "guide"
+	case parts[0] == "driveline" && len(parts) == 3 && parts[1] != "sources" && parts[1] != joiningEnds: // that one loads the core and the chart
+		return "calculation"
 	case parts[0] == "chart" && len(parts) == 3:
 		return "table"
 	}

@@ -34,6 +34,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
 	problems.Add(s.exportData()...)
+	problems.Add(s.addSchemas(src.Static)...)
 	s.addFound()
 	s.addFeed()
 	s.addRecord()
@@ -78,14 +79,15 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 
 // inputs are the sources, read.
 type inputs struct {
-	set    *tables.Set
-	pages  []*content.Page
-	assets static.Assets
-	method []matcher.Assumption
-	words  *catalogue.Catalogue
-	frames *templates.Set
-	keeper templates.Keeper
-	tables fs.FS // where the set was loaded from
+	set       *tables.Set
+	pages     []*content.Page
+	assets    static.Assets
+	method    []matcher.Assumption
+	driveline calculated // nothing while tables or scripts have problems
+	words     *catalogue.Catalogue
+	frames    *templates.Set
+	keeper    templates.Keeper
+	tables    fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
 	core     *exampleCore // nil while tables or scripts have problems
@@ -98,7 +100,7 @@ type inputs struct {
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
 	in := inputs{tables: src.Tables}
-	var found [5]diag.List
+	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
@@ -118,12 +120,18 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		}
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
+	var scripts []byte
+	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
+	var worked calculated
+	var failed error
 	if !problems.Blocked() {
 		in.contributing = tables.Contribute(in.set)
 		problems.Add(in.reckon()...)
+		core, set := in.assets.Core(), in.set
+		group.Go(func() { worked, failed = calculate(core, scripts, set) })
 		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
@@ -132,6 +140,11 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
 	problems.Add(wrong...)
+	group.Wait()
+	in.driveline = worked
+	if failed != nil {
+		problems.Add(drivelineProblem(failed))
+	}
 	problems.Sort()
 	return in, problems
 }
@@ -147,6 +160,7 @@ type site struct {
 	drawings string            // path of the drawings the identify page fetches
 	index    string            // path of what the search looks in
 	parts    map[string]string // paths of the tables that parts are identified in, by plain name
+	slips    string            // path of the chart in words that the enquiry slip fetches
 	az       *templates.AZ
 	files    []File
 	places   map[string]diag.Pos           // page addresses with the file each was made from

@@ -51,8 +51,11 @@ go vet -tags browser ./build/browser/
 go vet -tags hosts ./build/hosts/
 echo "go vet: nothing found"
 
-step "types of the core (no DOM), of the page parts and of the service worker (no DOM either)"
+step "types of the core, the calculations, the slip and the record (no DOM), of the page parts and of the service worker (no DOM either)"
 "$tsc" -p static/matcher
+"$tsc" -p static/driveline
+"$tsc" -p static/order
+"$tsc" -p static/shaft
 "$tsc" -p static/parts
 "$tsc" -p static/worker
 echo "tsc: types agree"

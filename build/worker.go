@@ -121,7 +121,8 @@ func turn(name string) int {
 	case "paper":
 		return 2
 	}
-	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") || strings.HasPrefix(name, correctFolder) {
+	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") || strings.HasPrefix(name, correctFolder) ||
+		strings.HasPrefix(name, schemaFolder) {
 		return 3
 	}
 	return 0

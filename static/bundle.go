@@ -46,7 +46,30 @@ const (
 // OpenName is the script that opens the search, on every page.
 const OpenName = "open.js"
 
-var entries = []entry{
+// The globals the browser and package driveline find the frame of the calculations under,
+// and package driveline alone what the build asks of them.
+const (
+	DrivelineName      = "CapspanDriveline"
+	DrivelinePagesName = "CapspanDrivelinePages"
+)
+
+// Calculations are the names of the driveline calculations, in the order in which a reader
+// meets them. Each is a script of its own that adds itself to the frame, driveline.js, so
+// that a page loads one of them.
+var Calculations = []string{"angles", "speed", "torque", "life", "ends", "length", "clips", "fasteners", "balance"}
+
+// CalculationScript is the plain name of a calculation's script.
+func CalculationScript(name string) string { return "driveline-" + name + ".js" }
+
+func calculationEntries() []entry {
+	list := []entry{{name: "driveline.js", source: "driveline/frame.ts", global: DrivelineName}}
+	for _, name := range Calculations {
+		list = append(list, entry{name: CalculationScript(name), source: "driveline/calculation-" + name + ".ts"})
+	}
+	return list
+}
+
+var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
 	{name: "parts.js", source: "matcher/parts.ts", global: PartsName},
@@ -59,7 +82,11 @@ var entries = []entry{
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
 	{name: "correct.js", source: "parts/correct/correct.ts"},
+	{name: "keep.js", source: "parts/shaft/keep-calculation.ts", global: "CapspanKeep"},
+	{name: "calculation.js", source: "parts/driveline/driveline.ts"},
 	{name: "card.js", source: "parts/card/card.ts"},
+	{name: "order.js", source: "parts/order/order.ts"},
+	{name: "shaft.js", source: "parts/shaft/shaft.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
 	{name: "offline.js", source: "parts/offline/offline.ts"},
@@ -71,7 +98,7 @@ var entries = []entry{
 	{name: OpenName, source: "parts/search/open.ts"},
 	{name: "sheet.css", source: "parts/sheet.css"},
 	{name: "more.css", source: "parts/more.css"},
-}
+})
 
 // Bundle builds every entry and takes every file of icons/ as it is. Output names
 // carry the first 8 hex digits of the SHA-256 of their bytes, so an asset may be
@@ -113,11 +140,27 @@ func Bundle(fsys fs.FS, language string) (Assets, diag.List) {
 var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
-func Core(fsys fs.FS) ([]byte, diag.List) {
+func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
+
+// Driveline bundles the driveline calculations, the very scripts that pages load, and
+// behind them what only the build asks of them (driveline/pages.ts).
+func Driveline(fsys fs.FS) ([]byte, diag.List) {
+	var names []string
+	for _, e := range calculationEntries() {
+		names = append(names, e.name)
+	}
+	all, problems := together(fsys, names)
+	pages, found := Script(fsys, "driveline/pages.ts", DrivelinePagesName)
+	problems.Add(found...)
+	return append(all, pages...), problems
+}
+
+// together bundles entries, one behind the other.
+func together(fsys fs.FS, names []string) ([]byte, diag.List) {
 	var all []byte
 	var problems diag.List
 	for _, e := range entries {
-		if slices.Contains(coreNames, e.name) {
+		if slices.Contains(names, e.name) {
 			bytes, found := Assets{}.build(fsys, e)
 			all = append(all, bytes...)
 			problems.Add(found...)

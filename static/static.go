@@ -4,7 +4,8 @@
 // plain names.
 //
 // The bundle of the identification core, matcher.js, is also what package matcher
-// runs inside the Go program: the very same bytes.
+// runs inside the Go program: the very same bytes. So it is with the driveline calculations
+// and package driveline.
 package static
 
 import (
@@ -15,7 +16,7 @@ import (
 
 // FS holds the sources. Bundle never uses it by itself: the caller passes it.
 //
-//go:embed matcher/*.ts worker/*.ts parts words icons
+//go:embed matcher/*.ts driveline/*.ts order/*.ts shaft/*.ts worker/*.ts schemas parts words icons
 var FS embed.FS
 
 // File is one output file: a slash-separated path under the site's root, such as

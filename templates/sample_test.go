@@ -117,11 +117,26 @@ func samples() map[string]Page {
 				{Faces: "groove-inner", Label: "between the inner groove faces", How: "Inside.", Figure: Figure{SVG: sampleSVG}},
 				{Faces: "groove-outer", Label: "between the outer groove faces", How: "Outside.", Figure: Figure{SVG: sampleSVG}}}}},
 			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}}},
+		"order": {Address: "/order/", Title: "Enquiry slip", Scripts: []string{"matcher.js"}, Body: &Order{
+			Keeper: Keeper{Name: "The shed", Phone: "+1 555 0100", Mail: "shed@example.org"}}},
+		"shaft": {Address: "/shaft/", Title: "Shaft record", Scripts: []string{"matcher.js"}, Body: &Shaft{
+			Calculations: []Link{{Href: "/sub/driveline/angles/", Text: "Angles"}}}},
 		"search": {Address: "/search/", Title: "Search", About: "Rows, pages, words and sources.", Body: &Search{}},
 		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{
 			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},
 			{Name: "C", ID: "letter-c", Links: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}}}},
 		"notkept": {Address: "/not-kept.html", Title: "This page is not at hand", Sheet: "Without a network", Head: Head{Hidden: true}, Body: &NotKept{}},
+		"driveline": {Address: "/driveline/", Title: "Shaft and driveline", Body: &Driveline{Calculations: []Link{
+			{Href: "/sub/driveline/angles/", Text: "Angles of the shaft", Note: "What each joint runs at."}}, Documents: Link{Href: "/sub/driveline/sources/"}}},
+		"calculation": {Address: "/driveline/angles/", Title: "Angles of the shaft", About: "What each joint runs at.",
+			Scripts: []string{"matcher.js"}, Body: &Calculation{Name: "angles", Purpose: []string{"Two joints cancel."}, Cautions: []string{"The maker’s manual comes first."},
+				Groups: []InputGroup{{Title: "The shaft", Inputs: []CalculationInput{
+					{ID: "joints", Kind: "choice", Label: "Joints", Hint: "Cross joints.", Preset: "2", Options: []Choice{{Value: "2", Label: "two"}, {Value: "1", Label: "one"}}, Example: "two"},
+					{ID: "gearbox", Kind: "number", Label: "Driving end", Hint: "Falling is positive.", Usual: "−80 to 80°", Signed: true, Units: []Choice{{Value: "deg", Label: "°"}, {Value: "mm/m", Label: "mm/m"}}, Example: "3°"},
+					{ID: "turn", Kind: "number", Label: "Yokes turned by", Hint: "In line is 0.", Usual: "0 to 80°", Preset: "0", Optional: true, Units: []Choice{{Value: "deg", Label: "°"}}},
+					{ID: "row", Kind: "text", Label: "Row", Hint: "Such as 1310.", Optional: true}}}},
+				Example: "An invented trolley.", Result: "<p>4.50°</p>", Provided: `{"rows":["1310"]}`, Chart: true,
+				Documents: Link{Href: "/sub/driveline/sources/"}, Onward: []Link{{Href: "/sub/driveline/speed/", Text: "Speed", Note: "How fast."}}}},
 		"moved": {Address: "/joint/old/", Title: "old is no longer in the chart", Body: &Moved{ID: "old", Why: "It was split.",
 			To: []Link{rowLink, rowLink}}},
 	}

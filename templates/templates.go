@@ -128,6 +128,10 @@ func bodyTemplate(body any) (string, error) {
 		return "correct.html", nil
 	case *Card:
 		return "card.html", nil
+	case *Order:
+		return "order.html", nil
+	case *Shaft:
+		return "shaft.html", nil
 	case *Moved:
 		return "moved.html", nil
 	case *NotKept:
@@ -138,6 +142,10 @@ func bodyTemplate(body any) (string, error) {
 		return "search.html", nil
 	case *AZ:
 		return "a-z.html", nil
+	case *Driveline:
+		return "driveline.html", nil
+	case *Calculation:
+		return "calculation.html", nil
 	case *Changes:
 		return "changes.html", nil
 	}
@@ -156,6 +164,7 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"kind":      func(basis string) string { return kind(catalogue, basis) },
 		"asking":    asking,
 		"links":     newLinkList,
+		"labelled":  newLabelled,
 		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, catalogue) },
 	}
 }
@@ -167,6 +176,11 @@ type linkList struct {
 }
 
 func newLinkList(title, about string, links []Link) linkList { return linkList{title, about, links} }
+
+// labelled is a field of a form: its name for the script, and its words.
+type labelled struct{ Key, Label string }
+
+func newLabelled(key, label string) labelled { return labelled{key, label} }
 
 // at puts the base in front of a rooted address. Further leading slashes are dropped,
 // or the rest would name another host.

@@ -138,6 +138,14 @@ type Card struct {
 	Tools  []Choice
 }
 
+// Order is the page of the enquiry slip.
+type Order struct{ Keeper Keeper }
+
+// Shaft is the page of the shaft record.
+type Shaft struct {
+	Calculations []Link // pages whose results a record can keep
+}
+
 // Chart lists the tables.
 type Chart struct {
 	Tables []TableCard

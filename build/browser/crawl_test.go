@@ -102,7 +102,7 @@ func TestEveryPage(t *testing.T) {
 			continue
 		}
 		// The fragments of these pages are what they are asked.
-		if to.Fragment != "" && to.Path != path.Join(base, "identify")+"/" && to.Path != path.Join(base, "measure/card")+"/" && to.Path != path.Join(base, "send")+"/" && to.Path != path.Join(base, "contribute/correct")+"/" && !ids[to.Path][to.Fragment] {
+		if to.Fragment != "" && to.Path != path.Join(base, "identify")+"/" && to.Path != path.Join(base, "measure/card")+"/" && to.Path != path.Join(base, "send")+"/" && to.Path != path.Join(base, "contribute/correct")+"/" && to.Path != path.Join(base, "order")+"/" && !ids[to.Path][to.Fragment] {
 			t.Errorf("%s: %s has no such place", l.From, l.To)
 		}
 	}

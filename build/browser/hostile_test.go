@@ -24,14 +24,19 @@ var readers = []struct {
 	{"/measure/card/", cardReady, true},
 	{"/send/", sendReady, false},
 	{"/contribute/correct/", correctReady, false},
+	{"/order/", orderReady, true},
+	{"/shaft/", shaftReady, false},
+	{"/driveline/angles/", calculationReady, false},
+	{"/driveline/ends/", calculationReady, false},
+	{"/driveline/fasteners/", calculationReady, false},
 	{"/search/", `document.querySelector("[data-search-page]")?.parentElement.dataset.ready !== undefined`, false},
 }
 
 // What an address can be made of: the keys the pages know, what may stand behind them,
 // and what has broken readers of addresses before.
 var (
-	hostileKeys = []string{"hold", "faces", "cap", "across", "tool", "condition", "chart", "hold2", "faces2", "cap2", "across2", "take", "say", "name", "ask", "q",
-		"holes", "circle", "pilot", "edges", "hole-diameter", "units", "check", "given", "yoke", "__proto__", "constructor", "toString", "hasOwnProperty", "", "%00", "id", "table", "row", "column", "cap[]", "Cap", "cap%20"}
+	hostileKeys = []string{"hold", "faces", "cap", "across", "tool", "condition", "chart", "hold2", "faces2", "cap2", "across2", "take", "say", "name", "joint", "row", "place", "with", "grease", "from", "record", "ask", "q",
+		"units", "check", "gearbox", "shaft", "speed", "joints", "cap1", "across1", "hold1", "thread", "grade", "series", "given", "yoke", "__proto__", "constructor", "toString", "hasOwnProperty", "", "%00", "id", "holes", "circle", "pilot", "edges", "hole-diameter", "table", "column", "cap[]", "Cap", "cap%20"}
 	hostileValues = []string{"outside-clip", "inside-clip", "strap", "plate", "wing", "over-caps", "groove-inner", "1.062in", "3.219in", "27mm", "1 1/16", "0x10in", "1e999mm", "-1in", "NaN",
 		strings.Repeat("9", 400) + "in", "0." + strings.Repeat("0", 400) + "1mm", "1/0in", "0/0", "Infinity", "2026-11-25-0000000", "digital-caliper", "used", "__proto__", "constructor",
 		"<script>window.bent=1</script>", "<img src=x onerror=window.bent=1>", "\"><svg onload=window.bent=1>", "' autofocus onfocus=window.bent=1 x='", "javascript:window.bent=1", "data:text/html,<script>window.bent=1</script>",

@@ -59,7 +59,7 @@ func (b *tab) print(paper paperSize) []byte {
 var pageCount = regexp.MustCompile(`(?m)^Pages:\s+(\d+)$`)
 
 // pages counts the pages of a PDF.
-func pages(t *testing.T, pdf []byte) int {
+func pages(t testing.TB, pdf []byte) int {
 	t.Helper()
 	count := exec.Command("pdfinfo", "-")
 	count.Stdin = bytes.NewReader(pdf)

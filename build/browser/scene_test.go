@@ -22,7 +22,10 @@ type scene struct {
 
 // scripted are the pages that a script makes ready, and how one sees that it has.
 var scripted = map[string]string{
-	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/contribute/correct/": correctReady, "/search/": `document.querySelector("[data-ready]")`,
+	"/identify/": ready, "/send/": sendReady, "/measure/card/": cardReady, "/order/": orderReady, "/shaft/": charted, "/contribute/correct/": correctReady, "/search/": `document.querySelector("[data-ready]")`,
+	"/driveline/angles/": calculationReady, "/driveline/speed/": calculationReady, "/driveline/torque/": calculationReady, "/driveline/life/": calculationReady,
+	"/driveline/ends/": calculationReady, "/driveline/length/": calculationReady, "/driveline/clips/": calculationReady, "/driveline/fasteners/": calculationReady,
+	"/driveline/balance/": calculationReady,
 }
 
 // scenes are all kinds of pages and the states of those that change.
@@ -47,6 +50,7 @@ func scenes(t testing.TB) []scene {
 		list = append(list, scene{name: name, address: partVerdicts[name], ready: ready})
 	}
 	list = append(list,
+		scene{name: "figures that cannot be used", address: "/driveline/speed/#outside=76.2mm&wall=2.1mm&length=30m&speed=1.2.3&x=1", ready: calculationReady},
 		scene{name: "a complaint", address: "/identify/", ready: ready, then: func(b *tab) {
 			b.choose("hold", "outside-clip")
 			b.do("type nonsense", chromedp.SendKeys(chromedp.CSS(capField), "1.0.6"+kb.Enter))
@@ -64,6 +68,20 @@ func scenes(t testing.TB) []scene {
 			b.makeLine()
 		}})
 	}
+	list = append(list,
+		scene{name: "a slip of two joints", address: "/order/#joint=2&place=gearbox+end&with=clips.4,straps&" + reading + "&joint=1&row=7260-to-1310", ready: orderReady},
+		scene{name: "a slip that asks where the joint belongs", address: "/order/#row=1310", ready: orderReady, then: func(b *tab) {
+			b.open("/404.html")
+			b.open("/order/#" + reading)
+			b.until("the question", orderReady+` && !document.querySelector("[data-begun]").hidden`)
+			b.write("[data-order] [data-add]", "1234x"+kb.Enter)
+		}},
+		scene{name: "a shaft record", address: "/shaft/", ready: charted, then: func(b *tab) {
+			see[bool](b, `localStorage.setItem("capspan-shaft-broken1", "{\"kind\": \"sha"), true`)
+			b.reads(strings.Replace(demoRecord, `"640 mm"`, "640", 1)) // a fault to complain of
+			b.until("the record", sheetText+`.includes("Guard loop")`)
+		}},
+	)
 	for _, step := range []string{"asks you", "measure with", "joint held", "One cap", "distance across", "Send it back"} {
 		list = append(list, scene{name: "the card: " + step, address: "/send/", ready: sendReady, then: func(b *tab) { b.cardTo(step) }})
 	}

@@ -59,6 +59,9 @@ func TestSpoken(t *testing.T) {
 		{"nothing to send", "/send/", sendReady, func(b *tab) {
 			b.do("untick", chromedp.Click(chromedp.CSS(`[data-take][value="cap"]`)), chromedp.Click(chromedp.CSS(`[data-take][value="across"]`)))
 		}, "Tick"},
+		{"unknown size on a slip", "/order/", orderReady, func(b *tab) { b.write("[data-order] [data-add]", "1234x"+kb.Enter) }, "1234x"},
+		{"joint taken off a slip", "/order/#row=1310", orderReady, click("[data-remove]"), "Taken off"},
+		{"unreadable record", "/shaft/", charted, func(b *tab) { b.reads("hello") }, "line 1, column 1"},
 		{"scale of the screen", "/joint/1310/", "!document.querySelector('[data-life]').hidden", click("[data-life-fits]"), "Life size on this screen"},
 		{"empty field of the card", "", cardReady, click(nextButton), ""},
 	}

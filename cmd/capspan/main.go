@@ -22,14 +22,15 @@ const about = "Names a driveline joint from caliper readings, and makes the site
 
 // command is the whole command line.
 type command struct {
-	Build    buildVerb    `cmd:"" help:"Make the site in a folder."`
-	Serve    serveVerb    `cmd:"" help:"Show the site on this machine, and again whenever a file changes."`
-	Check    checkVerb    `cmd:"" help:"Find every problem in tables, pages and links."`
-	Identify identifyVerb `cmd:"" help:"Name a joint from readings."`
-	Fmt      fmtVerb      `cmd:"" help:"Put the tables' lines in order and their spacing right."`
-	Compare  compareVerb  `cmd:"" help:"Tell what changed in the tables, and what it does."`
-	Schema   schemaVerb   `cmd:"" help:"Write the schema by which editors check the tables."`
-	Version  versionFlag  `help:"Say which program and which chart this is."`
+	Build     buildVerb     `cmd:"" help:"Make the site in a folder."`
+	Serve     serveVerb     `cmd:"" help:"Show the site on this machine, and again whenever a file changes."`
+	Check     checkVerb     `cmd:"" help:"Find every problem in tables, pages and links."`
+	Identify  identifyVerb  `cmd:"" help:"Name a joint from readings."`
+	Driveline drivelineVerb `cmd:"" help:"Work out angles, speed, torque, life, fit, length or what joins two ends of a shaft."`
+	Fmt       fmtVerb       `cmd:"" help:"Put the tables' lines in order and their spacing right."`
+	Compare   compareVerb   `cmd:"" help:"Tell what changed in the tables, and what it does."`
+	Schema    schemaVerb    `cmd:"" help:"Write the schema by which editors check the tables."`
+	Version   versionFlag   `help:"Say which program and which chart this is."`
 }
 
 // terminal is what a verb reads from and prints to.

@@ -5,6 +5,7 @@
 // Only letters, digits and - . , = & % are in it, so that a messenger finds no place to break it or to end it early; a
 // space is written "-". The second end's keys end in 2. Decoding takes any text.
 import type { Faces, Hold, Quantity, Unit } from "./types";
+import { fromText, toText } from "./free-text";
 import { seal, unseal } from "./seal";
 import * as say from "./speech-request";
 import { facesFor, holds, quantities, unitWords } from "./words";
@@ -87,42 +88,4 @@ export function decodeRequest(fragment: string): OpenedRequest {
 
 function refuse(why: "empty" | "broken" | "unreadable", says: string): OpenedRequest {
   return { ok: false, why, says };
-}
-
-// Spaces become "-"; the signs that encodeURIComponent leaves alone are escaped too, for messengers read them as marks.
-function toText(text: string | undefined, most: number): string {
-  let out = "";
-  for (const c of tidy(text ?? "", most)) {
-    if (c === " ") out += "-";
-    else if (/^[-._~!*'()]$/.test(c)) out += `%${c.charCodeAt(0).toString(16).toUpperCase()}`;
-    else out += encodeURIComponent(c);
-  }
-  return out;
-}
-
-function fromText(value: string | undefined, most: number): string {
-  try {
-    return tidy(decodeURIComponent((value ?? "").replace(/-/g, " ")), most);
-  } catch {
-    return ""; // the seal is right and the escape is not: somebody made it by hand
-  }
-}
-
-// One line without controls, marks of direction or halves of characters, no longer than it may be.
-function tidy(text: string, most: number): string {
-  let out = "";
-  for (const c of text) {
-    if (/^[\ud800-\udfff]$/.test(c)) continue;
-    const next = shows(c.charCodeAt(0)) ? c : " ";
-    if (next === " " && (out === "" || out.endsWith(" "))) continue;
-    if (out.length + next.length > most) break;
-    out += next;
-  }
-  return out.trim();
-}
-
-// General punctuation holds joiners, separators and marks of direction; what is seen of it starts at U+2010.
-function shows(code: number): boolean {
-  if (code <= 0x20 || (code >= 0x7f && code <= 0xa0)) return false;
-  return !((code >= 0x2000 && code < 0x2010) || (code >= 0x2028 && code < 0x2030) || (code >= 0x205f && code < 0x2070));
 }

@@ -4,8 +4,9 @@ import type { Answer, SlipFound, Unit } from "../../matcher/types";
 import type { Drawings } from "./drawings";
 import { make, part } from "./element";
 import { drawn } from "./late";
-import type { State } from "./state";
+import { type State, toQuery } from "./state";
 import { slips, ways } from "./verdict-doubts";
+import { driveline } from "./verdict-driveline";
 import { otherSizes, rowsOf, sizes, titled, type Rows } from "./verdict-sizes";
 import { words } from "words:identify";
 import { endTitle, quantityWords, verdictWords } from "words:terms";
@@ -40,6 +41,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
       because(answer),
       next(answer, rows),
       sizes(answer, lead, rows),
+      enquiry(answer),
       ends(answer, rows),
       ways(answer, rows),
       ...(drawn()?.neighbourhood(answer, lead) ?? []),
@@ -47,9 +49,17 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
       otherSizes(words.sameFigures, answer.sameFigures, rows, words.sameFiguresAbout),
       otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, rows),
       readings(answer),
+      driveline(answer, options.state(), site),
       caution(answer),
     ];
     return list.filter((p) => p !== null);
+  }
+
+  // A size that is named can be asked for at a counter.
+  function enquiry(answer: Answer): HTMLElement | null {
+    if (answer.sizes.length !== 1) return null;
+    const href = `${site}order/#${CapspanCore.encodeAddress(toQuery(options.state()), answer.chart.version)}`;
+    return make("p", {}, make("a", { class: "btn btn--plain", href }, words.enquiry));
   }
 
   return {

@@ -7,6 +7,7 @@ export interface Parcel {
   link: string;
   subject: string;
   message: string; // what stands before the link
+  text?: string | undefined; // the same in a text message, where it is another
   mail?: string | undefined; // to whom; left out: the reader chooses
   dial?: string | undefined;
 }
@@ -49,10 +50,10 @@ export function deliverPart(root: ParentNode): DeliverPart {
     show(now) {
       parcel = now;
       field.value = now.link;
-      const body = encodeURIComponent(`${now.message}${now.link}\n`);
-      mail.href = `mailto:${now.mail ?? ""}?subject=${encodeURIComponent(now.subject)}&body=${body}`;
+      const body = (message: string): string => encodeURIComponent(`${message}${now.link}\n`);
+      mail.href = `mailto:${now.mail ?? ""}?subject=${encodeURIComponent(now.subject)}&body=${body(now.message)}`;
       // RFC 5724 says "?body="; the empty pair before it is for phones that look for "&body=".
-      sms.href = `sms:${now.dial ?? ""}?&body=${body}`;
+      sms.href = `sms:${now.dial ?? ""}?&body=${body(now.text ?? now.message)}`;
       mail.hidden = false;
       sms.hidden = false;
       note.textContent = "";

@@ -13,6 +13,7 @@ const next: Record<"joint" | "yoke", Record<Measurand, string>> = {
 export const words = {
   partMissing:
     "A part of this page did not load: nobody has looked for known slips of measuring, and the picture is missing. It is tried again with the next reading.",
+  enquiry: "Write an enquiry slip",
   waiting: "Waiting for readings",
   start: "Choose what you see, then put in a cap diameter and the distance across.",
   startMore: "Two or three readings of each tell more than one: a slip stands out.",
@@ -69,6 +70,14 @@ export const words = {
   wayJoint: "Joint",
   wayTo: (end: number) => `${endTitle(end)}: a yoke for one of these`,
   next: "What to do next",
+  driveline: "On to the shaft",
+  onTo: {
+    ends: "Join these two ends",
+    torque: "Will it carry the torque?",
+    angles: "Angles of the shaft",
+    clips: "Clips and fit",
+    fasteners: "How tight",
+  },
   cautionTitle: "Before you order:",
   caution:
     "compare the new joint with the old one, caps, hold and across, before anything is pressed. What was checked is the size alone: not wear, torque, angle or speed.",

@@ -1,0 +1,27 @@
+package build
+
+import (
+	"capspan/build/diag"
+	"capspan/templates"
+)
+
+// What a job leaves behind: /order/ writes the enquiry for the counter, whose address
+// carries what was chosen and measured; /shaft/ keeps the record of one shaft on the
+// reader's device. It is not below /driveline/, for it holds joints and clips as well as
+// calculations, and is no calculation itself. What the chart knows is looked up on the pages.
+
+func (s *site) orderPage() (templates.Page, diag.Pos) {
+	return templates.Page{Address: "/order/", Title: s.word("order.title"), Sheet: s.word("order.sheet"), About: s.word("order.about"),
+		Scripts: []string{"matcher.js", "matcher-late.js", "order.js"}, Ahead: []string{"chart.json", "slips.json"},
+		Body: &templates.Order{Keeper: s.keeper}}, diag.Pos{File: "content/" + keeperFile}
+}
+
+func (s *site) shaftPage() (templates.Page, diag.Pos) {
+	body := &templates.Shaft{}
+	for _, d := range s.driveline.described {
+		body.Calculations = append(body.Calculations, s.calculationLink(d))
+	}
+	return templates.Page{Address: "/shaft/", Title: s.word("shaft.title"), Sheet: s.word("shaft.sheet"), About: s.word("shaft.about"),
+		Scripts: []string{"matcher.js", "matcher-late.js", "shaft.js"}, Ahead: []string{"chart.json", "slips.json"},
+		Body: body}, diag.Pos{File: "templates/shaft.html"}
+}

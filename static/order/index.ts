@@ -1,0 +1,7 @@
+// The front door of the enquiry slip's pure part.
+export { decodeSlip, encodeSlip, longestLink } from "./address";
+export { jointsFrom } from "./add";
+export { enquiryDocument } from "./document";
+export { factsOf } from "./facts";
+export { evidence, figure, measured, whole } from "./figures";
+export { mailSubject, mailText, textMessage } from "./texts";
