@@ -47,7 +47,7 @@ const right = 12;
 const top = 16;
 const bottom = 44;
 
-/** The plot and its table. Points outside the axes are cut off at the edge. */
+/** The plot and its table. */
 export function plot(spec: PlotSpec): Picture {
   const { x, y } = spec;
   const atX = (value: number) => left + ((value - x.from) / (x.to - x.from)) * (width - left - right);
@@ -79,7 +79,9 @@ export function plot(spec: PlotSpec): Picture {
   const curves = spec.curves.map((curve) =>
     el("polyline", {
       class: curve.dashed ? "curve curve--other" : "curve",
-      points: curve.points.map(([a, b]) => `${px(atX(inside(a, x)))},${px(atY(inside(b, y)))}`).join(" "),
+      points: within(curve.points, y)
+        .map(([a, b]) => `${px(atX(a))},${px(atY(b))}`)
+        .join(" "),
     }),
   );
   const mark: Element[] = [];
@@ -104,6 +106,18 @@ export function plot(spec: PlotSpec): Picture {
     text(left - 50, top - 4, y.label, "s", "start"),
   );
   return { id: spec.id, title: spec.title, tree, table: tableOf(spec) };
+}
+
+/** A curve as far as it lies between the ends of the axis, cut where it goes over one. */
+function within(points: readonly [number, number][], y: Axis): [number, number][] {
+  const fits = (v: number) => v >= y.from && v <= y.to;
+  return points.flatMap(([a, b], n): [number, number][] => {
+    const own: [number, number][] = fits(b) ? [[a, b]] : [];
+    const next = points[n + 1];
+    if (next === undefined || fits(b) === fits(next[1])) return own;
+    const edge = Math.max(b, next[1]) > y.to ? y.to : y.from;
+    return [...own, [a + ((next[0] - a) * (edge - b)) / (next[1] - b), edge]];
+  });
 }
 
 function tableOf(spec: PlotSpec): FigureTable {

@@ -114,6 +114,7 @@ func drawnChain(t *rapid.T, most float64) chain {
 type shaftResult struct {
 	Joints       []struct{ Angle float64 }
 	Planes       []*float64
+	Phase        []*float64
 	Residual     residual
 	ResidualShop float64
 	Inertia      []struct{ Drive, Coast residual }
@@ -281,6 +282,9 @@ func TestTurnedPlanes(t *testing.T) {
 		near(t, "shop", got.ResidualShop/degree, x.shop, 0.0006)
 		if got.Planes[0] == nil || math.Abs(math.Sin(*got.Planes[0]-x.gamma*degree)) > 1e-9 {
 			t.Errorf("planes of %+v are %v", x, got.Planes[0])
+		}
+		if got.Phase[0] == nil || math.Abs(math.Sin(*got.Phase[0]-(x.psi-x.gamma)*degree)) > 1e-9 {
+			t.Errorf("phase of %+v is %v", x, got.Phase[0])
 		}
 	}
 }
