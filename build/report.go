@@ -13,7 +13,7 @@ import (
 
 // Budgets are what a first visit may weigh in packed bytes, by kind of page: with little
 // signal every kilobyte is felt. Kinds that are not here have no budget.
-var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 42_000}
+var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 44_000}
 
 // Weight is what one page weighs.
 type Weight struct {

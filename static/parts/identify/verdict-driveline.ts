@@ -3,7 +3,7 @@ import type { Answer } from "../../matcher/types";
 import { make } from "./element";
 import type { EndState, State } from "./state";
 import { titled } from "./verdict-sizes";
-import { words } from "words:identify";
+import { words } from "words:onto";
 
 /** The ways on; none while nothing is found. */
 export function driveline(answer: Answer, state: State, site: string): HTMLElement | null {

@@ -6,7 +6,6 @@ import { make, part } from "./element";
 import { drawn } from "./late";
 import { type State, toQuery } from "./state";
 import { slips, ways } from "./verdict-doubts";
-import { driveline } from "./verdict-driveline";
 import { otherSizes, rowsOf, sizes, titled, type Rows } from "./verdict-sizes";
 import { words } from "words:identify";
 import { endTitle, quantityWords, verdictWords } from "words:terms";
@@ -49,7 +48,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
       otherSizes(words.sameFigures, answer.sameFigures, rows, words.sameFiguresAbout),
       otherSizes(answer.sizes.length ? words.nearMatched : words.near, answer.near, rows),
       readings(answer),
-      driveline(answer, options.state(), site),
+      drawn()?.driveline(answer, options.state(), site) ?? null,
       caution(answer),
     ];
     return list.filter((p) => p !== null);

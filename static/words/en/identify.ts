@@ -70,14 +70,6 @@ export const words = {
   wayJoint: "Joint",
   wayTo: (end: number) => `${endTitle(end)}: a yoke for one of these`,
   next: "What to do next",
-  driveline: "On to the shaft",
-  onTo: {
-    ends: "Join these two ends",
-    torque: "Will it carry the torque?",
-    angles: "Angles of the shaft",
-    clips: "Clips and fit",
-    fasteners: "How tight",
-  },
   cautionTitle: "Before you order:",
   caution:
     "compare the new joint with the old one, caps, hold and across, before anything is pressed. What was checked is the size alone: not wear, torque, angle or speed.",
