@@ -54,7 +54,7 @@ function angles(values: Values, kit: Kit): Finding {
   );
   if (of > 1) {
     lines.push(kit.line("equality", say.equality, "angle", found.equality, ""));
-    lines.push(kit.line("residual", say.residual, "angle", found.residual.angle, "chain-exact", 3));
+    lines.push({ ...kit.line("residual", say.residual, "angle", found.residual.angle, "chain-exact", 3), lead: true });
     lines.push(kit.line("residual-shop", say.residualShop, "angle", found.residualShop, "chain-shop", 3));
   }
   lines.push(kit.line("fluctuation", say.fluctuation, "share", found.residual.fluctuation, "joint-fluctuation", 4));
@@ -134,7 +134,7 @@ function accelerations(values: Values, kit: Kit): Finding {
   const of = found.inertia.length;
   const exact = "joint-acceleration";
   const lines = [
-    kit.line("torsional", say.torsional, "acceleration", found.residual.acceleration, exact, 1),
+    { ...kit.line("torsional", say.torsional, "acceleration", found.residual.acceleration, exact, 1), lead: true },
     kit.line(
       "torsional-small",
       say.small,

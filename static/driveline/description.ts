@@ -29,6 +29,7 @@ export interface Line {
   source: Ground[];
   valid?: string; // where the formula holds, as a sentence
   rows?: string[]; // ids of rows of the chart that it names, after the value
+  lead?: boolean; // what the reader came for: said first
 }
 
 /** One published limit beside what was reckoned. Sources disagree: all are listed, none is chosen. */

@@ -6,8 +6,9 @@ export const words = {
   spoken: (report: Report): string => {
     const wrong = report.refusals[0];
     if (wrong) return `${wrong.label}: ${wrong.says}`;
+    const leads = report.lines.filter((line) => line.lead);
     const heads = report.lines.filter((line, n) => report.lines.findIndex((l) => l.part === line.part) === n);
-    return heads
+    return (leads.length > 0 ? leads : heads)
       .slice(0, 2)
       .map((line) => `${line.label}: ${line.value}${line.unit === "°" ? "" : " "}${line.unit}`.trim())
       .join("; ");
