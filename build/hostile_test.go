@@ -2,7 +2,6 @@ package build
 
 import (
 	"html"
-	"io/fs"
 	"regexp"
 	"strings"
 	"testing"
@@ -21,18 +20,10 @@ func hostileSources(t *testing.T) Sources {
 		keeperFile: "name: " + quoted + "\naddress: " + quoted + "\nweb: " + web + "\n",
 		"extra.md": "---\ntitle: " + quoted + "\nabout: " + quoted + "\n---\n\n::: step " + hostileWords + "\nWords.\n:::\n\n[a](tel:+15550100)\n",
 	})
-	tables := fstest.MapFS{}
+	tables := mapped(t, src.Tables)
 	words := regexp.MustCompile(`(?m)^(\s*(?:- )?(?:title|about|publisher|edition|where|trust|note|why): ).*$`)
-	err := fs.WalkDir(src.Tables, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := fs.ReadFile(src.Tables, name)
-		tables[name] = &fstest.MapFile{Data: words.ReplaceAll(data, []byte("${1}"+strings.ReplaceAll(quoted, "$", "$$")))}
-		return err
-	})
-	if err != nil {
-		t.Fatal(err)
+	for _, file := range tables {
+		file.Data = words.ReplaceAll(file.Data, []byte("${1}"+strings.ReplaceAll(quoted, "$", "$$")))
 	}
 	tables["hostile.yaml"] = &fstest.MapFile{Data: []byte(strings.NewReplacer("WORDS", quoted).Replace(`table: hostile
 title: WORDS

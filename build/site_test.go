@@ -72,22 +72,29 @@ func TestSite(t *testing.T) {
 	})
 }
 
-// spoiled returns the embedded sources with some content files replaced or added.
-func spoiled(t *testing.T, files map[string]string) Sources {
+// mapped is a folder as a map, whose files can be changed.
+func mapped(t testing.TB, dir fs.FS) fstest.MapFS {
 	t.Helper()
-	src := Embedded()
-	all := fstest.MapFS{}
-	err := fs.WalkDir(src.Content, ".", func(path string, d fs.DirEntry, err error) error {
+	files := fstest.MapFS{}
+	err := fs.WalkDir(dir, ".", func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
 		}
-		data, err := fs.ReadFile(src.Content, path)
-		all[path] = &fstest.MapFile{Data: data}
+		data, err := fs.ReadFile(dir, path)
+		files[path] = &fstest.MapFile{Data: data}
 		return err
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
+	return files
+}
+
+// spoiled returns the embedded sources with some content files replaced or added.
+func spoiled(t *testing.T, files map[string]string) Sources {
+	t.Helper()
+	src := Embedded()
+	all := mapped(t, src.Content)
 	for path, text := range files {
 		all[path] = &fstest.MapFile{Data: []byte(text)}
 	}

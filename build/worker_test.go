@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
-	"io/fs"
 	"maps"
 	"slices"
 	"strings"
@@ -135,17 +134,7 @@ func TestEveryPageIsKept(t *testing.T) {
 // of lines: it has no copy, and shows its icon as it is.
 func TestWithoutWorker(t *testing.T) {
 	src := Embedded()
-	folder := fstest.MapFS{}
-	if err := fs.WalkDir(src.Static, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := fs.ReadFile(src.Static, name)
-		folder[name] = &fstest.MapFile{Data: data}
-		return err
-	}); err != nil {
-		t.Fatal(err)
-	}
+	folder := mapped(t, src.Static)
 	delete(folder, "worker/worker.ts")
 	folder["icons/icon.svg"] = &fstest.MapFile{Data: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 8"><circle r="4" cx="4" cy="4"/></svg>`)}
 	src.Static = folder

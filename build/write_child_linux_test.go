@@ -15,7 +15,6 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"testing/fstest"
 )
 
 // childEnv makes the test program write a site and nothing else: a build that the tests
@@ -112,18 +111,7 @@ func (c *writingChild) end() (said string, err error) {
 func twoSites(t *testing.T) (sites [2]Output, files [2]string) {
 	t.Helper()
 	other := Embedded()
-	styles := fstest.MapFS{}
-	err := fs.WalkDir(other.Static, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := fs.ReadFile(other.Static, name)
-		styles[name] = &fstest.MapFile{Data: data}
-		return err
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
+	styles := mapped(t, other.Static)
 	sheet := styles["parts/sheet.css"]
 	sheet.Data = append(bytes.Clone(sheet.Data), "\n.other { color: red; }\n"...)
 	other.Static = styles

@@ -4,7 +4,6 @@ package browser
 
 import (
 	"errors"
-	"io/fs"
 	"net/http/httptest"
 	"os/exec"
 	"path/filepath"
@@ -23,20 +22,10 @@ import (
 func withHistory(t *testing.T) build.Output {
 	t.Helper()
 	src := build.Embedded()
-	files := fstest.MapFS{}
-	err := fs.WalkDir(src.Tables, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		text, err := fs.ReadFile(src.Tables, name)
-		files[name] = &fstest.MapFile{Data: text}
-		return err
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
+	files := mapped(t, src.Tables)
 	files["retired.yaml"] = &fstest.MapFile{Data: []byte("retired:\n  - {id: 1310-old, to: [\"1310\", \"1330\"], why: one name was used for two sizes}\n  - {id: gone, why: nobody makes it}\n")}
-	text := []byte(nil)
+	var text []byte
+	var err error
 	for _, r := range []tables.Release{
 		{Chart: "2026-11-01-0123abc", Date: "2026-11-01", Why: "two readers measured it", Changes: []tables.Recorded{
 			{Of: "joints-inch/1310", Column: "cap", What: "value", Old: "1.060 in", New: "1.062 in"}, {Of: "sources/profi", What: "title", Old: "a", New: "b"}}},

@@ -3,7 +3,6 @@
 package browser
 
 import (
-	"io/fs"
 	"net/http"
 	"strings"
 	"testing"
@@ -49,17 +48,7 @@ func TestRedirectIsNotKept(t *testing.T) {
 // that can redirect.
 func TestRetiredRowOffline(t *testing.T) {
 	src := build.Embedded()
-	tables := fstest.MapFS{}
-	if err := fs.WalkDir(src.Tables, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		text, err := fs.ReadFile(src.Tables, name)
-		tables[name] = &fstest.MapFile{Data: text}
-		return err
-	}); err != nil {
-		t.Fatal(err)
-	}
+	tables := mapped(t, src.Tables)
 	tables["retired.yaml"] = &fstest.MapFile{Data: []byte("retired:\n  - {id: old-1310, to: [\"1310\"], why: renamed}\n")}
 	src.Tables = tables
 	out, problems := build.Site(src, build.Options{Base: base})

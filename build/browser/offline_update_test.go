@@ -23,22 +23,29 @@ import (
 // after the change.
 const changedRow, oldAcross, newAcross = "22x54", "54 mm", "53.8 mm"
 
-// changed is the site after somebody corrected one figure of the chart.
-func changed(t testing.TB) build.Output {
+// mapped is a folder as a map, whose files can be changed.
+func mapped(t testing.TB, dir fs.FS) fstest.MapFS {
 	t.Helper()
-	src := build.Embedded()
-	spoiled := fstest.MapFS{}
-	err := fs.WalkDir(src.Tables, ".", func(name string, d fs.DirEntry, err error) error {
+	files := fstest.MapFS{}
+	err := fs.WalkDir(dir, ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
 		}
-		text, err := fs.ReadFile(src.Tables, name)
-		spoiled[name] = &fstest.MapFile{Data: text}
+		text, err := fs.ReadFile(dir, name)
+		files[name] = &fstest.MapFile{Data: text}
 		return err
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
+	return files
+}
+
+// changed is the site after somebody corrected one figure of the chart.
+func changed(t testing.TB) build.Output {
+	t.Helper()
+	src := build.Embedded()
+	spoiled := mapped(t, src.Tables)
 	table := spoiled["joints-farm.yaml"]
 	table.Data = bytes.Replace(table.Data, []byte("across: {is: 54, "), []byte("across: {is: 53.8, "), 1)
 	src.Tables = spoiled

@@ -95,25 +95,32 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	switch {
-	case v.JSON:
-		err = printJSON(t.out, struct {
-			matcher.Answer
-			Since *matcher.Since `json:"since,omitempty"`
-		}{answer, since})
-	case len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0): // told below; there is no verdict to print
-	case v.Quiet:
-		_, err = fmt.Fprintln(t.out, answer.Verdict)
-	default:
-		err = printAnswer(t.out, answer, since)
-	}
-	if err != nil {
+	whole := struct {
+		matcher.Answer
+		Since *matcher.Since `json:"since,omitempty"`
+	}{answer, since}
+	silent := len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0) // told below; there is no verdict to print
+	if err := v.print(t, whole, answer.Verdict, silent, func() error { return printAnswer(t.out, answer, since) }); err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {
 		return misuse("%s", complaints(answer.Complaints, q.name))
 	}
 	return nil
+}
+
+// print writes an answer as it was asked for: whole as JSON, the verdict alone, or in words.
+func (v *identifyVerb) print(t *terminal, whole any, verdict matcher.Verdict, silent bool, words func() error) error {
+	switch {
+	case v.JSON:
+		return printJSON(t.out, whole)
+	case silent:
+		return nil
+	case v.Quiet:
+		_, err := fmt.Fprintln(t.out, verdict)
+		return err
+	}
+	return words()
 }
 
 // printed puts problems of the sources on standard error.

@@ -38,19 +38,11 @@ func (v *identifyVerb) runPart(t *terminal, src build.Sources, q asked) error {
 	if err != nil {
 		return err
 	}
-	switch {
-	case v.JSON:
-		err = printJSON(t.out, struct {
-			matcher.PartAnswer
-			Since *matcher.Since `json:"since,omitempty"`
-		}{answer, since})
-	case len(answer.Complaints) > 0: // told below; there is no verdict to print
-	case v.Quiet:
-		_, err = fmt.Fprintln(t.out, answer.Verdict)
-	default:
-		err = printPart(t.out, answer, since)
-	}
-	if err != nil {
+	whole := struct {
+		matcher.PartAnswer
+		Since *matcher.Since `json:"since,omitempty"`
+	}{answer, since}
+	if err := v.print(t, whole, answer.Verdict, len(answer.Complaints) > 0, func() error { return printPart(t.out, answer, since) }); err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {
