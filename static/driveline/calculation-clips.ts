@@ -67,21 +67,21 @@ function choose(values: Values, kit: Kit): Finding {
     },
   ];
   for (const set of found.sets) {
-    const range = say.set(kit.words("length", set.least, 3), kit.words("length", set.most, 3));
+    const label = say.fromSet(kit.words("length", set.least, 3), kit.words("length", set.most, 3));
     const source = [groundOf(set)];
     if (set.choice !== null && set.float !== null)
       lines.push({
-        ...kit.line(`set-${set.id}`, say.fromSet, "length", set.choice, "", 3),
-        formula: say.leaves(kit.words("length", set.float, 3), range),
+        ...kit.line(`set-${set.id}`, label, "length", set.choice, "", 3),
+        formula: say.leaves(kit.words("length", set.float, 3)),
         source,
       });
     else
       lines.push({
         id: `set-${set.id}`,
-        label: say.fromSet,
+        label,
         value: set.thicknesses.length === 0 ? say.rangeOnly : say.noneOfSet,
         unit: "",
-        formula: range,
+        formula: "",
         source,
       });
   }

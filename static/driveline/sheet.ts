@@ -55,7 +55,7 @@ function partTree(part: PartReport, report: Report): Element {
     part.missing.length > 0 && el("p", { class: "hint" }, say.stillNeeded(part.missing)),
     lines.length > 0 &&
       el("dl", { class: "result__lines" }, ...lines.map((line, n) => lineTree(line, sameFrom(line, lines[n - 1])))),
-    ...part.pictures.map(pictureTree),
+    ...part.pictures.flatMap(pictureTree),
     ...part.says.map((text) => el("p", {}, text)),
     ...groups(limits).map(limitsTree),
   );
@@ -190,37 +190,37 @@ function limitTree(limits: readonly LimitLine[]): Element {
   );
 }
 
-function pictureTree(picture: Picture): Element {
-  return el(
+function pictureTree(picture: Picture): Element[] {
+  const drawn = el(
     "figure",
     { class: "figure plot__figure", id: `picture-${picture.id}` },
     picture.tree,
     el("figcaption", {}, picture.title),
-    picture.table !== undefined &&
+  );
+  const { table } = picture;
+  if (table === undefined) return [drawn];
+  return [
+    drawn,
+    el(
+      "details",
+      { class: "plot__table" },
+      el("summary", { class: "plot__summary" }, sheet.inFigures),
       el(
-        "details",
-        {},
-        el("summary", { class: "plot__summary" }, sheet.inFigures),
+        "div",
+        { class: "scroll", role: "region", tabindex: "0", "aria-label": picture.title },
         el(
-          "div",
-          { class: "scroll", role: "region", tabindex: "0", "aria-label": picture.title },
+          "table",
+          {},
+          el("thead", {}, el("tr", {}, ...table.head.map((h) => el("th", { scope: "col", class: "num" }, h)))),
           el(
-            "table",
+            "tbody",
             {},
-            el(
-              "thead",
-              {},
-              el("tr", {}, ...picture.table.head.map((h) => el("th", { scope: "col", class: "num" }, h))),
-            ),
-            el(
-              "tbody",
-              {},
-              ...picture.table.rows.map((row) => el("tr", {}, ...row.map((cell) => el("td", { class: "num" }, cell)))),
-            ),
+            ...table.rows.map((row) => el("tr", {}, ...row.map((cell) => el("td", { class: "num" }, cell)))),
           ),
         ),
       ),
-  );
+    ),
+  ];
 }
 
 function unchecked(report: Report): Element | null {

@@ -52,9 +52,9 @@ export const say = {
         : `Whether it floats or binds is not known: between ${span_} with what the readings may be off. Measure again, with a finer tool.`,
   thickness: "Thickness of two equal clips for the wanted float",
   thicknessUncertainty: "It may be off by ±",
-  fromSet: "Nearest clip of a published set that does not bind",
-  leaves: (float: string, range: string): string => `leaves ${float}; ${range}`,
-  set: (least: string, most: string): string => `set from ${least} to ${most}`,
+  fromSet: (least: string, most: string): string =>
+    `Of the set from ${least} to ${most}, the thickest that does not bind`,
+  leaves: (float: string): string => `leaves ${float}`,
   rangeOnly: "only a range is printed",
   noneOfSet: "none fits",
   bothSides: "The same thickness on both sides, or the joint sits off the middle and shakes. Clips are not used again.",
