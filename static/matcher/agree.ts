@@ -96,9 +96,12 @@ function fitValue(measured: Measured, value: KnownValue): Fit {
 function fitFigure(measured: Measured, figure: Figure, other: boolean): Fit {
   const difference = measured.mm - figure.mm;
   const off = Math.abs(difference);
+  const { rest, factor } = spreadOf(measured, figure.made);
+  // The interval is dear: it is asked for only where it decides, between what limits and spread have each by
+  // themselves and what they have end to end.
   const within = (reach: number): boolean => {
-    // A bound is dear: it is asked for only where it may decide.
-    if (off > nearAtMost(measured, figure.limit, figure.made)) return false;
+    if (off <= Math.max(given.agreeLevel * figure.limit, factor * rest) * reach) return true;
+    if (off > (figure.limit + factor * rest) * reach) return false;
     return off <= bound(measured, figure) * reach;
   };
   return {
@@ -118,20 +121,33 @@ export function reach(fit: Fit): number {
   return bound(fit.measured, fit.figure);
 }
 
-// The bounds of a reading, by the limit of the figure: many rows of a chart have figures of one limit, and making parts
-// adds the same to all of one quantity.
-const bounds = new WeakMap<Measured, Map<number, number>>();
+// A reading beside the figures of its quantity: making the part adds the same to all of them, and many have one limit.
+interface Spread {
+  rest: number; // standard uncertainty of measuring and making
+  dof: number; // of the measuring (JCGM 100 G.4.1): those of the making are taken as endless
+  factor: number; // coverage factor of the rest alone
+  bounds: Map<number, number>; // by the figure's limit
+}
 
-// The figure lies anywhere within its limit; making the part and measuring it add to that, with the degrees of freedom
-// of the measuring (JCGM 100 G.4.1): those of the making are taken as endless.
-function bound(measured: Measured, figure: Figure): number {
-  const known = bounds.get(measured) ?? new Map<number, number>();
-  const before = known.get(figure.limit);
+const spreads = new WeakMap<Measured, Spread>();
+
+function spreadOf(measured: Measured, made: number): Spread {
+  const before = spreads.get(measured);
   if (before !== undefined) return before;
-  const rest = Math.hypot(measured.standard, figure.made);
+  const rest = Math.hypot(measured.standard, made);
   const dof = measured.dof * (rest / measured.standard) ** 4;
+  const found = { rest, dof, factor: gum.coverage(given.agreeLevel, dof), bounds: new Map<number, number>() };
+  spreads.set(measured, found);
+  return found;
+}
+
+// The figure lies anywhere within its limit; making the part and measuring it add to that.
+function bound(measured: Measured, figure: Figure): number {
+  const { rest, dof, bounds } = spreadOf(measured, figure.made);
+  const before = bounds.get(figure.limit);
+  if (before !== undefined) return before;
   const found = gum.coverageOfSum(given.agreeLevel, figure.limit, rest, dof);
-  bounds.set(measured, known.set(figure.limit, found));
+  bounds.set(figure.limit, found);
   return found;
 }
 
