@@ -1,6 +1,7 @@
 // One number as a person types it: "3", "-2,5", "1250 mm", "49 7/32 in", "2°30'". It is understood in one way or not at
 // all, and every refusal says what to write. Like reading.ts of the core, which is for lengths off a caliper only: here
 // there are signs, other quantities, and no reading has to be more than nothing.
+import { plainMarks } from "../matcher/marks";
 import * as say from "../matcher/speech-reading";
 import * as own from "./speech-number";
 import { unitOf, unitsOf, type Quantity } from "./quantities";
@@ -57,7 +58,7 @@ const also: Record<string, string> = {
 /** parseNumber understands one number of a quantity; one without a unit takes `unit`. It never throws. */
 export function parseNumber(input: string, quantity: Quantity, unit: string): Typed | NotTyped {
   if (input.length > longest) return refuse(own.tooLong(longest));
-  const text = tidy(input);
+  const text = plainMarks(input);
   if (text === "") return refuse(own.empty());
   const minutes = quantity === "angle" || quantity === "slope" ? degreesMinutes(text) : null;
   if (minutes) return minutes;
@@ -83,17 +84,6 @@ function nameOf(word: string, quantity: Quantity): string | undefined {
   if (known !== undefined) return known;
   const other = also[bare.toLowerCase()];
   return other !== undefined && unitOf(quantity, other) ? other : undefined;
-}
-
-/** tidy makes the many spaces, dashes, slashes and marks one each. */
-function tidy(input: string): string {
-  return input
-    .replace(/[\s\u00a0\u2000-\u200a\u202f\u2060\ufeff]+/g, " ")
-    .replace(/[\u2044\u2215]/g, "/")
-    .replace(/[\u2010-\u2014\u2212]/g, "-")
-    .replace(/[\u2033\u201c\u201d]/g, '"')
-    .replace(/[\u2032\u2018\u2019]/g, "'")
-    .trim();
 }
 
 function degreesMinutes(text: string): Typed | null {

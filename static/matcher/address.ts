@@ -10,6 +10,7 @@ import { unseal } from "./seal";
 import { mostReadings } from "./query";
 import * as say from "./speech-address";
 import { allFaces, conditions, holds, tools, unitWords } from "./words";
+import { short, toAddress } from "./written";
 
 /** Longest fragment looked at: two ends of many readings stay well below. */
 export const longestAddress = 8000;
@@ -41,19 +42,6 @@ export function encodeAddress(query: Query, chart?: string): string {
   put("condition", query.condition);
   put("chart", chart);
   return parts.join("&");
-}
-
-// "1 1/16 in" travels as 1-1/16in; a text that is no reading as it is.
-function short(text: string, unit: Unit | undefined): string {
-  const r = parseReading(text, unit);
-  return r.ok ? r.text.replace(/^(\d+) (\d+\/)/, "$1-$2").replace(" ", "") : text;
-}
-
-function toAddress(text: string): string {
-  let whole = "";
-  // A lone surrogate cannot be escaped; it is no part of any reading.
-  for (const c of text) whole += /^[\ud800-\udfff]$/.test(c) ? "\ufffd" : c;
-  return encodeURIComponent(whole).replace(/%2F/g, "/");
 }
 
 /** decodeAddress reads a fragment, with or without "#". It never throws: what cannot be read is a complaint. */

@@ -12,6 +12,7 @@ import { unseal } from "./seal";
 import * as say from "./speech-address";
 import { badAddress } from "./speech-part-query";
 import { conditions, tools, unitWords } from "./words";
+import { short, toAddress } from "./written";
 
 /** Longest fragment looked at. */
 const longest = 8000;
@@ -42,19 +43,6 @@ export function encodePart(table: PartTable, query: PartQuery, chart?: string): 
   put("condition", query.condition);
   put("chart", chart === undefined ? undefined : toAddress(chart));
   return out.join("&");
-}
-
-// "1 3/8 in" travels as 1-3/8in; a text that is no reading as it is.
-function short(text: string, unit: PartQuery["unit"]): string {
-  const r = parseReading(text, unit);
-  return r.ok ? r.text.replace(/^(\d+) (\d+\/)/, "$1-$2").replace(" ", "") : text;
-}
-
-function toAddress(text: string): string {
-  let whole = "";
-  // A lone surrogate cannot be escaped; it is no part of any reading.
-  for (const c of text) whole += /^[\ud800-\udfff]$/.test(c) ? "\ufffd" : c;
-  return encodeURIComponent(whole).replace(/%2F/g, "/");
 }
 
 export function decodePart(table: PartTable, fragment: string): DecodedPart {

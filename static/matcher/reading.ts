@@ -2,6 +2,7 @@
 // A reading is understood in one way or not at all; every refusal says what to write.
 import type { Unit } from "./types";
 import { coarsestFraction } from "./given";
+import { plainMarks } from "./marks";
 import * as say from "./speech-reading";
 
 export interface Reading {
@@ -70,20 +71,14 @@ function refuse(says: string): Refusal {
   return { ok: false, says };
 }
 
-/** tidy makes the many spaces, dashes, slashes and inch marks one each. */
+/** tidy writes vulgar fractions out, and every mark in its plain form. */
 function tidy(input: string): string {
   let out = "";
   for (const c of input) {
     const v = vulgar[c];
     out += v === undefined ? c : ` ${v}`;
   }
-  return out
-    .replace(/[\s\u00a0\u2000-\u200a\u202f\u2060\ufeff]+/g, " ")
-    .replace(/[\u2044\u2215]/g, "/")
-    .replace(/[\u2010-\u2014\u2212]/g, "-")
-    .replace(/[\u2033\u201c\u201d]/g, '"')
-    .replace(/[\u2032\u2018\u2019]/g, "'")
-    .trim();
+  return plainMarks(out);
 }
 
 function decimal(number: string, unit: Unit | undefined): Reading | Refusal {
