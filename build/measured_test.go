@@ -3,11 +3,9 @@ package build
 import (
 	"encoding/csv"
 	"encoding/json"
-	"io/fs"
 	"slices"
 	"strings"
 	"testing"
-	"testing/fstest"
 
 	"capspan/tables"
 )
@@ -27,18 +25,7 @@ var measuredLines = []struct{ file, line, measured string }{
 func measuredSource(t *testing.T) Sources {
 	t.Helper()
 	src := Embedded()
-	files := fstest.MapFS{}
-	names, err := fs.Glob(src.Tables, "*.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range names {
-		text, err := fs.ReadFile(src.Tables, name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files[name] = &fstest.MapFile{Data: text}
-	}
+	files := mapped(t, src.Tables)
 	for _, l := range measuredLines {
 		text := string(files[l.file].Data)
 		if !strings.Contains(text, l.line) {

@@ -3,7 +3,6 @@
 package browser
 
 import (
-	"io/fs"
 	"net/http/httptest"
 	"regexp"
 	"strings"
@@ -93,20 +92,11 @@ func TestPartsStayAway(t *testing.T) {
 // withRecord is the shipped chart after two recorded issues, in its folder.
 func withRecord(t *testing.T) build.Output {
 	t.Helper()
-	src, files := build.Embedded(), fstest.MapFS{}
-	names, err := fs.Glob(src.Tables, "*.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range names {
-		text, err := fs.ReadFile(src.Tables, name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files[name] = &fstest.MapFile{Data: text}
-	}
+	src := build.Embedded()
+	files := mapped(t, src.Tables)
 	now := string(regexp.MustCompile(`\d{4}-\d\d-\d\d-[0-9a-f]{7}`).Find(siteFile(t, "index.html")))
 	text := files["history.yaml"].Data
+	var err error
 	for _, r := range []tables.Release{
 		{Chart: "2026-11-10-0000001", From: "2026-11-01-0000000", Date: "2026-11-10", Why: "first letters", Changes: []tables.Recorded{
 			{Of: "joints-inch/1310", Column: "across", What: "value", Old: "3.20 in", New: "3.219 in"}}},
