@@ -5,6 +5,7 @@ package browser
 import (
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -93,6 +94,9 @@ func wantLines(r driveline.Report) []string {
 	return lines
 }
 
+// emptyFigure is a label that nothing follows.
+var emptyFigure = regexp.MustCompile(`:\s*(;|$)`)
+
 // Whoever types figures into a page is told what the command prints for the address that
 // comes of them: the same lines, limits, sentences and refusals. The address brings them
 // back.
@@ -129,6 +133,9 @@ func TestDrivelineStories(t *testing.T) {
 				t.Helper()
 				if got := see[[]string](b, shownLines); !slices.Equal(got, want) {
 					t.Errorf("%s shows\n%s\nwant\n%s", where, strings.Join(got, "\n"), strings.Join(want, "\n"))
+				}
+				if spoken := see[string](b, `document.querySelector("[data-spoken]").textContent`); emptyFigure.MatchString(spoken) {
+					t.Errorf("%s says a figure without saying it: %q", where, spoken)
 				}
 				text := see[string](b, `document.querySelector("[data-result]").textContent`)
 				for _, part := range report.Parts {

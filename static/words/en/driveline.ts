@@ -1,4 +1,4 @@
-import type { Report } from "../../driveline/description";
+import type { Line, Report } from "../../driveline/description";
 
 export const words = {
   exampleIn: "The figures of the example are in the fields.",
@@ -10,7 +10,13 @@ export const words = {
     const heads = report.lines.filter((line, n) => report.lines.findIndex((l) => l.part === line.part) === n);
     return (leads.length > 0 ? leads : heads)
       .slice(0, 2)
-      .map((line) => `${line.label}: ${line.value}${line.unit === "°" ? "" : " "}${line.unit}`.trim())
+      .map((line) => `${line.label}: ${figure(line)}`)
       .join("; ");
   },
 };
+
+// A value with its unit, and the rows it names.
+function figure({ value, unit, rows }: Line): string {
+  const whole = `${value}${unit === "°" ? "" : " "}${unit}`.trim();
+  return [whole, ...(rows ?? [])].filter((part) => part !== "").join(", ");
+}
