@@ -134,6 +134,7 @@ func TestDrivelineStories(t *testing.T) {
 				if got := see[[]string](b, shownLines); !slices.Equal(got, want) {
 					t.Errorf("%s shows\n%s\nwant\n%s", where, strings.Join(got, "\n"), strings.Join(want, "\n"))
 				}
+				b.until("what is said first", `document.querySelector("[data-spoken]").textContent !== ""`)
 				if spoken := see[string](b, `document.querySelector("[data-spoken]").textContent`); emptyFigure.MatchString(spoken) {
 					t.Errorf("%s says a figure without saying it: %q", where, spoken)
 				}
