@@ -31,6 +31,9 @@ const CoreName = "CapspanCore"
 // the browser and by package matcher.
 const PartsName = "CapspanParts"
 
+// PiecesName is the global under which a chart in pieces is found.
+const PiecesName = "CapspanPieces"
+
 // LiveName is the script that reloads a page under serve; a published site is
 // written without it.
 const LiveName = "live.js"
@@ -73,6 +76,7 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
 	{name: "parts.js", source: "matcher/parts.ts", global: PartsName},
+	{name: "pieces.js", source: "matcher/pieces.ts", global: PiecesName},
 	{name: "measured.js", source: "matcher/measured.ts", global: "CapspanMeasured"},
 	{name: "neighbourhood.css", source: "parts/neighbourhood/neighbourhood.css"},
 	{name: "verdict-late.js", source: "parts/identify/verdict-late.ts", global: "CapspanVerdictLate"},
@@ -142,6 +146,9 @@ var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
+
+// Pieced is [Core] with what reads a chart in pieces.
+func Pieced(fsys fs.FS) ([]byte, diag.List) { return together(fsys, append(slices.Clone(coreNames), "pieces.js")) }
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
 // behind them what only the build asks of them (driveline/pages.ts).

@@ -3,11 +3,11 @@
 // of the chart, and only their across is blurred.
 import type { Faces, Hold, Quantity } from "./types";
 import { sameFaces, sameHold, type MeasuredEnd } from "./agree";
-import { firstAbove, widestFigure } from "./candidates";
+import { boxRound, firstAbove } from "./candidates";
 import { logDensity } from "./density";
 import type { Measured } from "./estimate";
 import * as given from "./given";
-import type { Figure, KnownEnd, Prepared } from "./prepared";
+import { isPlain, type Figure, type KnownEnd, type Part, type Prepared } from "./prepared";
 
 // The ends of plain rows that have a figure of one quantity, smallest first, as flat
 // numbers: all of them count for each question. A conversion joint's ends are rows of
@@ -20,32 +20,27 @@ interface Blur {
   across: Float64Array; // NaN: none
 }
 
-export interface Blurs {
-  plain: number; // how many plain rows there are
-  cap: Blur[]; // one for each hold with each faces
-  across: Blur[];
+/** One for each hold with each faces, by the quantity they are sorted by. */
+export type Blurs = Readonly<Record<Quantity, readonly Blur[]>>;
+
+// They are kept with the part and not here: the late script has this file once more.
+function blursOf(part: Part): Blurs {
+  part.blurs ??= blur(part);
+  return part.blurs;
 }
 
-// They are kept with the chart and not here: the late script has this file once more.
-function blursOf(chart: Prepared): Blurs {
-  chart.blurs ??= blur(chart);
-  return chart.blurs;
-}
-
-function blur(chart: Prepared): Blurs {
+function blur(part: Part): Blurs {
   const kinds = new Map<string, KnownEnd[]>();
-  let plain = 0;
-  for (const { ends } of chart.rows) {
-    const [end, other] = ends;
-    if (end === undefined || other !== undefined) continue;
-    plain++;
+  for (const row of part.rows()) {
+    const [end] = row.ends;
+    if (end === undefined || !isPlain(row)) continue;
     const kind = `${end.hold} ${end.faces}`;
     const before = kinds.get(kind);
     if (before === undefined) kinds.set(kind, [end]);
     else before.push(end);
   }
   const by = (quantity: Quantity): Blur[] => [...kinds.values()].map((ends) => sorted(ends, quantity));
-  return { plain, cap: by("cap"), across: by("across") };
+  return { cap: by("cap"), across: by("across") };
 }
 
 // Ends of one kind by a quantity; a cap that has the same figure twice by how sure it is.
@@ -77,24 +72,28 @@ const farCap = 20;
 
 /** Density of the readings of one end, were they of a joint in no row; per mm for each quantity that was measured. */
 export function unlisted(asked: MeasuredEnd, chart: Prepared): number {
-  const all = blursOf(chart);
   const by: Quantity = asked.cap === undefined ? "across" : "cap";
-  const measured = asked[by];
-  if (measured === undefined || all.plain === 0) return 0;
-  const reach =
-    by === "cap"
-      ? Math.max(reaches * given.spreadCap, farCap * (measured.standard + widestFigure(chart, "cap").standard))
+  if (chart.plain === 0) return 0;
+  const reach = (m: Measured, q: Quantity): number =>
+    q === "cap"
+      ? Math.max(reaches * given.spreadCap, farCap * (m.standard + chart.widest.cap.standard))
       : reaches * given.spreadAcross;
-  // They are held as the chart's are, and what the chart leaves open weighs as little here as in its rows.
-  const fit = all[by].filter(
-    (b) => sameHold(asked.hold, b.hold) && (asked.across === undefined || sameFaces(asked.faces, b.faces)),
-  );
-  const round = (far: number, farAcross: number): number =>
-    fit.reduce((d, b) => d + open(b) * sum(asked, b, measured.mm - far, measured.mm + far, farAcross), 0);
-  const near = round(reach, reaches * given.spreadAcross);
-  // Far from every row what is left out may be all there is.
-  const most = (all.plain * leftOut) / (given.spreadCap * given.spreadAcross);
-  return (near > most * 1e10 ? near : round(Infinity, Infinity)) / all.plain;
+  const box = boxRound(asked, reach);
+  const range = box[by];
+  if (range === undefined) return 0;
+  let density = 0;
+  for (const part of chart.parts(box)) {
+    for (const blur of blursOf(part)[by]) {
+      // They are held as the chart's are, and what the chart leaves open weighs as little here as in its rows.
+      if (!sameHold(asked.hold, blur.hold) || (asked.across !== undefined && !sameFaces(asked.faces, blur.faces)))
+        continue;
+      density += open(blur) * sum(asked, blur, range);
+    }
+  }
+  // What was left out comes to no more than this. Far from every row it is all there is: then it counts as if it were so
+  // much, in favour of "not in the chart".
+  const most = (chart.plain * leftOut) / (given.spreadCap * given.spreadAcross);
+  return Math.max(density, most) / chart.plain;
 }
 
 function open(blur: Blur): number {
@@ -102,7 +101,7 @@ function open(blur: Blur): number {
 }
 
 // An unlisted joint may be like any end from least to greatest: like its cap or near it, and near its across.
-function sum(asked: MeasuredEnd, blur: Blur, least: number, greatest: number, reach: number): number {
+function sum(asked: MeasuredEnd, blur: Blur, [least, greatest]: readonly [number, number]): number {
   const { cap } = asked;
   const across = asked.across?.mm;
   let density = 0;
@@ -110,7 +109,7 @@ function sum(asked: MeasuredEnd, blur: Blur, least: number, greatest: number, re
   let ofCap = 1;
   for (let i = firstAbove(blur.mm, least); i < blur.mm.length && (blur.mm[i] ?? Infinity) <= greatest; i++) {
     const off = across === undefined ? 0 : across - (blur.across[i] ?? NaN);
-    if (!(Math.abs(off) <= reach)) continue; // also of an end without a figure
+    if (!(Math.abs(off) <= reaches * given.spreadAcross)) continue; // also of an end without a figure
     if (cap !== undefined) {
       const figure = blur.cap[i] ?? null;
       if (figure === null) continue;

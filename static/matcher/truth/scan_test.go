@@ -24,8 +24,7 @@ const (
 import type { KnownRow, Prepared } from "./prepared";
 import type { Quantity } from "./types";
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
-export function widestFigure(): Widest { return { limit: 0, made: 0, standard: 0 }; }
-export function within(chart: Prepared, _: Box): readonly KnownRow[] { return chart.rows; }
+export function within(chart: Prepared, box: Box): readonly KnownRow[] { return chart.parts(box).flatMap((part) => part.rows()); }
 export function firstAbove(): number { return 0; }
 `
 	plainAbsent = `
@@ -34,7 +33,7 @@ import { sameFaces, sameHold } from "./agree";
 import { logDensity } from "./density";
 const normal = (off, width) => Math.exp(-0.5 * (off / width) ** 2) / (width * Math.sqrt(2 * Math.PI));
 export function unlisted({ hold, faces, cap, across }, chart) {
-	const plain = chart.rows.filter((row) => row.ends.length === 1);
+	const plain = chart.parts({}).flatMap((part) => part.rows()).filter((row) => row.ends.length === 1);
 	let density = 0;
 	for (const { ends: [end] } of plain) {
 		if ((cap && !end.cap) || (across && (!end.across || !sameFaces(faces, end.faces)))) continue;
@@ -48,7 +47,8 @@ export function unlisted({ hold, faces, cap, across }, chart) {
 		}
 		density += one;
 	}
-	return density / Math.max(plain.length, 1);
+	const least = plain.length * Math.exp(-32) / (given.spreadCap * given.spreadAcross);
+	return Math.max(density, least) / Math.max(plain.length, 1);
 }
 `
 )
