@@ -148,7 +148,9 @@ var coreNames = []string{"matcher.js", "matcher-late.js"}
 func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
 
 // Pieced is [Core] with what reads a chart in pieces.
-func Pieced(fsys fs.FS) ([]byte, diag.List) { return together(fsys, append(slices.Clone(coreNames), "pieces.js")) }
+func Pieced(fsys fs.FS) ([]byte, diag.List) {
+	return together(fsys, append(slices.Clone(coreNames), "pieces.js"))
+}
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
 // behind them what only the build asks of them (driveline/pages.ts).

@@ -39,10 +39,7 @@ export function unpack(
     const beside = (others.get(end) ?? []).filter((o) => o[1] === quantity);
     return withOthers(
       read(quantity, how, n[end] ?? 0, basis[end] ?? 0),
-      beside.flatMap(([, , sign, top, b]) => {
-        const other = directory.written[place(sign)];
-        return other === undefined ? [] : read(quantity, other, top, Number(b));
-      }),
+      beside.map(([, , sign, top, b]) => readFigure(directory, quantity, sign, top, b)),
     );
   };
   const endAt = (end: number): KnownEnd => ({
@@ -142,6 +139,11 @@ function place(sign: string): number {
 
 function word<T>(of: readonly [T, ...T[]] | readonly T[], signs: string, n: number): T {
   return of[Number(signs[n])] ?? (of[0] as T);
+}
+
+/** readFigure puts a figure together from the sign for how it is written, its whole number, and the sign of its basis. */
+export function readFigure({ written }: Directory, quantity: Quantity, sign: string, n: number, basis: string): Figure {
+  return read(quantity, written[place(sign)] ?? ["mm", 0, 0], n, Number(basis));
 }
 
 // Whole numbers divided once: the nearest number there is to the exact one, as when its decimals are read.

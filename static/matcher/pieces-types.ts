@@ -1,6 +1,7 @@
 // What a chart in pieces is made of: a directory, which comes first, and pieces of some hundred rows each. Package
 // matcher writes them (pieces.go). A list of `steps` holds whole numbers, each less the one before it. A sign is one
 // letter of a string: the place of a word in the lists below.
+import type { Cell } from "./absent";
 import type { Basis, Faces, Hold, Quantity, Unit } from "./types";
 
 export const bases: readonly Basis[] = ["memory", "common-practice", "measured", "published"];
@@ -39,12 +40,21 @@ export type Entry = readonly [
   name: string,
 ];
 
+/** Where the ends of plain rows lie that are held alike: cells as absent.ts has them, and caps as in Piece.others. */
+export interface DirectoryKind {
+  hold: Hold;
+  faces: Faces;
+  cells: readonly Cell[];
+  caps: readonly (readonly [written: string, n: number, basis: string, ends: number])[];
+}
+
 export interface Directory {
   format: 2;
   version: string;
   plain: number; // rows that are no conversion joints
   faces: Partial<Record<Hold, Faces[]>>;
   halves: Record<Quantity, Partial<Record<Basis, number>>>; // the most that half of a last digit is, mm
+  kinds: readonly DirectoryKind[];
   // What sizes weigh before measuring: how many there are whose rows stand so.
   sizes: readonly (readonly [count: number, ...rows: Standing[]])[];
   conversions: readonly (readonly [count: number, row: Standing])[]; // each is a size of its own

@@ -17,6 +17,7 @@ type Directory struct {
 	Plain       int                        `json:"plain"`
 	Faces       map[Hold][]Faces           `json:"faces"`
 	Halves      map[string]map[Basis]Exact `json:"halves"`
+	Kinds       []directoryKind            `json:"kinds"`
 	Sizes       [][]any                    `json:"sizes"`
 	Conversions [][]any                    `json:"conversions"`
 	Tables      [][2]string                `json:"tables"`
@@ -67,6 +68,9 @@ var (
 func Split(chart Chart, most int, name func(Piece) (string, error)) (Directory, error) {
 	s := splitter{chart: chart, tables: map[string]int{}, written: map[[3]any]int{}}
 	if err := s.count(); err != nil {
+		return Directory{}, err
+	}
+	if err := s.kinds(); err != nil {
 		return Directory{}, err
 	}
 	for _, group := range cut(s.entities(), most) {

@@ -3,9 +3,10 @@
 // and there is an answer only when nothing is missing that was looked for: so it is the answer of the whole chart.
 import type * as core from "./index";
 import type { Answer, Faces, Hold, Quantity } from "./types";
+import type { Kind } from "./absent";
 import type { Box } from "./candidates";
-import type { Directory, Piece, Standing } from "./pieces-types";
-import { unpack, type Unpacked } from "./pieces-rows";
+import type { Directory, DirectoryKind, Piece, Standing } from "./pieces-types";
+import { readFigure, unpack, type Unpacked } from "./pieces-rows";
 import { figure, widen, type KnownRow, type Part, type Prepared, type Widest } from "./prepared";
 import { logOpen, type Together } from "./prior";
 import { otherChart } from "./speech-query";
@@ -31,6 +32,7 @@ export function open(directory: Directory): Pieced {
     version: directory.version,
     together: togetherOf(directory),
     plain: directory.plain,
+    kinds: directory.kinds.map((kind) => kindOf(directory, kind)),
     faces: new Map(Object.entries(directory.faces).map(([hold, faces]) => [hold as Hold, new Set<Faces>(faces)])),
     widest: { cap: widestOf(directory, "cap"), across: widestOf(directory, "across") },
     missing,
@@ -82,6 +84,10 @@ export function ask(of: Pieced, query: unknown): Answer | number[] {
     if (missing.size === 0) throw error;
     return [...missing].sort((a, b) => a - b);
   }
+}
+
+function kindOf(directory: Directory, { caps, ...kind }: DirectoryKind): Kind {
+  return { ...kind, caps: caps.map(([sign, n, basis, ends]) => [readFigure(directory, "cap", sign, n, basis), ends]) };
 }
 
 function togetherOf({ sizes, conversions }: Directory): Together {

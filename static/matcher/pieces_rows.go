@@ -115,16 +115,16 @@ func (w *pieceWriter) value(q int, quantity string, to *figures, v *ChartValue) 
 }
 
 // place finds how a figure is written among the ways of the directory.
-func (w *pieceWriter) place(figure OtherValue) (as, n int, err error) {
+func (s *splitter) place(figure OtherValue) (as, n int, err error) {
 	how, n, err := asWritten(figure)
 	if err != nil {
 		return 0, 0, err
 	}
-	as, known := w.written[how]
+	as, known := s.written[how]
 	if !known {
-		as = len(w.written)
-		w.written[how] = as
-		w.out.Written = append(w.out.Written, how)
+		as = len(s.written)
+		s.written[how] = as
+		s.out.Written = append(s.out.Written, how)
 	}
 	return as, n, nil
 }

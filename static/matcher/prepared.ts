@@ -1,7 +1,7 @@
 // The chart made ready for arithmetic: decimals parsed, each figure with its own
 // standard uncertainty, each row with its size. Made once for each chart.
 import type { Basis, Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
-import type { Blurs } from "./absent";
+import { kindsOf, type Kind } from "./absent";
 import type { Box, Shelves } from "./candidates";
 import * as given from "./given";
 import * as gum from "./gum";
@@ -53,14 +53,14 @@ export interface Widest {
 export interface Part {
   rows(): readonly KnownRow[]; // for whoever makes an index of them; a piece makes them anew
   row(n: number): KnownRow | undefined; // the n-th of these
-  shelves?: Shelves; // made by candidates.ts and
-  blurs?: Blurs; // by absent.ts, each when first needed
+  shelves?: Shelves; // made by candidates.ts when first needed
 }
 
 export interface Prepared {
   version: string;
   together: Together; // what all sizes weigh before anything is measured
   plain: number; // how many rows are no conversion joints
+  kinds: readonly Kind[]; // and where they lie
   faces: ReadonlyMap<Hold, ReadonlySet<Faces>>; // those the chart has, by hold
   widest: Readonly<Record<Quantity, Widest>>;
   parts(box: Box): readonly Part[]; // all that lies in the box is in one of them
@@ -102,6 +102,7 @@ export function prepare(chart: AnyChart): Prepared {
     version: chart.version,
     together: together(twins.values()),
     plain: rows.filter(isPlain).length,
+    kinds: kindsOf(rows),
     faces: facesOf(rows),
     widest: { cap: widestOf(rows, "cap"), across: widestOf(rows, "across") },
     parts: () => all,
