@@ -47,6 +47,15 @@ func pack(f File, level int) []File {
 	return files
 }
 
+// Gzip packs a file of text; it says no when the file is none, or would get no smaller.
+func Gzip(f File) (packed []byte, smaller bool) {
+	if !packable(f) {
+		return nil, false
+	}
+	packed = packGzip(f.Bytes)
+	return packed, len(packed) < len(f.Bytes)
+}
+
 func packBrotli(text []byte, level int) []byte {
 	var b bytes.Buffer
 	w := brotli.NewWriterLevel(&b, level)

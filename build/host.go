@@ -41,6 +41,15 @@ const (
 	cacheAndAsk  = "no-cache"
 )
 
+// Fields are the two fields of an answer that differ from file to file: its type, and
+// how long a browser may keep it.
+func Fields(name string) (kind, caching string) {
+	if StageOf(name) == Assets {
+		return contentType(name), cacheForEver
+	}
+	return contentType(name), cacheAndAsk
+}
+
 // Redirect is an address that leads to another; both have the base in front.
 type Redirect struct{ From, To string }
 

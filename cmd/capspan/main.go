@@ -23,6 +23,7 @@ const about = "Names a driveline joint from caliper readings, and makes the site
 // command is the whole command line.
 type command struct {
 	Build     buildVerb     `cmd:"" help:"Make the site in a folder."`
+	Publish   publishVerb   `cmd:"" help:"Put a built site into a folder or a bucket."`
 	Serve     serveVerb     `cmd:"" help:"Show the site on this machine, and again whenever a file changes."`
 	Check     checkVerb     `cmd:"" help:"Find every problem in tables, pages and links."`
 	Identify  identifyVerb  `cmd:"" help:"Name a joint from readings."`
