@@ -125,6 +125,20 @@ func TestSpanishCautions(t *testing.T) {
 	})
 }
 
+// sureWord is what Spanish says for sure and for safe alike: no page says it of a joint, a
+// figure or an answer. The glossary has it as a name of a clip.
+var sureWord = regexp.MustCompile(`(?i)segur[oa]s?`)
+
+func TestSpanishPagesCallNothingSafe(t *testing.T) {
+	for _, p := range loaded(t, spanish()) {
+		for _, b := range blocks(t, p) {
+			if sureWord.MatchString(b.text) && p.Slug != "measure/glossary" {
+				t.Errorf("%s: %q", p.Slug, b.text)
+			}
+		}
+	}
+}
+
 // A heading in Spanish has an id of its own: links to a place in a page lead to one that is there.
 func TestSpanishPlacesAreThere(t *testing.T) {
 	pages := loaded(t, spanish())
