@@ -175,3 +175,18 @@ func TestAlike(t *testing.T) {
 		}
 	}
 }
+
+// Whatever a stranger sends as a translation, Alike says places that are in it.
+func FuzzAlike(f *testing.F) {
+	f.Add(alikeTranslation)
+	f.Add(alikeSource)
+	f.Add("---\n---\n:::: figure alt=\"9\n::: step 1\n:: 2\n|1|\n|-|\n```md")
+	f.Fuzz(func(t *testing.T, translation string) {
+		lines := strings.Count(translation, "\n") + 1
+		for _, p := range Alike("cap.md", []byte(alikeSource), "es/cap.md", []byte(translation)) {
+			if p.Pos.Line < 1 || p.Pos.Line > lines || p.Pos.Col < 1 {
+				t.Errorf("%s is not in a text of %d lines", p.Pos, lines)
+			}
+		}
+	})
+}
