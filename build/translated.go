@@ -53,6 +53,26 @@ func (in *inputs) translated(src Sources, language string) diag.List {
 	return problems
 }
 
+// Settle records that files of a language, or all of it, say what the English does today.
+// It returns the file to write, by its name in the folder content, and what was settled.
+func Settle(src Sources, language string, files []string) (name string, madeOf []byte, settled []string, problems diag.List) {
+	madeOf, settled, problems = translation.Settle(src.translation(), language, files)
+	return translation.MadeOfName(language), madeOf, settled, problems
+}
+
+// StartLanguage makes what a language lacks, each file by its name in the folder content.
+func StartLanguage(src Sources, language string) (map[string][]byte, diag.List) {
+	set, problems := tables.Load(src.Tables)
+	if problems.Blocked() {
+		return nil, problems
+	}
+	files, err := translation.Start(src.translation(), language, tableTexts(src.Tables, set))
+	if err != nil {
+		problems.Add(diag.Problem{Pos: diag.Pos{File: "content/" + language}, Rule: "unreadable", Fact: err.Error()})
+	}
+	return files, problems
+}
+
 func (src Sources) translation() translation.Sources {
 	return translation.Sources{Content: src.Content, Static: src.Static, Templates: src.Templates}
 }

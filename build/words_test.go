@@ -18,8 +18,6 @@ import (
 
 	"go.yaml.in/yaml/v4"
 
-	"capspan/build/translation"
-	"capspan/tables"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
 )
@@ -197,12 +195,12 @@ func must[T any](value T, err error) T {
 // scripts the English ones but for a word here and there. It returns the folder content.
 func bracketed(t *testing.T, src Sources, language string) fs.FS {
 	t.Helper()
-	set, problems := tables.Load(src.Tables)
+	begun, problems := StartLanguage(src, language)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
 	folder := mapped(t, src.Content)
-	for name, text := range must(translation.Start(src.translation(), language, tableTexts(src.Tables, set))) {
+	for name, text := range begun {
 		said := string(text)
 		switch path.Ext(name) {
 		case ".yaml":
@@ -219,11 +217,11 @@ func bracketed(t *testing.T, src Sources, language string) fs.FS {
 		folder[name] = &fstest.MapFile{Data: []byte(said)}
 	}
 	src.Content = folder
-	madeOf, _, problems := translation.Settle(src.translation(), language, nil)
+	name, madeOf, _, problems := Settle(src, language, nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	folder[translation.MadeOfName(language)] = &fstest.MapFile{Data: madeOf}
+	folder[name] = &fstest.MapFile{Data: madeOf}
 	return folder
 }
 
