@@ -132,9 +132,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	problems.Add(in.translated(src, language)...)
-	if opt.Live != "" {
-		ease(problems)
-	}
+	opt.ease(problems)
 	options := content.Options{Language: language, Base: basePath(opt.Base)}
 	var worked calculated
 	var failed error
@@ -151,6 +149,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
 	problems.Add(wrong...)
+	opt.ease(problems)
 	group.Wait()
 	in.driveline = worked
 	if failed != nil {

@@ -79,9 +79,9 @@ func (src Sources) translation() translation.Sources {
 
 // ease makes warnings of what a translation is behind, for somebody who writes the English
 // and looks at it under serve.
-func ease(problems diag.List) {
+func (opt Options) ease(problems diag.List) {
 	for i, p := range problems {
-		if slices.Contains([]string{"stale-translation", "unsettled-translation"}, p.Rule) {
+		if opt.Live != "" && slices.Contains([]string{"stale-translation", "unsettled-translation", "other-headings"}, p.Rule) {
 			problems[i].Level = diag.Warning
 		}
 	}

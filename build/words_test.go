@@ -5,7 +5,6 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
 	"path"
 	"path/filepath"
 	"regexp"
@@ -16,8 +15,10 @@ import (
 	"testing/fstest"
 	"unicode"
 
+	"github.com/google/go-cmp/cmp"
 	"go.yaml.in/yaml/v4"
 
+	"capspan/build/diag"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
 )
@@ -184,6 +185,39 @@ func TestSecondLanguage(t *testing.T) {
 	}
 }
 
+// A translation that is behind its English stops a build, but not somebody who writes the
+// English and looks at it under serve. The tables' words stop nobody.
+func TestTranslationBehind(t *testing.T) {
+	src := Embedded()
+	folder := bracketed(t, src, "eo")
+	replace := func(name, old, new string) {
+		text := string(folder[name].Data)
+		if !strings.Contains(text, old) {
+			t.Fatalf("%s does not hold %q", name, old)
+		}
+		folder[name] = &fstest.MapFile{Data: []byte(strings.Replace(text, old, new, 1))}
+	}
+	replace("measure/cap.md", "Rust and paint read thick.", "Rust, paint and dirt read thick.\n:::\n\n## More\n\n::: step And so on")
+	replace("eo/tables.yaml", "Power take-off shaft ends", "Power take-off shafts")
+	src.Content = folder
+	_, problems := Site(src, Options{Language: "eo"})
+	found := map[string]diag.Level{}
+	for _, p := range problems {
+		found[p.Rule+" "+p.Pos.File] = p.Level
+	}
+	want := map[string]diag.Level{"stale-translation content/measure/cap.md": diag.Error, "other-headings content/measure/cap.md": diag.Error,
+		"missing-translation tables/pto-shafts.yaml": diag.Warning, "unused-translation content/eo/tables.yaml": diag.Warning}
+	if diff := cmp.Diff(want, found); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	if out, problems := Site(src, Options{Language: "eo", Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
+		t.Errorf("under serve: %v", problems)
+	}
+	if _, problems := Site(src, Options{Language: "fr"}); len(problems) != 1 || !strings.Contains(problems[0].String(), `content: there is no language "fr" [bad-language]`) {
+		t.Errorf("got %v", problems)
+	}
+}
+
 func must[T any](value T, err error) T {
 	if err != nil {
 		panic(err)
@@ -193,7 +227,7 @@ func must[T any](value T, err error) T {
 
 // bracketed writes a language: its words are the English ones in brackets, its pages and
 // scripts the English ones but for a word here and there. It returns the folder content.
-func bracketed(t *testing.T, src Sources, language string) fs.FS {
+func bracketed(t *testing.T, src Sources, language string) fstest.MapFS {
 	t.Helper()
 	begun, problems := StartLanguage(src, language)
 	if problems.Blocked() {

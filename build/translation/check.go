@@ -15,6 +15,9 @@ import (
 // problem is at the English line, and names the file to mend.
 func Check(src Sources, language string) diag.List {
 	made, problems := readMadeOf(src.Content, language)
+	if problems.Blocked() {
+		return problems // nothing can be told
+	}
 	files, err := src.files()
 	if err != nil {
 		problems.Add(unreadable("content", err))
@@ -61,24 +64,33 @@ func (f file) parted(mine, language, english, translated string, made []string) 
 	theirs := f.parts(translated)
 	keys := map[string]bool{}
 	for _, p := range theirs {
-		for key := p.key; key != ""; key, _ = upper(key) {
+		for key := p.key; key != ""; key = upper(key) {
 			keys[key] = true
 		}
 	}
-	whole := func(key string) bool { // an object that the translation makes some other way
-		for above, ok := upper(key); ok; above, ok = upper(above) {
-			if keys[above] && !slices.ContainsFunc(theirs, func(p part) bool { return strings.HasPrefix(p.key, above+".") }) {
-				return true
-			}
+	// lacking is the path of an entry that is not there: its own, or that of the outermost
+	// object about it that is not. Of an object that the translation makes some other way,
+	// nothing is lacking.
+	lacking := func(key string) string {
+		lost := ""
+		for ; key != "" && !keys[key]; key = upper(key) {
+			lost = key
 		}
-		return false
+		if lost != "" && key != "" && !slices.ContainsFunc(theirs, func(p part) bool { return strings.HasPrefix(p.key, key+level) }) {
+			return ""
+		}
+		return lost
 	}
+	told := map[string]bool{}
 	stale, gone := differences(made, sums(parts))
 	for i, p := range parts {
 		at := diag.Pos{File: f.english, Line: p.line, Col: 1}
+		lost := lacking(p.key)
 		switch {
-		case p.key != "" && !keys[p.key] && !whole(p.key):
-			problems.Add(diag.Problem{Pos: at, Path: p.name, Rule: "missing-translation", Fact: fmt.Sprintf("is not in %s", mine), Hints: []string{"add it there"}})
+		case told[lost]:
+		case lost != "":
+			told[lost] = true
+			problems.Add(diag.Problem{Pos: at, Path: strings.ReplaceAll(lost, level, "."), Rule: "missing-translation", Fact: fmt.Sprintf("is not in %s", mine), Hints: []string{"add it there"}})
 		case stale[i]:
 			problems.Add(f.stale(at, p.name, "has changed or is new since "+mine+" was made", mine, language))
 		}
@@ -100,13 +112,9 @@ func (f file) stale(at diag.Pos, name, fact, mine, language string) diag.Problem
 		Hints: []string{fmt.Sprintf("mend it there, then capspan translate %s --settle %s", language, mine)}}
 }
 
-// upper is the path above a key: of "words.slips" it is "words".
-func upper(key string) (string, bool) {
-	i := strings.LastIndexByte(key, '.')
-	if i < 0 {
-		return "", false
-	}
-	return key[:i], true
+// upper is the path above one: that of words.slips is that of words.
+func upper(key string) string {
+	return key[:max(strings.LastIndex(key, level), 0)]
 }
 
 // differences aligns what a translation was made of with what there is, and tells which of

@@ -45,8 +45,9 @@ func readMadeOf(fsys fs.FS, language string) (map[string][]string, diag.List) {
 	}
 	var root map[string]yaml.Node
 	if err := yaml.Unmarshal(source, &root); err != nil {
-		return nil, diag.List{{Pos: diag.Pos{File: "content/" + name}, Rule: "bad-yaml", Fact: strings.TrimPrefix(err.Error(), "yaml: "),
-			Hints: []string{fmt.Sprintf("the file is written by capspan translate %s --settle", language)}}}
+		p := broken("content/"+name, err)
+		p.Hints = []string{fmt.Sprintf("the file is written by capspan translate %s --settle", language)}
+		return nil, diag.List{p}
 	}
 	made := map[string][]string{}
 	for file, n := range root {

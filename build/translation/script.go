@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// level parts the names in the path of a key: a name may have a point in it, "8.8".
+const level = "\x00"
+
 // scriptParts splits a script into its entries: every constant and function, and of one
 // that is an object in braces every property, however deep. Comments, line breaks, imports
 // and types are no part of any: the type check holds a translation to those. The key of an
@@ -127,7 +130,7 @@ func properties(object []token, name, key string) []part {
 		of := strings.Trim(p[0].text, `"'`)
 		under, underKey := name+"."+of, ""
 		if key != "" {
-			underKey = key + "." + of
+			underKey = key + level + of
 		}
 		if len(p) > 2 && p[1].text == ":" {
 			if nested := inside(p[2:]); nested != nil {

@@ -87,13 +87,7 @@ func (r *tablesReader) fail(n *yaml.Node, fact string) {
 func (r *tablesReader) read(source []byte) {
 	var root yaml.Node
 	if err := yaml.Unmarshal(source, &root); err != nil {
-		pos := diag.Pos{File: r.file, Line: 1, Col: 1}
-		var broken *yaml.LoadError
-		if errors.As(err, &broken) {
-			pos.Line, pos.Col = broken.Mark.Line, max(broken.Mark.Column, 1)
-			err = errors.New(broken.Message)
-		}
-		r.problems.Add(diag.Problem{Pos: pos, Rule: "bad-yaml", Fact: strings.TrimPrefix(err.Error(), "yaml: ")})
+		r.problems.Add(broken(r.file, err))
 		return
 	}
 	if root.Kind != yaml.DocumentNode || root.Content[0].Tag == "!!null" {

@@ -15,6 +15,8 @@ import (
 	"slices"
 	"strings"
 
+	"go.yaml.in/yaml/v4"
+
 	"capspan/build/diag"
 	"capspan/content"
 	"capspan/static"
@@ -53,7 +55,7 @@ func (f file) text() (string, error) {
 // part of a file: what is held to its translation by itself.
 type part struct {
 	name string // a heading, or the path to an entry: "words.slips"; for messages
-	key  string // of an entry: where its like is found in another file; empty for a page
+	key  string // of an entry: the path its like is found under in another file; empty for a page
 	text string // as written
 	line int
 }
@@ -84,4 +86,15 @@ func (s Sources) files() ([]file, error) {
 // unreadable is the problem of a folder or file that the disk does not give.
 func unreadable(name string, err error) diag.Problem {
 	return diag.Problem{Pos: diag.Pos{File: name}, Rule: "unreadable", Fact: err.Error()}
+}
+
+// broken is the problem of a file that is no YAML.
+func broken(name string, err error) diag.Problem {
+	pos := diag.Pos{File: name, Line: 1, Col: 1}
+	var at *yaml.LoadError
+	if errors.As(err, &at) {
+		pos.Line, pos.Col = at.Mark.Line, max(at.Mark.Column, 1)
+		err = errors.New(at.Message)
+	}
+	return diag.Problem{Pos: pos, Rule: "bad-yaml", Fact: strings.TrimPrefix(err.Error(), "yaml: ")}
 }
