@@ -14,8 +14,8 @@ import (
 func (in *inputs) tableWord(english string) string { return in.tableWords.Say(english) }
 
 // tableTexts are the texts of the tables that a reader is shown as words, each with its
-// line: what another language has to translate. Names of documents, ids and places in a
-// source are what they are in every language.
+// line: what another language has to translate. The words of a column of texts may be names
+// and need not be. Names of documents, ids and places in a source are what they are.
 func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
 	t := textsOf{fsys: fsys, lines: map[string][][]byte{}}
 	for _, table := range set.Tables {
@@ -29,6 +29,11 @@ func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
 		}
 		for _, row := range table.Rows {
 			t.add(row.Pos, row.Ref(), row.Note)
+			for _, c := range table.Columns {
+				if v := row.Values[c.ID]; c.Kind == tables.Text && v.Text != "" {
+					t.list = append(t.list, translation.Text{Says: v.Text, Path: row.Ref() + "." + c.ID, Pos: v.Pos, Name: true})
+				}
+			}
 		}
 	}
 	for _, source := range set.Sources {

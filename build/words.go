@@ -59,7 +59,8 @@ var spoken = map[string]string{
 	"command": "decimal-mark, verdict verdict, identified, possible, between, not-in-chart, measure-again, the-size, possible-size, sizes-left, rows, near, " +
 		"same-figures, conversions, slip, see page, ways, way joint, way-yoke joint end rows, measured, in-chart, difference, within, inside by, outside by, " +
 		"cap, across, clip, of-end end quantity, readings, from result readings, set-aside result readings, times n reading, next, caution, since, chart version, " +
-		"flag-reading flag at, needed inputs, unchecked, before-work, example command, usual range, preset value, optional, derived",
+		"flag-reading flag at, needed inputs, unchecked, before-work, example command, usual range, preset value, optional, derived, " +
+		"met-within, met-above, met-below, met-not-known",
 }
 
 // said is every use of the catalogue by this package.

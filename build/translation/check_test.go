@@ -113,7 +113,8 @@ func textsOf(t *testing.T, lines string) []Text {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list = append(list, Text{Says: fields[2], Path: fields[1], Pos: diag.Pos{File: file, Line: n}})
+		path, name := strings.CutPrefix(fields[1], "name:")
+		list = append(list, Text{Says: fields[2], Path: path, Pos: diag.Pos{File: file, Line: n}, Name: name})
 	}
 	return list
 }

@@ -132,7 +132,7 @@ func beginTables(texts []Text) []byte {
 	var b strings.Builder
 	var seen []string
 	for _, text := range texts {
-		if slices.Contains(seen, text.Says) {
+		if text.Name || slices.Contains(seen, text.Says) {
 			continue
 		}
 		seen = append(seen, text.Says)

@@ -15,6 +15,8 @@ import (
 type Text struct {
 	Says, Path string
 	Pos        diag.Pos
+	// Name is set of one that may be a name, such as 3/8-24, and need not be translated.
+	Name bool
 }
 
 // Tables are the words of the tables in a language, by the English ones.
@@ -48,11 +50,9 @@ func LoadTables(fsys fs.FS, language string, texts []Text) (*Tables, diag.List) 
 	r.read(source)
 	wanted := map[string]bool{}
 	for _, text := range texts {
-		if wanted[text.Says] {
-			continue
-		}
+		told := wanted[text.Says]
 		wanted[text.Says] = true
-		if _, there := r.at[text.Says]; !there {
+		if _, there := r.at[text.Says]; !there && !told && !text.Name {
 			r.problems.Add(diag.Problem{Pos: text.Pos, Path: text.Path, Rule: "missing-translation", Level: diag.Warning,
 				Fact:  fmt.Sprintf("%q has no words in %q", text.Says, language),
 				Hints: []string{fmt.Sprintf("add a line {of: \"the English words\", is: \"yours\"} to %s", r.file)}})

@@ -299,7 +299,7 @@ func (p *printer) limits(all []driveline.LimitLine, part string, names map[strin
 		}
 		var met []string
 		for _, s := range l.Stands {
-			met = append(met, strings.TrimSpace(s.Of+" "+s.Met))
+			met = append(met, strings.TrimSpace(s.Of+" "+p.word("met-"+strings.ReplaceAll(s.Met, " ", "-"))))
 		}
 		text := l.Limit + ": " + strings.Join(met, ", ")
 		if l.Says != "" {

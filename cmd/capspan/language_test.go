@@ -65,7 +65,8 @@ func TestCommandWords(t *testing.T) {
 	if len(uses) < 40 {
 		t.Errorf("only %d calls were found", len(uses))
 	}
-	for _, key := range []string{"identified", "possible", "between", "not-in-chart", "measure-again", "cap", "across", "clip"} {
+	for _, key := range []string{"identified", "possible", "between", "not-in-chart", "measure-again", "cap", "across", "clip",
+		"met-within", "met-above", "met-below", "met-not-known"} {
 		uses = append(uses, words.Use{Key: "command." + key})
 	}
 	for _, p := range english(t).Check(uses) {
