@@ -10,9 +10,6 @@ import (
 	"capspan/tables"
 )
 
-// tableWord says an English text of the tables in the language of the site.
-func (in *inputs) tableWord(english string) string { return in.tableWords.Say(english) }
-
 // tableTexts are the texts of the tables that a reader is shown as words, each with its
 // line: what another language has to translate. The words of a column of texts may be names
 // and need not be. Names of documents, ids and places in a source are what they are.

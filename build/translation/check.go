@@ -40,7 +40,7 @@ func (f file) check(src Sources, language string, made map[string][]string) diag
 	if err != nil {
 		return diag.List{unreadable(f.english, err)}
 	}
-	translated, err := fs.ReadFile(src.Content, language+"/"+f.name)
+	translated, err := read(src.Content, language+"/"+f.name)
 	switch sums, settled := made[f.name]; {
 	case errors.Is(err, fs.ErrNotExist):
 		return diag.List{{Pos: at, Rule: "missing-translation", Fact: fmt.Sprintf("is not in %q", language),
@@ -56,6 +56,10 @@ func (f file) check(src Sources, language string, made map[string][]string) diag
 		return f.parted(mine, language, english, string(translated), sums)
 	}
 }
+
+// mostCompared bounds the table that parts are aligned by: two thousand of each, ten times
+// what the longest file has.
+const mostCompared = 4 << 20
 
 // parted compares part by part.
 func (f file) parted(mine, language, english, translated string, made []string) diag.List {
@@ -80,6 +84,9 @@ func (f file) parted(mine, language, english, translated string, made []string) 
 			return ""
 		}
 		return lost
+	}
+	if len(parts)*len(made) > mostCompared {
+		return diag.List{f.stale(diag.Pos{File: f.english, Line: 1, Col: 1}, "", "has too many parts to be compared with what "+mine+" was made of", mine, language)}
 	}
 	told := map[string]bool{}
 	stale, gone := differences(made, sums(parts))

@@ -36,7 +36,7 @@ func sums(parts []part) []string {
 // readMadeOf reads the sums of each file. A file that is not there knows nothing.
 func readMadeOf(fsys fs.FS, language string) (map[string][]string, diag.List) {
 	name := language + "/" + madeOfName
-	source, err := fs.ReadFile(fsys, name)
+	source, err := read(fsys, name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

@@ -41,7 +41,7 @@ func Settle(src Sources, language string, names []string) (madeOf []byte, settle
 			continue
 		}
 		english, err := f.text()
-		translated, wrong := fs.ReadFile(src.Content, language+"/"+f.name)
+		translated, wrong := read(src.Content, language+"/"+f.name)
 		switch {
 		case errors.Is(wrong, fs.ErrNotExist) && !named:
 			delete(now, f.name)
@@ -105,7 +105,7 @@ func Start(src Sources, language string, texts []Text) (map[string][]byte, error
 		return nil, err
 	}
 	for _, name := range english {
-		text, err := fs.ReadFile(src.Templates, name)
+		text, err := read(src.Templates, name)
 		if err != nil {
 			return nil, err
 		}

@@ -39,7 +39,7 @@ const tablesName = "tables.yaml"
 // wait for a translator; words of a text that is no longer there are one at theirs.
 func LoadTables(fsys fs.FS, language string, texts []Text) (*Tables, diag.List) {
 	r := &tablesReader{file: "content/" + language + "/" + tablesName, is: map[string]string{}, at: map[string]diag.Pos{}}
-	source, err := fs.ReadFile(fsys, language+"/"+tablesName)
+	source, err := read(fsys, language+"/"+tablesName)
 	if errors.Is(err, fs.ErrNotExist) {
 		return &Tables{}, diag.List{{Pos: diag.Pos{File: r.file}, Rule: "missing-translation", Level: diag.Warning, Fact: "is not there: the tables speak English",
 			Hints: []string{fmt.Sprintf("capspan translate %s --start makes it", language)}}}

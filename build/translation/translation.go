@@ -10,6 +10,8 @@ package translation
 
 import (
 	"errors"
+	"fmt"
+	"io"
 	"io/fs"
 	"path"
 	"slices"
@@ -48,8 +50,25 @@ type file struct {
 
 // text is the English one.
 func (f file) text() (string, error) {
-	text, err := fs.ReadFile(f.fsys, f.at)
+	text, err := read(f.fsys, f.at)
 	return string(text), err
+}
+
+// biggest is the most a file may hold, in bytes: the longest is a thirtieth of it.
+const biggest = 1 << 20
+
+// read reads no more of a file than shows that it is too big.
+func read(fsys fs.FS, name string) ([]byte, error) {
+	file, err := fsys.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	text, err := io.ReadAll(io.LimitReader(file, biggest+1))
+	if err == nil && len(text) > biggest {
+		err = fmt.Errorf("more than %d bytes", biggest)
+	}
+	return text, err
 }
 
 // part of a file: what is held to its translation by itself.
