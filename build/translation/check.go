@@ -127,6 +127,9 @@ func upper(key string) string {
 // differences aligns what a translation was made of with what there is, and tells which of
 // the latter are new, and before which of them something is gone that nothing new stands for.
 func differences(was, is []string) (fresh []bool, gone []int) {
+	if slices.Equal(was, is) { // as a rule
+		return make([]bool, len(is)), nil
+	}
 	// longest[i][j] is how many the rests from i and from j have in common, in order.
 	longest := make([][]int, len(was)+1)
 	for i := range longest {
