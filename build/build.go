@@ -30,8 +30,7 @@ func Embedded() Sources {
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
-	// Language is that of the interface, a folder of templates/words and static/words; ""
-	// means English.
+	// Language is that of the site, a folder of content; "" means English.
 	Language string
 	// Compress adds a packed .br and .gz beside every file of text.
 	Compress bool

@@ -54,17 +54,17 @@ func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
 
 // scripts is what is made of the folder static.
 type scripts struct {
-	of       [sha256.Size]byte // the folder's files, and the language
+	of       [sha256.Size]byte // the folder's files
 	assets   static.Assets
 	method   []matcher.Assumption
 	problems [2]diag.List
 }
 
 // bundled makes it, or has it from before when no file of the folder has changed.
-func (m *Memory) bundled(fsys fs.FS, language string) scripts {
+func (m *Memory) bundled(fsys fs.FS) scripts {
 	made := scripts{}
 	if m != nil {
-		made.of = sumOf(fsys, language)
+		made.of = sumOf(fsys)
 		if made.of == m.scripts.of {
 			return m.scripts
 		}
@@ -77,7 +77,7 @@ func (m *Memory) bundled(fsys fs.FS, language string) scripts {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
 	}()
-	made.assets, made.problems[0] = static.Bundle(fsys, language)
+	made.assets, made.problems[0] = static.Bundle(fsys)
 	<-method
 	if m != nil {
 		m.scripts = made
@@ -86,9 +86,8 @@ func (m *Memory) bundled(fsys fs.FS, language string) scripts {
 }
 
 // sumOf is of all files below a folder; of one that cannot be read, of what is wrong with it.
-func sumOf(fsys fs.FS, language string) [sha256.Size]byte {
+func sumOf(fsys fs.FS) [sha256.Size]byte {
 	all := sha256.New()
-	fmt.Fprintf(all, "%q\n", language)
 	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
 	"capspan/static/matcher"
@@ -85,9 +86,11 @@ type inputs struct {
 	method    []matcher.Assumption
 	driveline calculated // nothing while tables or scripts have problems
 	words     *catalogue.Catalogue
-	frames    *templates.Set
-	keeper    templates.Keeper
-	tables    fs.FS // where the set was loaded from
+	// tableWords are those of the tables; nil in English.
+	tableWords *translation.Tables
+	frames     *templates.Set
+	keeper     templates.Keeper
+	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
 	core     *exampleCore // nil while tables or scripts have problems
@@ -102,14 +105,18 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	in := inputs{tables: src.Tables}
 	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
+	spoken, unknown := src.In(language)
+	if unknown.Blocked() {
+		return in, unknown
+	}
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
 	group.Go(func() {
-		made := opt.Memory.bundled(src.Static, language)
+		made := opt.Memory.bundled(spoken.Static)
 		in.assets, in.method, found[1], found[4] = made.assets, made.method, made.problems[0], made.problems[1]
 	})
 	group.Go(func() {
-		in.words, found[2] = catalogue.Load(src.Templates, language)
+		in.words, found[2] = catalogue.Load(src.Templates, src.Content, language)
 		frames, err := templates.New(src.Templates, in.words)
 		if err != nil {
 			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
@@ -121,10 +128,12 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
 	var scripts []byte
-	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
+	group.Go(func() { scripts, found[5] = static.Driveline(spoken.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
-	options := content.Options{Base: basePath(opt.Base)}
+	problems.Add(in.translated(src, language)...)
+	opt.ease(problems)
+	options := content.Options{Language: language, Base: basePath(opt.Base)}
 	var worked calculated
 	var failed error
 	if !problems.Blocked() {
@@ -140,6 +149,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
 	problems.Add(wrong...)
+	opt.ease(problems)
 	group.Wait()
 	in.driveline = worked
 	if failed != nil {

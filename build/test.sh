@@ -70,12 +70,17 @@ step "types of the core, the calculations, the slip and the record (no DOM), of 
 echo "tsc: types agree"
 
 step "lint and form of scripts and styles"
-"$biome" check --config-path=build/npm --error-on-warnings static
+"$biome" check --config-path=build/npm --error-on-warnings static content
 
 step "the shipped tables, pages and links"
 go run ./cmd/capspan check --root .
 go run ./cmd/capspan fmt --root . --check
 go run ./cmd/capspan schema --root . --check
+
+step "what the other languages lack"
+for folder in content/[a-z][a-z] content/[a-z][a-z]-*; do
+  [ ! -d "$folder" ] || go run ./cmd/capspan translate --root . "${folder#content/}"
+done
 
 step "go test"
 go test -timeout 20m ./...

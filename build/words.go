@@ -55,6 +55,12 @@ var spoken = map[string]string{
 	"guide":   "table, code, why, next, not-used readings why, worked-out chart, open-readings, left, more-left n",
 	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
 	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",
+	// Said by cmd/capspan, where a test holds the calls to it.
+	"command": "decimal-mark, verdict verdict, identified, possible, between, not-in-chart, measure-again, the-size, possible-size, sizes-left, rows, near, " +
+		"same-figures, conversions, slip, see page, ways, way joint, way-yoke joint end rows, measured, in-chart, difference, within, inside by, outside by, " +
+		"cap, across, clip, of-end end quantity, readings, from result readings, set-aside result readings, times n reading, next, caution, since, chart version, " +
+		"flag-reading flag at, needed inputs, unchecked, before-work, example command, usual range, preset value, optional, derived, " +
+		"met-within, met-above, met-below, met-not-known",
 }
 
 // said is every use of the catalogue by this package.

@@ -59,7 +59,7 @@ func outlined(name string, source []byte) *outline {
 	o := &outline{document: newDocument(path.Join(folder, name), slug(name), source), page: &Page{}}
 	body := o.head(o.page)
 	o.part("the beginning", body+len("\n"))
-	tree, text := o.tree(body)
+	tree, text := o.tree(body, headingIDs{})
 	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		return o.visit(node, text, entering), nil
 	})

@@ -34,22 +34,24 @@ var markdown = goldmark.New(
 		util.Prioritized(tableFrame{}, 100))),
 )
 
-// tree parses the Markdown from the offset on, and gives the text that its offsets are
-// counted in. What stands before it is blanked and not cut off, so that they are the file's.
-func (d *document) tree(offset int) (ast.Node, []byte) {
+// tree parses the Markdown from the offset on. What stands before it is blanked and not cut
+// off, so that goldmark's offsets are the file's; the source it returns is so blanked.
+func (d *document) tree(offset int, ids parser.IDs) (ast.Node, []byte) {
 	source := append(bytes.Repeat([]byte(" "), offset), d.source[offset:]...)
 	for i := range offset {
 		if d.source[i] == '\n' {
 			source[i] = '\n'
 		}
 	}
-	return markdown.Parser().Parse(text.NewReader(source),
-		parser.WithContext(parser.NewContext(parser.WithIDs(headingIDs{})))), source
+	return markdown.Parser().Parse(text.NewReader(source), parser.WithContext(parser.NewContext(parser.WithIDs(ids)))), source
 }
 
 // body renders the Markdown from the offset on.
-func (d *document) body(page *Page, offset int, options Options) {
-	tree, source := d.tree(offset)
+func (d *document) body(page *Page, offset int, options Options, english []heading) {
+	tree, source := d.tree(offset, &lentIDs{english: english, own: headingIDs{}})
+	if english != nil {
+		d.alike(d.headings(tree), english)
+	}
 	d.inspect(page, tree, source, options)
 	var out bytes.Buffer
 	if err := markdown.Renderer().Render(&out, source, tree); err != nil {

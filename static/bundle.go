@@ -103,13 +103,13 @@ var entries = slices.Concat(calculationEntries(), []entry{
 
 // Bundle builds every entry and takes every file of icons/ as it is. Output names
 // carry the first 8 hex digits of the SHA-256 of their bytes, so an asset may be
-// cached for ever. Equal sources give equal bytes. The scripts speak the language, whose
-// words are in words/<language>/.
+// cached for ever. Equal sources give equal bytes. The scripts speak English; those of
+// [In] speak its language.
 //
 // An entry whose source is not there is a warning and is left out: a chart of one's
 // own may do without a part, and one part must not take the others down.
-func Bundle(fsys fs.FS, language string) (Assets, diag.List) {
-	assets := Assets{language: language, names: map[string]string{}}
+func Bundle(fsys fs.FS) (Assets, diag.List) {
+	assets := Assets{names: map[string]string{}}
 	var problems diag.List
 
 	// Icons first: style sheets point at their hashed names.
@@ -231,10 +231,10 @@ func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
 	})
 	var problems diag.List
 	for _, m := range result.Errors {
-		problems.Add(problem(m, diag.Error))
+		problems.Add(problem(fsys, m, diag.Error))
 	}
 	for _, m := range result.Warnings {
-		problems.Add(problem(m, diag.Warning))
+		problems.Add(problem(fsys, m, diag.Warning))
 	}
 	if len(result.OutputFiles) != 1 {
 		if !problems.Blocked() {
@@ -304,25 +304,25 @@ func (a Assets) icon(args api.OnResolveArgs) (api.OnResolveResult, error) {
 
 // problem converts esbuild's message: its file carries our namespace, its column is
 // 0-based and counts bytes.
-func problem(m api.Message, level diag.Level) diag.Problem {
+func problem(fsys fs.FS, m api.Message, level diag.Level) diag.Problem {
 	p := diag.Problem{Pos: diag.Pos{File: "static"}, Fact: m.Text, Rule: "bundle", Level: level}
 	if m.Location != nil {
-		p.Pos = position(*m.Location)
+		p.Pos = position(fsys, *m.Location)
 	}
 	for _, n := range m.Notes {
 		note := diag.Note{Text: n.Text, Pos: diag.Pos{File: "static"}}
 		if n.Location != nil {
-			note.Pos = position(*n.Location)
+			note.Pos = position(fsys, *n.Location)
 		}
 		p.Notes = append(p.Notes, note)
 	}
 	return p
 }
 
-func position(l api.Location) diag.Pos {
+func position(fsys fs.FS, l api.Location) diag.Pos {
 	bytes := min(l.Column, len(l.LineText))
 	return diag.Pos{
-		File: "static/" + strings.TrimPrefix(l.File, namespace+":"),
+		File: fileOf(fsys, strings.TrimPrefix(l.File, namespace+":")),
 		Line: l.Line,
 		Col:  utf8.RuneCountInString(l.LineText[:bytes]) + 1,
 	}

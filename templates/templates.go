@@ -27,7 +27,7 @@ import (
 
 // FS holds the template files and the words. New never uses it by itself: the caller passes it.
 //
-//go:embed *.html words/*/*.yaml
+//go:embed *.html words/en/*.yaml
 var FS embed.FS
 
 // Set is the parsed templates. It may be used from several goroutines.

@@ -31,6 +31,7 @@ type command struct {
 	Fmt       fmtVerb       `cmd:"" help:"Put the tables' lines in order and their spacing right."`
 	Compare   compareVerb   `cmd:"" help:"Tell what changed in the tables, and what it does."`
 	Schema    schemaVerb    `cmd:"" help:"Write the schema by which editors check the tables."`
+	Translate translateVerb `cmd:"" help:"Tell what another language lacks, and what in it is older than its English."`
 	Version   versionFlag   `help:"Say which program and which chart this is."`
 }
 
