@@ -74,7 +74,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		SameFigures: s.rowLinks(s.set.SameFigures(row)),
 		Near:        s.rowLinks(s.set.Near(row, nearRows)),
 		Conversions: s.rowLinks(s.set.Conversions(row)),
-		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
+		Figures:     []templates.Figure{{SVG: s.drawn().Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),
 		Measured: s.measuredValues(row),

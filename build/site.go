@@ -136,6 +136,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
+		options.Drawings = in.drawn()
 	}
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/content/figure"
 	"capspan/static/matcher"
 	"capspan/tables"
 	catalogue "capspan/templates/words"
@@ -11,6 +12,9 @@ import (
 
 // word says words of the catalogue; values come after their names.
 func (in *inputs) word(key string, named ...any) string { return in.words.Say(key, named...) }
+
+// drawn is what drawings say.
+func (in *inputs) drawn() figure.Words { return figure.Words{Say: in.words.Say} }
 
 // basisWord is what the pages call a basis.
 func (in *inputs) basisWord(b tables.Basis) string {
@@ -68,6 +72,10 @@ func said() []catalogue.Use {
 			names := strings.Fields(one)
 			add(part+"."+names[0], names[1:]...)
 		}
+	}
+	for _, one := range figure.Spoken() {
+		names := strings.Fields(one)
+		add(figure.Room+names[0], names[1:]...)
 	}
 	for _, h := range holdStrip {
 		add("hold." + string(h))
