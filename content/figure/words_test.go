@@ -3,9 +3,11 @@ package figure
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	catalogue "capspan/templates/words"
 )
@@ -68,6 +70,41 @@ func TestOtherWords(t *testing.T) {
 	}
 	if got := mustRead(t, string(other.Instrument("p", readings["vernier-mm"]))); !got.says("26 mm + 49 × 0,02 mm = 26,98 mm") {
 		t.Errorf("a vernier says %q", texts(got))
+	}
+}
+
+// Words have little room on a drawing: in no language do they run off it, stand on a part
+// or touch.
+func TestWordsFit(t *testing.T) {
+	folders, err := filepath.Glob("../??/words")
+	if err != nil || len(folders) == 0 {
+		t.Fatalf("%d languages: %v", len(folders), err)
+	}
+	languages := map[string]Words{catalogue.English: english}
+	for _, folder := range folders {
+		language := filepath.Base(filepath.Dir(folder))
+		own := fstest.MapFS{}
+		for name, file := range map[string]string{"en": "../../templates/words/en/figure.yaml", language: folder + "/figure.yaml"} {
+			text, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			own["words/"+name+"/figure.yaml"] = &fstest.MapFile{Data: text}
+		}
+		words, problems := catalogue.Load(own, language)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		languages[language] = Words{Say: words.Say, Decimal: ","}
+	}
+	for language, words := range languages {
+		for name, svg := range gallery(words) {
+			check := keepsApart
+			if strings.HasPrefix(name, "joint-") {
+				check = keepsClear
+			}
+			check(t, language+" "+name, mustRead(t, svg))
+		}
 	}
 }
 
