@@ -83,7 +83,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))
 	}
 	for _, src := range row.AllSources() {
-		body.Sources = append(body.Sources, sourceView(src))
+		body.Sources = append(body.Sources, s.sourceView(src))
 	}
 	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
 		About:   s.word("joint.about", "id", row.ID, "figures", figures),

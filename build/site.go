@@ -79,7 +79,8 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 
 // inputs are the sources, read.
 type inputs struct {
-	set       *tables.Set
+	english   *tables.Set // the chart as it is written
+	set       *tables.Set // the same in the language of the site
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
@@ -124,6 +125,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
+	in.english = in.set
 	options := content.Options{Base: basePath(opt.Base)}
 	var worked calculated
 	var failed error

@@ -101,6 +101,7 @@ func said() []catalogue.Use {
 	}
 	for _, kind := range tables.Words().Kinds {
 		add("source-kind." + kind)
+		add("sources.kind-" + kind)
 	}
 	for _, f := range tables.Words().Faces {
 		add("faces." + string(f))
