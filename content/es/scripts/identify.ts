@@ -79,7 +79,7 @@ export const words = {
     "compare la cruceta nueva con la vieja, dados, sujeción y largo, antes de prensar nada. Solo se comprobó la medida: no el desgaste, el par, el ángulo ni la velocidad.",
   cautionMemory: "El cuadro tiene esta fila de memoria, sin fuente. Haga confirmar la medida antes de pedir.",
   cautionFit:
-    "Use protección para los ojos cuando se prensen o se golpeen los dados y no se ponga en la línea de la prensa. Vehículo nivelado, ruedas calzadas, sobre caballetes de la capacidad debida; marque la fase antes de desarmar nada. El manual del fabricante y un taller de cardanes tienen la última palabra.",
+    "Use protección para los ojos cuando se prensen o se golpeen los dados y no se ponga en la línea de la prensa. Vehículo nivelado, ruedas calzadas, sobre caballetes con carga nominal; marque la fase antes de desarmar nada. El manual del fabricante y un taller de cardanes tienen la última palabra.",
   toDetails: "ver por qué",
   copied: "La dirección de estas lecturas está en el portapapeles.",
   copyByHand: "Aquí no se permite copiar. Seleccione la dirección de abajo y cópiela.",

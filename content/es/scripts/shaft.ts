@@ -52,7 +52,7 @@ export const sheetWords = {
   moreUnchecked: (n: number) => ` Y ${n} más, en su página.`,
   notChecked: "Lo que nadie midió ni calculó no se comprobó.",
   cautions:
-    "Antes de trabajar en el cardán: vehículo en suelo nivelado, ruedas calzadas, sobre caballetes de la capacidad debida, caja de cambios en punto muerto, cardán apoyado antes de soltar los tornillos. Marque la fase. Los cardanes que giran llevan siempre su resguardo. Soldar y equilibrar es cosa de un taller de cardanes; el manual del fabricante y las normas locales van primero.",
+    "Antes de trabajar en el cardán: vehículo en suelo nivelado, ruedas calzadas, sobre caballetes con carga nominal, caja de cambios en punto muerto, cardán apoyado antes de soltar los tornillos. Marque la fase. Los cardanes que giran llevan siempre su resguardo. Soldar y equilibrar es cosa de un taller de cardanes; el manual del fabricante y las normas locales van primero.",
 };
 
 export const words = {
