@@ -130,7 +130,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	var worked calculated
 	var failed error
 	if !problems.Blocked() {
-		in.contributing = tables.Contribute(in.set)
+		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon()...)
 		core, set := in.assets.Core(), in.set
 		group.Go(func() { worked, failed = calculate(core, scripts, set) })
