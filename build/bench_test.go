@@ -13,7 +13,6 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"capspan/content"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -136,8 +135,8 @@ func BenchmarkDrawings(b *testing.B) {
 		for _, table := range set.Tables {
 			for _, row := range table.Rows {
 				if len(row.Ends) > 0 {
-					figure.Joint("a", english.drawing(row))
-					figure.LifeSize("b", english.drawing(row))
+					english.drawn().Joint("a", english.drawing(row))
+					english.drawn().LifeSize("b", english.drawing(row))
 				}
 			}
 		}

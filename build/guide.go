@@ -110,10 +110,10 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 		}
 	}
 	w := &guideWriter{}
-	w.tableHead(t.Title, s.at(tableAddress(t)))
+	w.tableHead(t.Title, s.at(tableAddress(t)), s.lang(t.Title))
 	w.raw(`<th scope="col">`).text(s.word("table.row")).raw("</th>")
 	for _, c := range t.Columns {
-		w.raw(`<th scope="col">`).text(c.Label).raw("</th>")
+		w.raw(`<th scope="col"` + s.lang(c.Label) + ">").text(c.Label).raw("</th>")
 	}
 	w.raw(`<th scope="col">`).text(s.word("table.basis")).raw("</th></tr></thead><tbody>")
 	for _, row := range shown {
@@ -130,7 +130,11 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 				if n > 0 {
 					w.raw("<br>")
 				}
-				w.text(unbroken(cell.Text))
+				if lang := s.lang(cell.Text); lang != "" {
+					w.raw("<span" + lang + ">").text(cell.Text).raw("</span>")
+				} else {
+					w.text(unbroken(cell.Text))
+				}
 				if cell.Converted != "" {
 					w.text(" (≈\u00a0" + unbroken(cell.Converted) + ")")
 				}
@@ -146,7 +150,7 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 	if len(t.Cautions) > 0 {
 		w.raw(`<aside class="caution">`)
 		for _, caution := range t.Cautions {
-			w.raw("<p>").text(caution).raw("</p>")
+			w.raw("<p" + s.lang(caution) + ">").text(caution).raw("</p>")
 		}
 		w.raw("</aside>")
 	}
@@ -177,8 +181,8 @@ func (w *guideWriter) link(href, words string) *guideWriter {
 }
 
 // tableHead opens a table in its own scroller, with a caption that leads to the whole.
-func (w *guideWriter) tableHead(title, href string) {
-	w.raw(`<div class="scroll" role="group" tabindex="0" aria-label="`).text(title).raw(`"><table><caption>`)
+func (w *guideWriter) tableHead(title, href, lang string) {
+	w.raw(`<div class="scroll" role="group" tabindex="0" aria-label="`).text(title).raw(`"><table><caption` + lang + ">")
 	w.link(href, title).raw("</caption><thead><tr>")
 }
 

@@ -74,7 +74,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		SameFigures: s.rowLinks(s.set.SameFigures(row)),
 		Near:        s.rowLinks(s.set.Near(row, nearRows)),
 		Conversions: s.rowLinks(s.set.Conversions(row)),
-		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
+		Figures:     []templates.Figure{{SVG: s.drawn().Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),
 		Measured: s.measuredValues(row),
@@ -83,7 +83,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))
 	}
 	for _, src := range row.AllSources() {
-		body.Sources = append(body.Sources, sourceView(src))
+		body.Sources = append(body.Sources, s.sourceView(src))
 	}
 	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
 		About:   s.word("joint.about", "id", row.ID, "figures", figures),

@@ -8,7 +8,6 @@ import (
 
 	"capspan/build/diag"
 	"capspan/content"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -74,7 +73,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 			continue
 		}
 		for _, row := range table.Rows {
-			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", s.drawing(row)) })
+			life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
 			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
 			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
 		}

@@ -80,7 +80,8 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 
 // inputs are the sources, read.
 type inputs struct {
-	set       *tables.Set
+	english   *tables.Set // the chart as it is written
+	set       *tables.Set // the same in the language of the site
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
@@ -131,13 +132,14 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	group.Go(func() { scripts, found[5] = static.Driveline(spoken.Static) })
 	group.Wait()
 	problems := slices.Concat(found[:]...)
+	in.english = in.set
 	problems.Add(in.translated(src, language)...)
 	opt.ease(problems)
 	options := content.Options{Language: language, Base: basePath(opt.Base)}
 	var worked calculated
 	var failed error
 	if !problems.Blocked() {
-		in.contributing = tables.Contribute(in.set)
+		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon()...)
 		core, set := in.assets.Core(), in.set
 		group.Go(func() { worked, failed = calculate(core, scripts, set) })
@@ -145,6 +147,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
+		options.Drawings = in.drawn()
 	}
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages

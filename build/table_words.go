@@ -28,7 +28,7 @@ func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
 			t.add(row.Pos, row.Ref(), row.Note)
 			for _, c := range table.Columns {
 				if v := row.Values[c.ID]; c.Kind == tables.Text && v.Text != "" {
-					t.list = append(t.list, translation.Text{Says: v.Text, Path: row.Ref() + "." + c.ID, Pos: v.Pos, Name: true})
+					t.list = append(t.list, translation.Text{Says: v.Text, Path: row.Ref() + "." + c.ID, Pos: v.Pos, Name: !c.InWords(v)})
 				}
 			}
 		}

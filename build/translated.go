@@ -50,6 +50,9 @@ func (in *inputs) translated(src Sources, language string) diag.List {
 		in.tableWords, found = translation.LoadTables(src.Content, language, tableTexts(src.Tables, in.set))
 		problems.Add(found...)
 	}
+	if in.tableWords != nil && in.frames != nil {
+		in.speakTables(in.tableWords.Say)
+	}
 	return problems
 }
 

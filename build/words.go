@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/content/figure"
 	"capspan/static/matcher"
 	"capspan/tables"
 	catalogue "capspan/templates/words"
@@ -11,6 +12,9 @@ import (
 
 // word says words of the catalogue; values come after their names.
 func (in *inputs) word(key string, named ...any) string { return in.words.Say(key, named...) }
+
+// drawn is what drawings say.
+func (in *inputs) drawn() figure.Words { return figure.Words{Say: in.words.Say} }
 
 // basisWord is what the pages call a basis.
 func (in *inputs) basisWord(b tables.Basis) string {
@@ -75,6 +79,10 @@ func said() []catalogue.Use {
 			add(part+"."+names[0], names[1:]...)
 		}
 	}
+	for _, one := range figure.Spoken() {
+		names := strings.Fields(one)
+		add(figure.Room+names[0], names[1:]...)
+	}
 	for _, h := range holdStrip {
 		add("hold." + string(h))
 		add("hold." + string(h) + "-see")
@@ -99,6 +107,7 @@ func said() []catalogue.Use {
 	}
 	for _, kind := range tables.Words().Kinds {
 		add("source-kind." + kind)
+		add("sources.kind-" + kind)
 	}
 	for _, f := range tables.Words().Faces {
 		add("faces." + string(f))

@@ -43,6 +43,7 @@ import (
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/content/figure"
 )
 
 // FS holds the shipped pages. Load never uses it by itself.
@@ -77,7 +78,8 @@ type Options struct {
 	Base  string   // path the site lives under, with both slashes; empty means "/"
 	Chart Resolver // what directives ask
 
-	Table, Code string // what those who cannot see a table or a piece of code are told it is
+	Table, Code string       // what those who cannot see a table or a piece of code are told it is
+	Drawings    figure.Words // what drawings say; without words they are drawn mute
 }
 
 // biggestPage is the most a page may hold, in bytes. The longest guide page is a

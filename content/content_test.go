@@ -39,7 +39,7 @@ func TestCases(t *testing.T) {
 				t.Fatal(err)
 			}
 			input := archive.Files[0]
-			page, problems := Parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code"})
+			page, problems := Parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code", Drawings: english})
 			got := []txtar.File{input}
 			add := func(name, data string) {
 				if data != "" {

@@ -64,7 +64,10 @@ func (d *document) body(page *Page, offset int, options Options, english []headi
 // destinations only, never the shape of the tree it walks.
 func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Options) {
 	spoken := spokenNames{options.Code, options.Table}
-	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken}
+	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken, words: options.Drawings}
+	if r.words.Say == nil {
+		r.words.Say = func(string, ...any) string { return "" }
+	}
 	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
 			return ast.WalkContinue, nil

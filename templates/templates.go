@@ -37,11 +37,26 @@ type Set struct {
 	source *template.Template // never executed, so that it can be cloned
 	mu     sync.Mutex
 	bases  map[string]*template.Template
+
+	english map[string]bool // texts of the chart that stand in English on a page of another language
+}
+
+// MarkEnglish tells which texts of the chart have no words in the language of the pages, so
+// that they are shown as the English they are. It is called before a page is rendered.
+func (s *Set) MarkEnglish(texts map[string]bool) { s.english = texts }
+
+// Lang is the attribute of what shows a text of the chart: the language where that is
+// another than the page's.
+func (s *Set) Lang(text string) template.HTMLAttr {
+	if !s.english[text] {
+		return ""
+	}
+	return ` lang="en"`
 }
 
 // New parses every .html file of the folder and puts the words of the catalogue into them.
 func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
-	source, err := template.New("templates").Funcs(functions("/", catalogue)).ParseFS(fsys, "*.html")
+	source, err := template.New("templates").Funcs(functions("/", &Set{words: catalogue})).ParseFS(fsys, "*.html")
 	if err != nil {
 		return nil, err
 	}
@@ -95,9 +110,18 @@ func (s *Set) based(base string) (*template.Template, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.Funcs(functions(base, s.words))
+	t.Funcs(functions(base, s))
 	s.bases[base] = t
 	return t, nil
+}
+
+// recorded is the attribute of what the history has recorded, in English words whatever the
+// language of the page.
+func (s *Set) recorded() template.HTMLAttr {
+	if s.words.Language == words.English {
+		return ""
+	}
+	return ` lang="en"`
 }
 
 func bodyTemplate(body any) (string, error) {
@@ -152,7 +176,8 @@ func bodyTemplate(body any) (string, error) {
 	return "", fmt.Errorf("no template for a body of type %T", body)
 }
 
-func functions(base string, catalogue *words.Catalogue) template.FuncMap {
+func functions(base string, set *Set) template.FuncMap {
+	catalogue := set.words
 	return template.FuncMap{
 		"word":      catalogue.Say,
 		"prose":     catalogue.Say, // never called: its words are put into the template
@@ -165,7 +190,9 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"asking":    asking,
 		"links":     newLinkList,
 		"labelled":  newLabelled,
-		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, catalogue) },
+		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, set) },
+		"lang":      set.Lang,
+		"recorded":  set.recorded,
 	}
 }
 
