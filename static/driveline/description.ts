@@ -223,6 +223,8 @@ export interface Kit {
   units: (quantity: Quantity) => [Unit, Unit?];
   /** What a figure rests on, in words. */
   ground: (ground: Ground) => string;
+  /** What a constant, limit or chart says for itself, in the language of the page. */
+  says: (text: string) => string;
   chart: Provided;
 }
 

@@ -1,5 +1,6 @@
 // The inputs of a calculation, as somebody filled them: from a form, from an address, from the command line. Each is a
 // text and a unit until it is read; what cannot be used is refused with its place and what to do, and stays as it was.
+import { local } from "../matcher/speech-number";
 import type { Calculation, Field, Filled, Given, Input, NumberInput, Refusal, Values } from "./description";
 import { parseNumber, trimmed } from "./number";
 import { unitOf, type Quantity } from "./quantities";
@@ -65,7 +66,7 @@ export function readFields(calculation: Calculation, filled: Filled): Read {
       continue;
     }
     values[input.id] = base;
-    texts[input.id] = { value: typed.text.replace(/^-/, "−"), unit: known?.sign ?? "" };
+    texts[input.id] = { value: local(typed.text.replace(/^-/, "−")), unit: known?.sign ?? "" };
   }
   const asked = inputs.filter((input) => isAsked(input, values));
   return {
@@ -103,7 +104,8 @@ function outside(input: NumberInput, unit: string, why: string): string {
 export function range(input: NumberInput, unit: string): string {
   const known = unitOf(input.quantity, unit) ?? unitOf(input.quantity, firstUnit(input));
   if (known === undefined) return "";
-  const round = (base: number): string => trimmed(Number(known.fromBase(base).toPrecision(4))).replace(/^-/, "−");
+  const round = (base: number): string =>
+    local(trimmed(Number(known.fromBase(base).toPrecision(4))).replace(/^-/, "−"));
   return say.range(round(input.least), round(input.most), known.sign);
 }
 

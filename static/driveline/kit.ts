@@ -3,6 +3,7 @@
 import type { Calculation, Finding, Kit, Line, LimitLine, Provided, Stand } from "./description";
 import { groundOf, number, pretty } from "./print";
 import { printedUnits, type Quantity, type System, type Unit } from "./quantities";
+import { grounded } from "./speech-grounds";
 import * as say from "./speech-result";
 import type { Complaint, Formula, Limit, Si } from "./types";
 
@@ -17,8 +18,8 @@ export function kitOf(lead: System, chart: Provided): Kit {
   const by = (id: string): Pick<Line, "formula" | "source" | "valid"> => {
     const formula = formulas.get(id);
     if (formula === undefined) return { formula: "", source: [] };
-    const said = { formula: pretty(formula.text), source: [groundOf(formula)] };
-    return formula.valid === "" ? said : { ...said, valid: formula.valid };
+    const said = { formula: pretty(grounded(formula.text)), source: [groundOf(formula)] };
+    return formula.valid === "" ? said : { ...said, valid: grounded(formula.valid) };
   };
   const figure: Kit["figure"] = (quantity, base, digits) => {
     const [own, other] = printedUnits(quantity, lead);
@@ -50,7 +51,7 @@ export function kitOf(lead: System, chart: Provided): Kit {
       const [from, to] = [least, most].map((x) => (x === null ? "" : words(quantity, x, digits)));
       const limit = say.span(from ?? "", to ?? "");
       const stands: Stand[] = [{ of: "", value: words(quantity, base, digits), met }];
-      return { of, limit, says: rule.says, stands, source: [groundOf(rule)] };
+      return { of, limit, says: grounded(rule.says), stands, source: [groundOf(rule)] };
     },
     take: (outcome) => {
       if (!outcome.ok) throw new Unusable(outcome.complaints);
@@ -59,6 +60,7 @@ export function kitOf(lead: System, chart: Provided): Kit {
     },
     units: (quantity) => printedUnits(quantity, lead),
     ground: say.ground,
+    says: grounded,
     chart,
   };
 }
@@ -93,7 +95,7 @@ function limitLine(
     return { of, value: say.both(say.withUnit(shown.value, shown.unit), shown.also), met };
   });
   const shown = say.bound(limit.bound, say.both(say.withUnit(bound.value, bound.unit), bound.also));
-  return { of, limit: shown, says: limit.says, stands, source: [groundOf(limit)] };
+  return { of, limit: shown, says: grounded(limit.says), stands, source: [groundOf(limit)] };
 }
 
 /** Runs a part. Where its figures do not go together it has a sentence and no lines. */

@@ -13,7 +13,8 @@ import { page as life } from "./page-life";
 import { page as speed } from "./page-speed";
 import { page as torque } from "./page-torque";
 import { unitOf } from "./quantities";
-import { sources } from "./sources";
+import { sources, type Source } from "./sources";
+import { grounded } from "./speech-grounds";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
@@ -102,7 +103,13 @@ export function described(): Described[] {
 
 /** The documents that calculations name, for the page that lists them. */
 export function documents(): { key: string; title: string; publisher: string; where: string; trust: string }[] {
-  const own = Object.entries(sources).map(([key, source]) => ({ key, ...source }));
+  const own = Object.entries(sources).map(([key, source]: [string, Source]) => ({
+    ...source,
+    key,
+    publisher: grounded(source.publisher),
+    where: grounded(source.where),
+    trust: grounded(source.trust),
+  }));
   const ofChart = CapspanDriveline.provided.documents ?? [];
   return [...own, ...ofChart.filter(({ key }) => !(key in sources))];
 }
