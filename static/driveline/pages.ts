@@ -2,7 +2,8 @@
 // documents that are cited. No page's script carries it; the program runs it behind the calculations.
 import { decode, firstUnit, range, readFields } from "./fill";
 import type * as frame from "./frame";
-import type { PageWords } from "./description";
+import { toField } from "../matcher/speech-number";
+import type { Input, PageWords } from "./description";
 import { page as angles } from "./page-angles";
 import { page as balance } from "./page-balance";
 import { page as clips } from "./page-clips";
@@ -90,7 +91,7 @@ export function described(): Described[] {
             input.kind === "choice"
               ? input.options.map((value) => ({ value, label: own?.options?.[value] ?? value }))
               : [],
-          preset: input.kind === "text" ? "" : (input.preset ?? ""),
+          preset: presetOf(input),
           optional: input.kind !== "choice" && input.optional === true,
           example: shown === undefined ? "" : `${shown.value}${shown.unit === "" ? "" : ` ${shown.unit}`}`,
           exampleText: filled[input.id]?.text ?? "",
@@ -99,6 +100,12 @@ export function described(): Described[] {
       }),
     };
   });
+}
+
+/** What a field holds before anything is typed. */
+function presetOf(input: Input): string {
+  if (input.kind === "text") return "";
+  return input.kind === "number" ? toField(input.preset ?? "") : input.preset;
 }
 
 /** The documents that calculations name, for the page that lists them. */

@@ -47,12 +47,12 @@ export const say = {
   uncertainty: "Puede fallar en ±",
   binds: "Probabilidad de que apriete",
   offCentre: "Cruceta fuera del centro en",
-  state: (state: "floats" | "binds" | "not-known", span_: string): string =>
+  state: (state: "floats" | "binds" | "not-known", least: string, most: string): string =>
     state === "floats"
-      ? `Tiene juego: entre ${span_}, con lo que pueden fallar las lecturas.`
+      ? `Tiene juego: entre ${least} y ${most}, con lo que pueden fallar las lecturas.`
       : state === "binds"
-        ? `Aprieta: entre ${span_}, con lo que pueden fallar las lecturas. Una cruceta metida así se calienta y destroza sus agujas.`
-        : `No se sabe si tiene juego o aprieta: entre ${span_}, con lo que pueden fallar las lecturas. Mida otra vez, con un instrumento más fino.`,
+        ? `Aprieta: entre ${least} y ${most}, con lo que pueden fallar las lecturas. Una cruceta metida así se calienta y destroza sus agujas.`
+        : `No se sabe si tiene juego o aprieta: entre ${least} y ${most}, con lo que pueden fallar las lecturas. Mida otra vez, con un instrumento más fino.`,
   thickness: "Grueso de dos anillos iguales para el juego que se quiere",
   thicknessUncertainty: "Puede fallar en ±",
   fromSet: (least: string, most: string): string => `De la serie de ${least} a ${most}, el más grueso que no aprieta`,

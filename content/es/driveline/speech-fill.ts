@@ -14,4 +14,6 @@ export const range = (least: string, most: string, sign: string): string =>
   `${least} a ${most}${sign === "" || sign === "°" ? sign : ` ${sign}`}`;
 export const outside = (usual: string, why: string): string =>
   `Eso queda fuera de ${usual}. Mire primero la unidad y la coma decimal.${why === "" ? "" : ` ${why}`}`;
+export const twoMeanings = (text: string, decimal: string, thousands: string): string =>
+  `“${text.slice(0, 40)}” puede ser ${decimal} o ${thousands}. Escríbalo de una de estas maneras.`;
 export const textTooLong = (most: number): string => `Eso tiene más de ${most} caracteres. Escriba menos.`;

@@ -32,8 +32,7 @@ const words: Record<string, string> = {
     "w2/w1 = cos b / (1 - sen^2 b cos^2 t); de cos b a 1/cos b",
   "U = 1/cos b - cos b = tan b sin b": "U = 1/cos b - cos b = tan b sen b",
   "a2 = -w1^2 cos b sin 2t sin^2 b / (1 - sin^2 b cos^2 t)^2; greatest where s^2 x^2 + (2 - s^2) x = 2 s^2, x = cos 2t, s = sin b":
-    "U = 1/cos b - cos b = tan b sin b": "U = 1/cos b - cos b = tan b sen b",
-  "a2 = -w1^2 cos b sen 2t sen^2 b / (1 - sen^2 b cos^2 t)^2; máxima donde s^2 x^2 + (2 - s^2) x = 2 s^2, x = cos 2t, s = sen b",
+    "a2 = -w1^2 cos b sen 2t sen^2 b / (1 - sen^2 b cos^2 t)^2; máxima donde s^2 x^2 + (2 - s^2) x = 2 s^2, x = cos 2t, s = sen b",
   "Small angles: 0.5 % low at 10 degrees, 2.5 % at 20.": "Ángulos pequeños: da 0,5 % de menos a 10 grados, 2,5 % a 20.",
   "angle between the unit vectors of the two shafts": "ángulo entre los vectores unitarios de los dos árboles",
   "Exact for any two directions, as far as their inclinations were read.":
@@ -247,6 +246,15 @@ const words: Record<string, string> = {
   "its power column is read from a chart and does not fit its torques":
     "su columna de potencia está leída de un diagrama y no concuerda con sus pares",
   "(a maker of farm machines)": "(un fabricante de máquinas agrícolas)",
+  "pages 005 and 009": "páginas 005 y 009",
+  "DSSM-0100, printed p. 4": "DSSM-0100, p. 4 impresa",
+  "technical section, pp. 38-46": "parte técnica, pp. 38-46",
+  "J3311-1-DSSP Aug 2008, printed pp. 2, 5, 8, 10, 17": "J3311-1-DSSP, agosto de 2008, pp. 2, 5, 8, 10, 17 impresas",
+  "J3299-2-DSSP June 2008, charts 1-3": "J3299-2-DSSP, junio de 2008, cuadros 1-3",
+  "p. 69 of the copy": "p. 69 de la copia",
+  "section of a printed trade catalogue": "parte de un catálogo impreso",
+  "2006, section 4.7": "2006, sección 4.7",
+  "catalogue p. K53": "catálogo, p. K53",
 };
 
 /** Un texto de los fundamentos en español; una fórmula sin palabras queda como está. */
