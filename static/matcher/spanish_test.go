@@ -219,3 +219,65 @@ func TestNumbersGoRound(t *testing.T) {
 		}
 	})
 }
+
+// Sentences that no vector reaches: of links, of measurements beside a value, of old charts.
+// Names and records of words, and what needs no argument, are compared file by file.
+func TestSpanishSentencesAlike(t *testing.T) {
+	const same = `JSON.stringify(Object.fromEntries(Object.entries(it).map(([name, x]) =>
+		[name, typeof x !== "function" ? x : x.length === 0 ? x() : x.length])))`
+	calls := map[string][]string{
+		"matcher/speech-address.ts": {`it.twice("cap")`, `it.unknownKey("x")`, `it.unknownWord("hold2", "x", ["plate", "strap"])`},
+		"matcher/speech-measured.ts": {
+			`it.worth(30.15, 0.02, 1, "micrometer", "mm")`, `it.worth(30.15, 0.02, 3, "tape", "in")`,
+			`[true, false].map((consistent) => it.amongThemselves({ratio: 1.23, limit: 2, consistent}))`,
+			`["tape", undefined].map((tool) => it.comes({mm: 30, uncertainty: 0.1, count: 2, readings: 6}, tool, "mm"))`,
+			`[[true, 0, 1], [true, 0.2, 1], [true, 2, 1], [false, 0.2, 1]].map(([consistent, off, within]) =>
+				it.beside("1.062 in", {off, within, larger: off > 1}, consistent, "mm"))`,
+			`[[1, ""], [2, ""]].map(([n]) => it.unused(Array.from({length: n}, () => ({elsewhere: true}))))`,
+			`it.unused([{trouble: true, says: "“why”"}])`},
+		"matcher/speech-since.ts": {
+			`["older", "partly", "newer", "unknown", "no-name", "same"].flatMap((standing) =>
+				[0, 1, 3].flatMap((rows) => [true, false].map((told) => it.head(standing, "2025-11-25-1a", "2026-11-25-2b", rows, told))))`,
+			`["added", "retired", "renamed", "value", "hold"].flatMap((what) => ["", "1.062 in"].map((old) =>
+				it.changed({what, of: "joints-inch/1310", column: "cap", old, new: "27.00 mm", why: ""}, {chart: "2026", why: "“misprint”"}, "1310")))`},
+		"matcher/speech-query.ts": {`[1, 3].map(it.howManyEnds)`, `[0, 1].map(it.emptyEnd)`, `it.tooMany(40, 30)`, `it.unknownWord("hold", "x", ["plate"])`, `it.notReadings("cap")`},
+		"matcher/speech-ways.ts": {`[[true, true, 0], [true, false, 1], [false, false, 0]].map(([caps, held, keeps]) =>
+				it.way({joint: "S44", conversion: held, keeps, to: "1330", caps, held, recalled: held}))`},
+		"matcher/speech-part-query.ts": {`it.otherTable("a", "b")`, `it.countsDiffer("“Teeth”", 21, 22)`, `["outer", "inner"].map(it.howWideHole)`, `it.badAddress("x")`},
+		"matcher/speech-yokes.ts":      {`it.fromBore({readings: 2, mean: 27.1, value: 27, uncertainty: 0.05, largest: "", apart: 0.1, lead: "mm"})`, `[0.5, -0.5].map((float) => it.withClips(1.5, float, 1.2, "mm", 1))`, `[0.9, 1.5, 3].map((clip) => it.clipsFor(clip, "in", undefined))`, `it.setAside(["27.1 mm"])`},
+	}
+	rules := alike.Rules{Kept: []string{"faces"}, Quoted: titles}
+	files, err := fs.Glob(static.FS, "matcher/speech*.ts")
+	if err != nil || len(files) < 15 {
+		t.Fatalf("%d files: %v", len(files), err)
+	}
+	spanish := mustSpanish(t)
+	for _, file := range files {
+		e, s := script(t, static.FS, file), script(t, spanish, file)
+		for _, expression := range append([]string{same}, calls[file]...) {
+			tell := func(vm *goja.Runtime) any {
+				v, err := vm.RunString(expression)
+				if err != nil {
+					t.Fatalf("%s: %s: %v", file, expression, err)
+				}
+				return v.Export()
+			}
+			x, y := tell(e), tell(s)
+			if expression == same {
+				var english, other map[string]any
+				if json.Unmarshal([]byte(x.(string)), &english) != nil || json.Unmarshal([]byte(y.(string)), &other) != nil {
+					t.Fatal(file)
+				}
+				for name := range other { // a language may have words of its own besides
+					if _, ok := english[name]; !ok {
+						delete(other, name)
+					}
+				}
+				x, y = english, other
+			}
+			for _, d := range rules.Differences(mustAny(t, x), mustAny(t, y)) {
+				t.Errorf("%s: %s: %s", file, strings.Join(strings.Fields(expression), " ")[:min(len(expression), 30)], d)
+			}
+		}
+	}
+}

@@ -2,7 +2,7 @@
 import type { Change, Issue, Standing } from "./since";
 import { inch, parseReading } from "./reading";
 import { local } from "./speech-number";
-import { capital, list } from "./speech-words";
+import { called, capital, list } from "./speech-words";
 
 export function head(standing: Standing, made: string, now: string, rows: number, told: boolean): string {
   const by = `El resultado de aquí es según el cuadro ${now}.`;
@@ -52,7 +52,8 @@ export function changed(change: Change, issue: Issue, rows: string): string {
 }
 
 function what(change: Change): string {
-  const column = change.column === "" ? "" : `“${change.column}” `;
+  const name = (called as Record<string, string>)[change.column] ?? change.column;
+  const column = name === "" ? "" : `“${name}” `;
   switch (change.what) {
     case "added":
       return "añadida desde entonces";

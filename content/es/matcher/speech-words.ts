@@ -25,10 +25,10 @@ export const facesWords: Record<Faces, string> = {
 };
 
 export const basisWords: Record<Basis, string> = {
-  published: "medidas publicadas",
-  measured: "medidas tomadas de piezas",
+  published: "de una fuente publicada",
+  measured: "medidos en piezas",
   "common-practice": "de uso común, sin fuente nombrada",
-  memory: "de memoria, no publicadas",
+  memory: "de memoria, no publicados",
 };
 
 export const toolWords: Record<Tool, string> = {

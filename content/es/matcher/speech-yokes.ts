@@ -233,7 +233,7 @@ export const measureDistance = (
   clips: boolean,
   n: number | undefined,
 ): string =>
-  `Mida la horquilla${ofEnd(n)} ${across}${clips ? ", y el grueso de un anillo" : ""}. ${clips ? "Menos dos anillos, " : ""}${caps(options, "es")}.`;
+  `Mida la horquilla${ofEnd(n)} ${across}${clips ? ", y el grueso de un anillo" : ""}. ${clips ? "Menos dos anillos, " : ""}${caps(options, "mide")}.`;
 
 interface Printed {
   name: string;
