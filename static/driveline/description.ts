@@ -254,6 +254,7 @@ export interface CalculationWords {
   parts: Record<string, string>; // their titles
   cautions: string[];
   unchecked: string[];
+  grounds?: Record<string, string>; // of another language: what the constants and formulas say, by their English text
 }
 
 /** What the page says besides, in page-<name>.ts: the build alone needs it, no script carries it. */

@@ -3,7 +3,6 @@
 import type { Calculation, Finding, Kit, Line, LimitLine, Provided, Stand } from "./description";
 import { groundOf, number, pretty } from "./print";
 import { printedUnits, type Quantity, type System, type Unit } from "./quantities";
-import { grounded } from "./speech-grounds";
 import * as say from "./speech-result";
 import type { Complaint, Formula, Limit, Si } from "./types";
 
@@ -13,7 +12,8 @@ class Unusable {
 }
 
 /** A kit for one part: the formulas its lines name are those of the calculations it took. */
-export function kitOf(lead: System, chart: Provided): Kit {
+export function kitOf(lead: System, chart: Provided, grounds: Record<string, string> = {}): Kit {
+  const grounded = (text: string): string => grounds[text] ?? text;
   const formulas = new Map<string, Formula>();
   const by = (id: string): Pick<Line, "formula" | "source" | "valid"> => {
     const formula = formulas.get(id);
@@ -44,7 +44,7 @@ export function kitOf(lead: System, chart: Provided): Kit {
     }),
     said: (id, label, value, formula) => ({ id, label, value, unit: "", ...by(formula) }),
     limits: (of, quantity, values, limits, digits) =>
-      limits.map((l) => limitLine(figure, of, quantity, values, l, digits)),
+      limits.map((l) => ({ ...limitLine(figure, of, quantity, values, l, digits), says: grounded(l.says) })),
     span: (of, quantity, base, rule, digits) => {
       const { least, most } = rule;
       const met = least !== null && base < least ? "below" : most !== null && base > most ? "above" : "within";
@@ -95,7 +95,7 @@ function limitLine(
     return { of, value: say.both(say.withUnit(shown.value, shown.unit), shown.also), met };
   });
   const shown = say.bound(limit.bound, say.both(say.withUnit(bound.value, bound.unit), bound.also));
-  return { of, limit: shown, says: grounded(limit.says), stands, source: [groundOf(limit)] };
+  return { of, limit: shown, says: limit.says, stands, source: [groundOf(limit)] };
 }
 
 /** Runs a part. Where its figures do not go together it has a sentence and no lines. */

@@ -3,6 +3,7 @@ package driveline_test
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"regexp"
@@ -10,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/dop251/goja"
 	"pgregory.net/rapid"
 
 	"capspan/static"
@@ -29,7 +31,23 @@ func mustSpanish(t testing.TB) fs.FS {
 // What constants, formulas and limits say for themselves is said in Spanish too, by the very
 // text: one that is changed in English loses its Spanish here.
 func TestSpanishGroundsAreWhole(t *testing.T) {
-	bundle, problems := static.Script(mustSpanish(t), "driveline/speech-grounds.ts", "grounds")
+	spanish := mustSpanish(t)
+	said := map[string]string{}
+	for _, name := range static.Calculations {
+		bundle, problems := static.Script(spanish, "driveline/speech-"+name+".ts", "it")
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		vm := goja.New()
+		v, err := vm.RunString(string(bundle) + "; JSON.stringify(it." + name + ".grounds ?? {})")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var own map[string]string
+		mustDecode(t, v.String(), &own)
+		maps.Copy(said, own)
+	}
+	places, problems := static.Script(spanish, "driveline/speech-result.ts", "result")
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -45,7 +63,7 @@ func TestSpanishGroundsAreWhole(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := c.vm.RunScript("grounds", string(bundle)); err != nil {
+		if _, err := c.vm.RunString(string(places)); err != nil {
 			t.Fatal(err)
 		}
 		var all any
@@ -57,10 +75,16 @@ func TestSpanishGroundsAreWhole(t *testing.T) {
 				if len(words) == 0 {
 					continue
 				}
+				if field != "at" {
+					if said[text] == "" {
+						t.Errorf("%s: %q has no Spanish", at, text)
+					}
+					continue
+				}
 				if err := c.vm.Set("text", text); err != nil {
 					t.Fatal(err)
 				}
-				if said, err := c.vm.RunString("grounds.grounded(text)"); err != nil || said.String() == text {
+				if place, err := c.vm.RunString(`result.placeIn(text, "", true)`); err != nil || place.String() == ", "+text {
 					t.Errorf("%s: %q has no Spanish (%v)", at, text, err)
 				}
 			}

@@ -65,6 +65,70 @@ export const angles: CalculationWords = {
     "No se comprobó si la junta misma llega a su ángulo sin tocar: lo dice su fabricante.",
     "No se miraron el juego, las crucetas gastadas ni el tubo doblado.",
   ],
+  grounds: {
+    "each joint of a shaft": "cada junta de un cardán",
+    "last shaft of a set of several": "último cardán de un grupo de varios",
+    "each joint": "cada junta",
+    "smooth running": "marcha suave",
+    "early wear above": "por encima, desgaste temprano",
+    "power take-off with a flange": "toma de fuerza con brida",
+    "shaft with a single joint": "cardán con una sola junta",
+    "each shaft of a set but the last": "cada cardán de un grupo menos el último",
+    "odd joint of a two-piece shaft": "junta impar de un cardán de dos tramos",
+    "motor homes, and shafts ahead of a transfer case or auxiliary gearbox":
+      "casas rodantes, y cardanes delante de una caja de transferencia o auxiliar",
+    "two joints of a shaft": "las dos juntas de un cardán",
+    "high torque or speed, 1 to 1.5 degrees: the stricter": "par o velocidad altos, 1 a 1,5 grados: lo más estricto",
+    "high torque or speed, 1 to 1.5 degrees: the wider": "par o velocidad altos, 1 a 1,5 grados: lo más amplio",
+    "low speed, 3 to 5 degrees tolerated: the stricter": "velocidad baja, se toleran 3 a 5 grados: lo más estricto",
+    "low speed, 3 to 5 degrees tolerated: the wider": "velocidad baja, se toleran 3 a 5 grados: lo más amplio",
+    "phase of the yokes": "fase de las horquillas",
+    "yokes parallel": "horquillas paralelas",
+    "that of a joint at 3 degrees": "la de una junta a 3 grados",
+    "a guide of SAE as recalled": "una guía de SAE, de memoria",
+    "about; implied by its table of angles": "aproximado; se deduce de su tabla de ángulos",
+    "the same guide, sometimes": "la misma guía, a veces",
+    "inertia of the shaft, driving": "inercia del cardán, tirando",
+    "inertia of the shaft, coasting": "inercia del cardán, reteniendo",
+    "Driving side turns steadily; rigid shafts, no play; rotation counted from the driving yoke in the plane of the shafts.":
+      "El lado conductor gira constante; árboles rígidos, sin juego; el giro se cuenta desde la horquilla conductora en el plano de los árboles.",
+    "w2/w1 = cos b / (1 - sin^2 b cos^2 t); from cos b to 1/cos b":
+      "w2/w1 = cos b / (1 - sen^2 b cos^2 t); de cos b a 1/cos b",
+    "U = 1/cos b - cos b = tan b sin b": "U = 1/cos b - cos b = tan b sen b",
+    "a2 = -w1^2 cos b sin 2t sin^2 b / (1 - sin^2 b cos^2 t)^2; greatest where s^2 x^2 + (2 - s^2) x = 2 s^2, x = cos 2t, s = sin b":
+      "a2 = -w1^2 cos b sen 2t sen^2 b / (1 - sen^2 b cos^2 t)^2; máxima donde s^2 x^2 + (2 - s^2) x = 2 s^2, x = cos 2t, s = sen b",
+    "Small angles: 0.5 % low at 10 degrees, 2.5 % at 20.":
+      "Ángulos pequeños: da 0,5 % de menos a 10 grados, 2,5 % a 20.",
+    "angle between the unit vectors of the two shafts": "ángulo entre los vectores unitarios de los dos árboles",
+    "Exact for any two directions, as far as their inclinations were read.":
+      "Exacta para dos direcciones cualesquiera, en lo que se leyeron bien sus inclinaciones.",
+    "cos r = s2/s1 of the product of joint and phase matrices; coplanar: cos b1 / cos b2 x cos b3 ..., inverted if above 1":
+      "cos r = s2/s1 del producto de las matrices de juntas y fases; en un plano: cos b1 / cos b2 x cos b3 ..., invertido si pasa de 1",
+    "Exact for rigid shafts without play, in one plane or not. Masses do not bend or twist anything.":
+      "Exacta para árboles rígidos sin juego, en un plano o no. Las masas no doblan ni tuercen nada.",
+    "r = sqrt(|+-b1^2 +-b2^2 +-b3^2|), each turned by twice the angle of plane and yokes":
+      "r = sqrt(|+-b1^2 +-b2^2 +-b3^2|), cada uno girado en el doble del ángulo de plano y horquillas",
+    "Small angles: 0.1 % at 5 degrees, 0.3 % at 10. Poor where nearly nothing is left.":
+      "Ángulos pequeños: 0,1 % a 5 grados, 0,3 % a 10. Mala donde casi no queda nada.",
+    "rounded down to whole degrees": "redondeado hacia abajo a grados enteros",
+    "power take-off shafts; its basis is printed as 100 rad/s² and fits 1000; flat at 11° 30' up to 1500 rev/min":
+      "cardanes de toma de fuerza; su base está impresa como 100 rad/s² y concuerda con 1000; constante en 11° 30' hasta 1500 rev/min",
+    "an older chart as recalled; confirm before use": "un cuadro más antiguo, de memoria; confírmelo antes de usarlo",
+    "solid-bar shaft, from time to time": "cardán de barra maciza, de vez en cuando",
+    "solid-bar shaft, little torque": "cardán de barra maciza, poco par",
+    "a shaft of 18 to 57 in: stay below": "un cardán de 18 a 57 in: quédese por debajo",
+    "ends parallel: length in inches over 5": "extremos paralelos: longitud en pulgadas entre 5",
+    "ends meeting: length in inches over 10": "extremos que se cruzan: longitud en pulgadas entre 10",
+    "arctan sqrt(tan^2 T + tan^2 S); exact from one shaft's axis":
+      "arctan sqrt(tan^2 T + tan^2 S); exacta desde el eje de un árbol",
+    "arccos(cos T cos S); exact with one shaft level": "arccos(cos T cos S); exacta con un árbol a nivel",
+    "height = base x tan(change)": "altura = base x tan(cambio)",
+    "The joint centres are taken to stay where they are. Set the change, then measure all angles again.":
+      "Se toma que los centros de las juntas quedan donde están. Haga el cambio, y mida después todos los ángulos otra vez.",
+    "arctan(rise/run), run level; arcsin(rise/run), run along the shaft":
+      "arctan(altura/distancia), distancia a nivel; arcsen(altura/distancia), distancia a lo largo del cardán",
+    "Between two points of the shaft's own axis.": "Entre dos puntos del propio eje del cardán.",
+  },
 };
 
 export const say = {

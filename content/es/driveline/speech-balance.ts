@@ -20,6 +20,17 @@ export const balance: CalculationWords = {
     "El descentrado, las crucetas gastadas y los estriados flojos, que ningún peso corrige.",
     "Cómo sujeta el cardán la máquina del taller, y cuál es su propio error.",
   ],
+  grounds: {
+    "drive shafts": "cardanes",
+    "limit of a check in the field, one maker": "límite de una comprobación en el terreno, un fabricante",
+    "drive shafts with special demands": "cardanes con exigencias especiales",
+    "below this speed balancing is normally not needed":
+      "por debajo de esta velocidad normalmente no hace falta equilibrar",
+    "U = G M / w; in g mm: 9549 G M / n with G in mm/s, M in kg, n in rev/min":
+      "U = G M / w; en g mm: 9549 G M / n con G en mm/s, M en kg, n en rev/min",
+    "A rotor that stays rigid: well below its bending critical speed. Of the whole shaft; half in each of two planes when both ends are alike.":
+      "Un rotor que se mantiene rígido: muy por debajo de su velocidad crítica de flexión. Del cardán entero; la mitad en cada uno de dos planos cuando los dos extremos son iguales.",
+  },
 };
 
 export const say = {

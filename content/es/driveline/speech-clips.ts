@@ -40,6 +40,30 @@ export const clips: CalculationWords = {
     "Si la cruceta se mueve libre a mano después de montada, cosa que solo dice la mano.",
     "Si el anillo asienta en su ranura en toda la vuelta.",
   ],
+  grounds: {
+    "renew the joint above this": "por encima de esto, cambiar la cruceta",
+    "after fitting: none": "después de montar: nada",
+    "after fitting, some models: none": "después de montar, algunos modelos: nada",
+    "after fitting, equal clips both sides": "después de montar, anillos iguales a los dos lados",
+    "after fitting, other models": "después de montar, otros modelos",
+    "along the trunnions": "a lo largo de los muñones",
+    "a cap in a full-round ear is pressed: no clearance": "un dado en una oreja cerrada va a presión: sin holgura",
+    "at most 0.03 mm tighter than the bore": "a lo más 0,03 mm más apretado que el alojamiento",
+    "float = groove to groove - over the caps - clip - clip":
+      "juego = de ranura a ranura - sobre los dados - anillo - anillo",
+    "Yoke from groove to groove over the ears. Bent ears, dirt under a clip and worn needles are not in it.":
+      "Horquilla de ranura a ranura por encima de las orejas. Las orejas dobladas, la suciedad debajo de un anillo y las agujas gastadas no entran.",
+    "float = ear to ear - inner groove faces - clip - clip":
+      "juego = de oreja a oreja - caras interiores de ranura - anillo - anillo",
+    "Yoke from ear to ear over the machined inner faces. Bent ears, dirt under a clip and worn needles are not in it.":
+      "Horquilla de oreja a oreja sobre las caras interiores maquinadas. Las orejas dobladas, la suciedad debajo de un anillo y las agujas gastadas no entran.",
+    "U = sqrt(U_yoke^2 + U_joint^2 + (U_clip + U_clip)^2)":
+      "U = sqrt(U_horquilla^2 + U_cruceta^2 + (U_anillo + U_anillo)^2)",
+    "Both clips read with the same tool: its error is the same on both and adds straight.":
+      "Los dos anillos leídos con el mismo instrumento: su error es el mismo en los dos y se suma directamente.",
+    "clearance = bore - cap": "holgura = alojamiento - dado",
+    "Round parts at 20 °C.": "Piezas redondas a 20 °C.",
+  },
 };
 
 export const say = {

@@ -44,6 +44,29 @@ export const length: CalculationWords = {
     "El motor y la caja que se mecen en sus soportes, lo que también gasta deslizante.",
     "La velocidad crítica del tubo con esta longitud: hay una página para eso.",
   ],
+  grounds: {
+    "preferred: a third of the travel out": "preferido: un tercio del recorrido salido",
+    "pushed home, then 3/4 to 1 in back, at ride height":
+      "a fondo, y después de 3/4 a 1 in hacia atrás, a la altura de marcha",
+    "at least half in normal work": "por lo menos la mitad en el trabajo normal",
+    "at least a third in every position": "por lo menos un tercio en toda posición",
+    "at least 40 mm from bottoming": "por lo menos 40 mm antes del tope",
+    "at least 6 in": "por lo menos 6 in",
+    "at least 2 in from bottoming": "por lo menos 2 in antes del tope",
+    "at most 15 degrees": "a lo más 15 grados",
+    "110 to 120 mm": "110 a 120 mm",
+    "at least 250 mm": "por lo menos 250 mm",
+    "centres = between faces - face to centre - face to centre; cut = centres - yoke - yoke - slip drawn out - gaps":
+      "centros = entre caras - cara a centro - cara a centro; corte = centros - horquilla - horquilla - deslizante salido - separaciones",
+    "Measured with the vehicle at ride height, on its wheels. Wear of the spline is not in it.":
+      "Medido con el vehículo a su altura de marcha, sobre sus ruedas. El desgaste del estriado no entra.",
+    "L = sqrt(run^2 + offset^2 + height^2)": "L = sqrt(distancia^2 + lado^2 + altura^2)",
+    "The path of the axle must be given: how far it moves ahead or back as it rises depends on its links.":
+      "Hay que dar el camino del eje: cuánto se adelanta o retrasa al subir depende de sus brazos.",
+    "overlap and what is left before bottoming, beside each rule":
+      "traslape y lo que queda antes del tope, al lado de cada regla",
+    "Each rule is of one maker and holds for its machine.": "Cada regla es de un fabricante y vale para su máquina.",
+  },
 };
 
 export const say = {

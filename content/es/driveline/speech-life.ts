@@ -30,6 +30,25 @@ export const life: CalculationWords = {
     "Las horquillas, los estriados, y si la cruceta aguanta el par siquiera.",
     "Par, ángulo y velocidad que cambian: los números son para un solo estado constante.",
   ],
+  grounds: {
+    "5000 h at 3 degrees and 100 rev/min with the rated torque": "5000 h a 3 grados y 100 rev/min con el par nominal",
+    "smaller angles count as 3 degrees": "los ángulos menores cuentan como 3 grados",
+    "bearing capacity times arm, 90 % survive": "capacidad de los rodamientos por el brazo, 90 % sobrevive",
+    "of torque": "del par",
+    "of torque, about": "del par, aproximadamente",
+    "mean life over B10, about": "vida media entre B10, aproximadamente",
+    "electric motor": "motor eléctrico",
+    "petrol engine, four cylinders or more": "motor de gasolina, cuatro cilindros o más",
+    "diesel engine, four cylinders or more": "motor diésel, cuatro cilindros o más",
+    "L = 1.5e6 / (A N) x (Tc / (K T))^(10/3) hours, A in degrees, N in rev/min":
+      "L = 1,5e6 / (A N) x (Tc / (K T))^(10/3) horas, A en grados, N en rev/min",
+    "Tc is the torque that gives 5000 h at 3 degrees and 100 rev/min, and nothing else. Needles well greased and clean, steady load; a wear-out of the bearings only. Not yokes, splines or seals.":
+      "Tc es el par que da 5000 h a 3 grados y 100 rev/min, y nada más. Agujas bien engrasadas y limpias, carga constante; solo el desgaste de los rodamientos. No las horquillas, los estriados ni los retenes.",
+    "L = 1.5e7 / (n b) x (CR / (K M))^(10/3) hours, b in degrees, n in rev/min":
+      "L = 1,5e7 / (n b) x (CR / (K M))^(10/3) horas, b en grados, n en rev/min",
+    "CR is a bearing capacity times its arm. The form is from memory: confirm with the maker of the joint. Needles well greased and clean, steady load; a wear-out of the bearings only. Not yokes, splines or seals.":
+      "CR es una capacidad de rodamiento por su brazo. La fórmula es de memoria: confírmela con el fabricante de la cruceta. Agujas bien engrasadas y limpias, carga constante; solo el desgaste de los rodamientos. No las horquillas, los estriados ni los retenes.",
+  },
 };
 
 export const say = {

@@ -2,7 +2,6 @@
 import { capital, list } from "../matcher/speech-words";
 export { capital };
 import type { Met } from "./description";
-import { grounded } from "./speech-grounds";
 import type { Basis, Ground, Wrong } from "./types";
 import { sources, type Source } from "./sources";
 
@@ -36,6 +35,16 @@ export const basisWords: Record<Basis, string> = {
   judgement: "criterio nuestro",
 };
 
+// Lugares de documentos que tienen palabras, y quien no tiene nombre.
+const places: Record<string, string> = {
+  "list of ISO 21940-11": "lista de ISO 21940-11",
+  "section 4.7": "sección 4.7",
+  "section 7": "sección 7",
+  "problem 3.3-8": "problema 3.3-8",
+  "(a maker of farm machines)": "(un fabricante de máquinas agrícolas)",
+};
+const place = (text: string): string => places[text] ?? text;
+
 // Documentos del registro del cuadro que nombran sus filas, al lado de los de los cálculos.
 const ofChart: Record<string, Source> = {};
 
@@ -47,7 +56,7 @@ export function learnDocuments(list_: readonly (Source & { key: string })[]): vo
 /** Quién publica un documento, y cómo se llama además. Los títulos quedan en su lengua. */
 export function documentName(key: string): [publisher: string, title: string] {
   const source: Source | undefined = (sources as Record<string, Source>)[key] ?? ofChart[key];
-  return source === undefined ? [key, ""] : [grounded(source.publisher), `, ${source.title}`];
+  return source === undefined ? [key, ""] : [place(source.publisher), `, ${source.title}`];
 }
 
 const sourceName = (key: string): string => documentName(key).join("");
@@ -58,15 +67,15 @@ export function grounds(list_: readonly Ground[]): string {
 }
 
 export function ground(g: Ground): string {
-  const at = g.at === undefined ? "" : `, ${grounded(g.at)}`;
+  const at = g.at === undefined ? "" : `, ${place(g.at)}`;
   return g.source === "" ? basisWords[g.basis] : `${basisWords[g.basis]}: ${sourceName(g.source)}${at}`;
 }
 
 /** El lugar en un documento y lo que se dice allí. */
 export function placeIn(at: string | undefined, says: string | undefined, named: boolean): string {
-  const place = at === undefined ? "" : `, ${grounded(at)}`;
-  if (says === undefined || says === "") return place;
-  return named ? `${place} (${says})` : says;
+  const where = at === undefined ? "" : `, ${place(at)}`;
+  if (says === undefined || says === "") return where;
+  return named ? `${where} (${says})` : says;
 }
 
 export const stillNeeded = (labels: readonly string[]): string => `Falta todavía: ${list(labels)}.`;
