@@ -1,5 +1,6 @@
 // The verdict: a stamp and one sentence, then the reasons, the numbers, and what to do. Never a bare list: every
 // size says why it is here, every near row says that it does not match.
+import { local } from "../../matcher/speech-number";
 import type { Answer, SlipFound, Unit } from "../../matcher/types";
 import type { Drawings } from "./drawings";
 import { make, part } from "./element";
@@ -133,8 +134,8 @@ function readings(answer: Answer): HTMLElement | null {
       "li",
       {},
       make("strong", {}, `${title}: `),
-      `${words.used} ${r.used.join(", ")}. `,
-      ...r.setAside.flatMap((text) => [make("s", { class: "off" }, text), ` ${words.setAside}. `]),
+      `${words.used} ${local(r.used.join(", "))}. `,
+      ...r.setAside.flatMap((text) => [make("s", { class: "off" }, local(text)), ` ${words.setAside}. `]),
       r.why,
     );
   });

@@ -43,7 +43,7 @@ function sorted(rows: HTMLTableRowElement[], column: number, numeric: boolean, o
   const sign = order === "ascending" ? 1 : -1;
   const text = (row: HTMLTableRowElement) => row.cells[column]?.firstChild?.textContent?.trim() ?? "";
   const number = (row: HTMLTableRowElement) => {
-    const value = Number.parseFloat(text(row));
+    const value = Number.parseFloat(text(row).replace(",", "."));
     return Number.isNaN(value) ? null : value;
   };
   return [...rows].sort((a, b) => {
