@@ -30,12 +30,12 @@ func (s *site) azPage() (templates.Page, diag.Pos) {
 
 // addSearch makes the index of all pages, once they are filled, and with it the page
 // from A to Z. A page added later is found by being there.
-func (s *site) addSearch(pages []templates.Page) {
+func (s *site) addSearch() {
 	var entries []search.Entry
-	for _, page := range pages {
-		entries = append(entries, s.entriesOf(page)...)
+	for _, d := range s.drafted {
+		entries = append(entries, s.entriesOf(d.page)...)
 	}
-	text, err := json.Marshal(search.NewIndex(s.base, s.at(s.chart), entries))
+	text, err := json.Marshal(search.NewIndex(s.base, s.atRoot(s.chart), entries))
 	if err != nil {
 		panic("internal error: " + err.Error()) // strings only
 	}
@@ -43,7 +43,7 @@ func (s *site) addSearch(pages []templates.Page) {
 		s.index = s.addAsset("assets/search-index", ".json", text)
 	} else { // nothing is kept under serve, and a new name would change every page with the words of one
 		s.index = "assets/search-index.json"
-		s.add(s.index, text, Assets)
+		s.addRoot(s.index, text, Assets)
 	}
 	for _, letter := range search.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}

@@ -34,12 +34,14 @@
 package content
 
 import (
+	"cmp"
 	"embed"
 	"fmt"
 	"html/template"
 	"io"
 	"io/fs"
 	"path"
+	"regexp"
 	"strings"
 
 	"capspan/build/diag"
@@ -73,7 +75,25 @@ type Options struct {
 	Base  string   // path the site lives under, with both slashes; empty means "/"
 	Chart Resolver // what directives ask
 
+	// Root is where the whole site lives, when that is not where its pages in this language
+	// do, and Shared are the folders at the root that belong to no language: "/data/".
+	Root   string
+	Shared []string
+
+	Language string // of the pages; empty means English. Another language's lie in a folder of its name
+
 	Table, Code string // what those who cannot see a table or a piece of code are told it is
+}
+
+// languageFolder is the name of a folder whose pages are those of another language.
+var languageFolder = regexp.MustCompile(`^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$`)
+
+// below is the folder of the language's pages, with its slash.
+func (o Options) below() string {
+	if o.Language == "" || o.Language == "en" {
+		return ""
+	}
+	return o.Language + "/"
 }
 
 // biggestPage is the most a page may hold, in bytes. The longest guide page is a
@@ -86,12 +106,13 @@ const biggestPage = 256 << 10
 func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
 	var pages []*Page
 	var problems diag.List
-	err := fs.WalkDir(fsys, ".", func(name string, entry fs.DirEntry, err error) error {
+	start := cmp.Or(strings.TrimSuffix(options.below(), "/"), ".")
+	err := fs.WalkDir(fsys, start, func(name string, entry fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
 		if entry.IsDir() {
-			if base := path.Base(name); name != "." && (base == "testdata" || strings.ContainsAny(base[:1], "._")) {
+			if base := path.Base(name); name != "." && (base == "testdata" || strings.ContainsAny(base[:1], "._") || start == "." && languageFolder.MatchString(name)) {
 				return fs.SkipDir
 			}
 			return nil
@@ -133,7 +154,7 @@ const folder = "content"
 // Parse turns one file into a page. The name is relative to the content folder; the
 // page is nil when the file cannot be read as one at all.
 func Parse(name string, source []byte, options Options) (*Page, diag.List) {
-	d := newDocument(path.Join(folder, name), slug(name), source)
+	d := newDocument(path.Join(folder, name), slug(strings.TrimPrefix(name, options.below())), source)
 	if len(source) > biggestPage {
 		d.problem(0, "page-too-big", fmt.Sprintf("more than %d bytes", biggestPage), "split the page")
 		return nil, d.problems
