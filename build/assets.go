@@ -11,7 +11,7 @@ import (
 
 // assetNames are the plain names pages may ask for.
 var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
-	"lifesize.js", "order.js", "shaft.js", "offline.js", static.OpenName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
+	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
 	"calculation.js"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content

@@ -37,7 +37,7 @@ var spoken = map[string]string{
 	"sources":   "title, about",
 	"changes":   "title, about",
 	"method":    "title, sheet, about",
-	"search":    "title, about",
+	"search":    "title, about, passing",
 	"a-z":       "title, about, also name, in page",
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",

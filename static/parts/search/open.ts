@@ -46,10 +46,4 @@ link?.addEventListener("click", (event) => {
   event.preventDefault();
   void open(link);
 });
-// The same page in another language takes along what this one has been asked.
-for (const same of document.querySelectorAll<HTMLAnchorElement>("a[hreflang][lang]"))
-  same.onclick = () => {
-    same.search = location.search;
-    same.hash = location.hash;
-  };
 if (page) fetchPart().then(() => CapspanSearch.page(page, index), String); // the form leads to the list without it
