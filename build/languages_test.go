@@ -247,6 +247,28 @@ func TestFolderOfLanguageIsTaken(t *testing.T) {
 	}
 }
 
+// Under serve every language is made, and what is remembered of one is not given to another.
+func TestLanguagesUnderWatch(t *testing.T) {
+	src := bilingual(t)
+	memory := NewMemory()
+	first := contents(mustSiteOf(t, src, Options{Live: "/_live", Memory: memory}))
+	again := contents(mustSiteOf(t, src, Options{Live: "/_live", Memory: memory}))
+	if diff := cmp.Diff(first, again); diff != "" {
+		t.Errorf("a build with a memory differs:\n%.2000s", diff)
+	}
+	for _, name := range []string{"index.html", other + "index.html", other + workerName} {
+		if first[name] == nil {
+			t.Errorf("%s is not there", name)
+		}
+	}
+	words := src.Content.(fstest.MapFS)
+	changed := strings.Replace(string(words[other+"words/frame.yaml"].Data), pseudo.Words("Chart"), "[Karto]", 1)
+	words[other+"words/frame.yaml"] = &fstest.MapFile{Data: []byte(changed)}
+	if page := contents(mustSiteOf(t, src, Options{Live: "/_live", Memory: memory}))[other+"index.html"]; !bytes.Contains(page, []byte(">[Karto]</a>")) {
+		t.Error("a changed word is not on the page")
+	}
+}
+
 // Each language has a worker of its own, below its own folder, which keeps its own pages
 // and what they share, and none of the other's.
 func TestWorkerOfEachLanguage(t *testing.T) {

@@ -45,7 +45,7 @@ func (s *site) addSearch() {
 	if s.live == "" {
 		s.index = s.addAsset("assets/search-index", ".json", text)
 	} else { // nothing is kept under serve, and a new name would change every page with the words of one
-		s.index = "assets/search-index.json"
+		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"
 		s.addRoot(s.index, text, Assets)
 	}
 	for _, letter := range find.Letters(entries) {
