@@ -11,7 +11,7 @@ import (
 
 // assetNames are the plain names pages may ask for.
 var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
-	"lifesize.js", "order.js", "shaft.js", "offline.js", static.OpenName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
+	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
 	"calculation.js"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
@@ -26,7 +26,7 @@ func (s *site) bundle() {
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
 		}
-		s.add(f.Path, f.Bytes, Assets)
+		s.addRoot(f.Path, f.Bytes, Assets)
 	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
 	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
@@ -37,11 +37,12 @@ func (s *site) bundle() {
 	}
 }
 
-// addAsset adds a file named by its content and returns its path.
+// addAsset adds a file named by its content and returns its path. Assets lie at the root, so
+// that what two languages have alike is one file.
 func (s *site) addAsset(stem, ending string, content []byte) string {
 	sum := sha256.Sum256(content)
 	path := stem + "." + hex.EncodeToString(sum[:4]) + ending
-	s.add(path, content, Assets)
+	s.addRoot(path, content, Assets)
 	return path
 }
 
@@ -51,7 +52,7 @@ func (s *site) integrity() map[string]string {
 	sums := map[string]string{}
 	for _, f := range s.assets.Files {
 		if ext := path.Ext(f.Path); ext == ".js" || ext == ".css" {
-			sums[s.at(f.Path)] = f.Integrity()
+			sums[s.atRoot(f.Path)] = f.Integrity()
 		}
 	}
 	return sums
@@ -59,9 +60,10 @@ func (s *site) integrity() map[string]string {
 
 // scripts maps the plain names of scripts, icon, chart and drawings to the addresses pages use.
 func (s *site) scripts() map[string]string {
-	addresses := map[string]string{"chart.json": s.at(s.chart), "drawings.svg": s.at(s.drawings), "slips.json": s.at(s.slips), "search-index.json": s.at(s.index)}
+	addresses := map[string]string{"chart.json": s.atRoot(s.chart), "drawings.svg": s.atRoot(s.drawings), "slips.json": s.atRoot(s.slips),
+		"search-index.json": s.atRoot(s.index)}
 	for name, path := range s.parts {
-		addresses[name] = s.at(path)
+		addresses[name] = s.atRoot(path)
 	}
 	names := slices.Clone(assetNames)
 	for _, name := range static.Calculations {
@@ -69,7 +71,7 @@ func (s *site) scripts() map[string]string {
 	}
 	for _, name := range names {
 		if path := s.assets.Path(name); path != "" {
-			addresses[name] = s.at(path)
+			addresses[name] = s.atRoot(path)
 		}
 	}
 	return addresses

@@ -15,6 +15,7 @@ import (
 	"capspan/content"
 	"capspan/tables"
 	"capspan/templates"
+	catalogue "capspan/templates/words"
 )
 
 // BenchmarkBuild is the shipped site from sources to an empty folder; compare it with
@@ -32,11 +33,11 @@ func BenchmarkBuild(b *testing.B) {
 // BenchmarkPlainLoop does only what nobody can leave out: convert the same Markdown,
 // execute the same templates on ready views, write the same bytes. One loop, one core.
 func BenchmarkPlainLoop(b *testing.B) {
-	in, problems := load(Embedded(), Options{})
+	all, problems := load(Embedded(), Options{Language: catalogue.English})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
-	s := &site{inputs: in, version: in.set.Version(), base: "/"}
+	s := newSite(all[0], Options{})
 	s.bundle()
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
@@ -60,7 +61,7 @@ func BenchmarkPlainLoop(b *testing.B) {
 				b.Fatal(err)
 			}
 		}
-		frames, err := templates.New(templates.FS, in.words)
+		frames, err := templates.New(templates.FS, s.words)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -30,7 +30,8 @@ func Embedded() Sources {
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
-	// Language is that of the site, a folder of content; "" means English.
+	// Language makes the site in one language alone, a folder of content or English; ""
+	// means those that content/site.yaml names.
 	Language string
 	// Compress adds a packed .br and .gz beside every file of text.
 	Compress bool
@@ -60,11 +61,18 @@ type File struct {
 	Stage Stage
 }
 
+// Language is one of those a site is made in.
+type Language struct {
+	Name   string // as in the attribute lang
+	Folder string // below the base, with its slash; empty for the first
+}
+
 // Output is a whole site in memory, sorted by path.
 type Output struct {
 	Files     []File
 	Chart     tables.Version
 	Base      string     // with both slashes
+	Languages []Language // the first one first
 	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
 	Stale     bool       // an example has the answer of an earlier chart; only of a hasty build
 }

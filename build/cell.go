@@ -19,7 +19,7 @@ func (s *site) cell(v tables.Value) templates.Cell {
 	case v.State == tables.None:
 		c.Text = s.word("cell.none")
 	case v.Quantity.Text != "":
-		c.Text, c.Converted = v.Figure(), v.Converted()
+		c.Text, c.Converted = s.figures(v.Figure()), s.figures(v.Converted())
 	default:
 		c.Text = v.Text
 	}

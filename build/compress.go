@@ -15,9 +15,9 @@ const brotliLevel = 11
 
 // compress adds a .br and a .gz beside every file of text that they make smaller, for
 // servers that send packed files as they are.
-func (s *site) compress() {
+func (out *Output) compress() {
 	var texts []File
-	for _, f := range s.files {
+	for _, f := range out.Files {
 		if packable(f) {
 			texts = append(texts, f)
 		}
@@ -25,7 +25,7 @@ func (s *site) compress() {
 	packed := make([][]File, len(texts))
 	onAllCores(len(texts), func(n int) { packed[n] = pack(texts[n], brotliLevel) })
 	for _, files := range packed {
-		s.files = append(s.files, files...)
+		out.Files = append(out.Files, files...)
 	}
 }
 

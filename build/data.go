@@ -54,9 +54,9 @@ func (s *site) exportData() diag.List {
 	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
 	for _, f := range files {
 		if f.Path != sumsName {
-			s.add(dataFolder+f.Path, f.Bytes, Pages)
+			s.addRoot(dataFolder+f.Path, f.Bytes, Pages)
 		}
-		s.add(s.versionFolder()+f.Path, f.Bytes, Pages)
+		s.addRoot(s.versionFolder()+f.Path, f.Bytes, Pages)
 	}
 	return problems
 }

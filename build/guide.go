@@ -15,7 +15,7 @@ import (
 // are loaded; package content knows neither.
 func (s *site) resolver(core *exampleCore) content.Resolver {
 	return content.Resolver{Row: s.guideRow, Table: s.guideTable, Figure: s.guideFigure,
-		Reading: guideReading, Answer: core.answer, Apart: core.apart, Contributing: s.guideContributing}
+		Reading: s.guideReading, Answer: core.answer, Apart: core.apart, Contributing: s.guideContributing}
 }
 
 // guideContributing is a part of what a contributor looks up, the same as in the README.
@@ -66,7 +66,7 @@ func (s *site) guideFigure(id string) (figure.JointDrawing, error) {
 }
 
 // guideReading reads a length with its unit, as the tables do, and converts it exactly.
-func guideReading(text string) (content.Reading, error) {
+func (s *site) guideReading(text string) (content.Reading, error) {
 	digits, unit := text, ""
 	if i := strings.LastIndexByte(text, ' '); i >= 0 {
 		digits, unit = strings.TrimSpace(text[:i]), text[i+1:]
@@ -79,7 +79,7 @@ func guideReading(text string) (content.Reading, error) {
 	if err != nil {
 		return content.Reading{}, &content.Refusal{Rule: "bad-reading", Fact: err.Error()}
 	}
-	return content.Reading{Given: q.String(), Converted: q.Converted()}, nil
+	return content.Reading{Given: s.figures(q.String()), Converted: s.figures(q.Converted())}, nil
 }
 
 // guideTable is a table of the chart, or some rows of it, as a guide page shows it:

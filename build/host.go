@@ -79,14 +79,29 @@ func CheckBase(base string) error {
 }
 
 // addHostFiles adds the files above, last the sums of all others.
-func (s *site) addHostFiles() {
-	to := s.redirects()
-	s.add("_headers", headersFile(s.base, topFolders(s.files)), Hosting)
-	s.add("_redirects", redirectsFile(to), Hosting)
-	s.add("hosting/nginx.conf", nginxFile(s.base, to), Hosting)
-	s.add("hosting/Caddyfile", caddyFile(s.base, to), Hosting)
-	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	s.add(sumsName, sumsFile(s.files), Hosting)
+func (out *Output) addHostFiles() {
+	add := func(name string, content []byte) {
+		out.Files = append(out.Files, File{Path: name, Bytes: content, Stage: Hosting})
+	}
+	to, folders := out.Redirects, out.folders()
+	add("_headers", headersFile(out.Base, topFolders(out.Files)))
+	add("_redirects", redirectsFile(out.Base, to, folders))
+	add("hosting/nginx.conf", nginxFile(out.Base, to, folders))
+	add("hosting/Caddyfile", caddyFile(out.Base, to, folders))
+	slices.SortFunc(out.Files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	add(sumsName, sumsFile(out.Files))
+}
+
+// folders are those of the languages that do not stand at the root. Each has a page of its
+// own for addresses that lead nowhere.
+func (out *Output) folders() []string {
+	var list []string
+	for _, language := range out.Languages {
+		if language.Folder != "" {
+			list = append(list, language.Folder)
+		}
+	}
+	return list
 }
 
 // sumsName lists the sums of the whole site, and in its folder those of one version's
@@ -138,12 +153,18 @@ func headersFile(base string, others []string) []byte {
 	return b.Bytes()
 }
 
-func redirectsFile(to []Redirect) []byte {
+func redirectsFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	b.WriteString("# Written by capspan build: from, to, status. Retired rows of the chart lead to what took their place.\n")
 	for _, r := range to {
 		fmt.Fprintf(&b, "%s %s 301\n", r.From, r.To)
 		fmt.Fprintf(&b, "%s %s 301\n", strings.TrimSuffix(r.From, "/"), r.To)
+	}
+	if len(folders) > 0 {
+		b.WriteString("# What leads nowhere below a language is told so in it.\n")
+	}
+	for _, folder := range folders {
+		fmt.Fprintf(&b, "%s%s* %s%s404.html 404\n", base, folder, base, folder)
 	}
 	return b.Bytes()
 }

@@ -25,7 +25,7 @@ func kinds() []kind {
 //
 // nginx drops all inherited add_header lines where a location has one of its own; so
 // they stand in both locations, whole.
-func nginxFile(base string, to []Redirect) []byte {
+func nginxFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	fields := func(indent, cache string) {
@@ -71,6 +71,11 @@ func nginxFile(base string, to []Redirect) []byte {
 	line(`    location "%sassets/" {`, base)
 	fields("        ", cacheForEver)
 	line("    }")
+	for _, folder := range folders {
+		line(`    location "%s%s" {`, base, folder)
+		line("        error_page 403 404 =404 %s%s404.html;", base, folder)
+		line("    }")
+	}
 	line("    # For whoever puts the site up, not for its readers.")
 	line(`    location ~ "^%s(_headers|_redirects|hosting/.*|(.*/)?\..*)$" { return 404; }`, strings.ReplaceAll(base, ".", `\.`))
 	line("}")
@@ -78,7 +83,7 @@ func nginxFile(base string, to []Redirect) []byte {
 }
 
 // caddyFile is to be imported into a site block that names its root.
-func caddyFile(base string, to []Redirect) []byte {
+func caddyFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	line("# Written by capspan build, and again by the next one: change nothing here. In your site block:")
@@ -116,7 +121,16 @@ func caddyFile(base string, to []Redirect) []byte {
 	line("}")
 	line("handle_errors {")
 	line(`	header Content-Type "%s"`, types[".html"])
-	line("	rewrite * /404.html")
+	for n, folder := range folders {
+		line("	@capspan_language%d path %s%s*", n+1, base, folder)
+		line("	rewrite @capspan_language%d /%s404.html", n+1, folder)
+	}
+	if len(folders) == 0 {
+		line("	rewrite * /404.html")
+	} else {
+		line("	@capspan_language not path %s%s*", base, strings.Join(folders, "* "+base))
+		line("	rewrite @capspan_language /404.html")
+	}
 	line("	file_server")
 	line("}")
 	return b.Bytes()

@@ -51,7 +51,7 @@ func (s *site) amount(v tables.Value) string {
 	case tables.None:
 		return s.word("row.no-cap")
 	}
-	return v.Quantity.String()
+	return s.figures(v.Quantity.String())
 }
 
 func (s *site) holdOf(v tables.Value) string {
@@ -210,5 +210,5 @@ func (s *site) dimension(v tables.Value) figure.Dimension {
 	if v.State != tables.Given {
 		return figure.Dimension{Text: s.amount(v)}
 	}
-	return figure.Dimension{MM: v.Quantity.Float(), Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+	return figure.Dimension{MM: v.Quantity.Float(), Text: s.figures(v.Quantity.String()), Converted: s.figures(v.Quantity.Converted())}
 }

@@ -13,6 +13,7 @@ import (
 
 	"capspan/build/diag"
 	"capspan/templates"
+	catalogue "capspan/templates/words"
 )
 
 // keeperFile holds the details of who keeps the chart, in the folder content.
@@ -24,7 +25,7 @@ const longestDetail = 120
 // loadKeeper reads content/site.yaml. A file that is not there is a keeper who gives
 // no details; every line of it may be left out.
 func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
-	k := keeperReader{file: "content/" + keeperFile}
+	k := keeperReader{file: "content/" + keeperFile, folder: fsys}
 	src, err := readKeeper(fsys)
 	if errors.Is(err, fs.ErrNotExist) {
 		return templates.Keeper{}, nil
@@ -71,6 +72,7 @@ func readKeeper(fsys fs.FS) ([]byte, error) {
 // keeperReader walks the nodes of the file and gathers problems.
 type keeperReader struct {
 	file     string
+	folder   fs.FS // content
 	keeper   templates.Keeper
 	problems diag.List
 }
@@ -116,8 +118,11 @@ func (k *keeperReader) read(root *yaml.Node) {
 func (k *keeperReader) detail(key, value *yaml.Node) {
 	switch key.Value {
 	case "demo", "name", "phone", "mail", "address", "units", "web", "edit":
+	case "languages":
+		k.languages(value)
+		return
 	default:
-		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units, web and edit")
+		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units, web, edit and languages")
 		return
 	}
 	text := value.Value
@@ -177,6 +182,40 @@ func (k *keeperReader) detail(key, value *yaml.Node) {
 		k.keeper.Edit = text
 	}
 }
+
+// languages takes the list of languages: English, and those that have a folder. The name
+// of one is a folder of the site too.
+func (k *keeperReader) languages(list *yaml.Node) {
+	const form = `write a list of languages, the one for the root first: "[en, es]"`
+	if list.Kind != yaml.SequenceNode || len(list.Content) == 0 {
+		k.fail(list, "languages", "bad-languages", "languages is no list of languages", form)
+		return
+	}
+	first := map[string]*yaml.Node{}
+	for _, n := range list.Content {
+		if n.Kind != yaml.ScalarNode || !languageForm.MatchString(n.Value) {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("%q is not the name of a language", n.Value),
+				"write it as in the attribute lang: en, es, pt-BR")
+			continue
+		}
+		if before := first[n.Value]; before != nil {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("the language %q is given twice", n.Value), "leave one of them out")
+			last := &k.problems[len(k.problems)-1]
+			last.Notes = []diag.Note{{Text: "first given at", Pos: diag.Pos{File: k.file, Line: before.Line, Col: before.Column}}}
+			continue
+		}
+		first[n.Value] = n
+		if info, err := fs.Stat(k.folder, n.Value); n.Value != catalogue.English && (err != nil || !info.IsDir()) {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("nothing is translated into %q: the folder content/%s/ is not there", n.Value, n.Value),
+				"make the folder, or leave the language out")
+			continue
+		}
+		k.keeper.Languages = append(k.keeper.Languages, n.Value)
+	}
+}
+
+// languageForm is of tags that name a folder (BCP 47): a language, perhaps its letters, perhaps where it is spoken so.
+var languageForm = regexp.MustCompile(`^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$`)
 
 // places are what an edit address has places for.
 var places = strings.NewReplacer("{file}", "", "{line}", "")

@@ -14,7 +14,7 @@ func (s *site) methodPage() (templates.Page, diag.Pos) {
 	from := diag.Pos{File: "static/matcher/method.ts"}
 	body := &templates.Method{}
 	for _, a := range s.method {
-		value := strconv.FormatFloat(a.Value, 'f', -1, 64)
+		value := s.figures(strconv.FormatFloat(a.Value, 'f', -1, 64))
 		if a.Unit != "" {
 			value += "\u00a0" + a.Unit
 		}

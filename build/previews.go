@@ -56,6 +56,6 @@ func (s *site) addPreviews() {
 	s.previews = map[string]*templates.Picture{}
 	for _, j := range jobs {
 		path := s.addAsset(previewFolder+j.file, ".png", j.png)
-		s.previews[j.name] = &templates.Picture{Address: s.full(path), Alt: j.alt, Width: preview.Width, Height: preview.Height}
+		s.previews[j.name] = &templates.Picture{Address: s.fullRoot(path), Alt: j.alt, Width: preview.Width, Height: preview.Height}
 	}
 }

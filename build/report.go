@@ -46,7 +46,7 @@ func Weigh(out Output) []Weight {
 		if f.Stage == Assets {
 			continue
 		}
-		w := Weight{Kind: kindOf(name), Address: out.Base + strings.TrimSuffix(name, "index.html"),
+		w := Weight{Kind: kindOf(out.plain(name)), Address: out.Base + strings.TrimSuffix(name, "index.html"),
 			Bytes: len(f.Bytes), Packed: packed[name]}
 		w.Visit = w.Packed
 		for _, part := range loads(f.Bytes, out.Base) {
@@ -69,6 +69,16 @@ func (out Output) Found() bool {
 }
 
 var kindOrder = []string{"home", "identify", "row", "guide", "calculation", "table", "paper", "other"}
+
+// plain is a name without the folder of its language.
+func (out Output) plain(name string) string {
+	for _, language := range out.Languages {
+		if rest, inside := strings.CutPrefix(name, language.Folder); inside && language.Folder != "" {
+			return rest
+		}
+	}
+	return name
+}
 
 // kindOf is the kind of the page in a file.
 func kindOf(name string) string {

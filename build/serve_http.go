@@ -65,7 +65,7 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Redirect(w, r, s.base, http.StatusFound)
 		return
 	case !below:
-		s.missing(w)
+		s.missing(w, "")
 		return
 	case address == liveName && s.opt.Watch != "":
 		s.stream(w, r)
@@ -96,7 +96,7 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Redirect(w, r, s.base+address+"/", http.StatusFound)
 		return
 	}
-	s.missing(w)
+	s.missing(w, address)
 }
 
 // fileAt is the file behind an address, both without the base.
@@ -107,14 +107,18 @@ func fileAt(address string) string {
 	return address
 }
 
-// missing answers with the site's own page for addresses that lead nowhere.
-func (s *server) missing(w http.ResponseWriter) {
+// missing answers with the site's own page for addresses that lead nowhere, in the language
+// of the address.
+func (s *server) missing(w http.ResponseWriter, address string) {
 	if site := s.pages.Load(); site != nil {
-		if file, found := site.files["404.html"]; found {
-			w.Header().Set("Content-Type", contentType("404.html"))
-			w.WriteHeader(http.StatusNotFound)
-			w.Write(file.bytes)
-			return
+		folder, _, _ := strings.Cut(address, "/")
+		for _, name := range []string{folder + "/404.html", "404.html"} {
+			if file, found := site.files[name]; found {
+				w.Header().Set("Content-Type", contentType(name))
+				w.WriteHeader(http.StatusNotFound)
+				w.Write(file.bytes)
+				return
+			}
 		}
 	}
 	http.Error(w, "there is no page at this address", http.StatusNotFound)

@@ -12,10 +12,11 @@ import (
 // in it is marked as the English it is. What programs read, and what corrections are written
 // into, stays as it is.
 func TestSpokenTables(t *testing.T) {
-	in, problems := load(Embedded(), Options{})
+	all, problems := load(Embedded(), Options{Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
+	in := all[0]
 	left := map[string]bool{"Metric joints": true, "a seller's listing, not a drawing": true, "straps are used once": true, "Joint series": true, "plain": true,
 		"Flanges after ISO 8667 whose faces carry teeth of 70 degrees in a cross.": true}
 	texts := map[string]bool{}
@@ -26,8 +27,11 @@ func TestSpokenTables(t *testing.T) {
 		}
 		return "«" + english + "»"
 	})
-	s := &site{inputs: in, version: in.set.Version(), base: "/"}
+	s := newSite(in, Options{})
 	s.bundle()
+	if problems := s.fillPages(); problems.Blocked() {
+		t.Fatal(problems)
+	}
 	if problems := s.renderPages(); problems.Blocked() {
 		t.Fatal(problems)
 	}

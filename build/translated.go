@@ -47,7 +47,7 @@ func (in *inputs) translated(src Sources, language string) diag.List {
 	problems := translation.Check(src.translation(), language)
 	if in.set != nil {
 		var found diag.List
-		in.tableWords, found = translation.LoadTables(src.Content, language, tableTexts(src.Tables, in.set))
+		in.tableWords, found = translation.LoadTables(src.Content, language, translation.TableTexts(src.Tables, in.set))
 		problems.Add(found...)
 	}
 	if in.tableWords != nil && in.frames != nil {
@@ -69,7 +69,7 @@ func StartLanguage(src Sources, language string) (map[string][]byte, diag.List) 
 	if problems.Blocked() {
 		return nil, problems
 	}
-	files, err := translation.Start(src.translation(), language, tableTexts(src.Tables, set))
+	files, err := translation.Start(src.translation(), language, translation.TableTexts(src.Tables, set))
 	if err != nil {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "content/" + language}, Rule: "unreadable", Fact: err.Error()})
 	}

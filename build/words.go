@@ -31,7 +31,7 @@ func (in *inputs) facesWord(f tables.Faces) string { return in.word("faces." + s
 // spoken are the words that this package puts on pages itself, part by part; after a key
 // come the names of the values it is given. A test finds the calls and holds them to this.
 var spoken = map[string]string{
-	"site":      "app-name, app-about, chart-name, search-about",
+	"site":      "app-name, app-about, chart-name, search-about, language, decimal",
 	"home":      "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
 	"identify":  "title, sheet, about",
 	"part":      "title, sheet, about, one title, one-about title, exact, outside, outside-below below, inside, circle",
@@ -41,7 +41,7 @@ var spoken = map[string]string{
 	"sources":   "title, about",
 	"changes":   "title, about",
 	"method":    "title, sheet, about",
-	"search":    "title, about",
+	"search":    "title, about, passing",
 	"a-z":       "title, about, also name, in page",
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",

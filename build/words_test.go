@@ -1,11 +1,9 @@
 package build
 
 import (
-	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -16,9 +14,9 @@ import (
 	"unicode"
 
 	"github.com/google/go-cmp/cmp"
-	"go.yaml.in/yaml/v4"
 
 	"capspan/build/diag"
+	"capspan/build/pseudo"
 	"capspan/content/figure"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
@@ -151,47 +149,11 @@ func TestNoWordsInViews(t *testing.T) {
 	})
 }
 
-// A second language is one folder and no code. It is made here of the English one, its
-// words in brackets; what a reader is told outside them came past the catalogue.
-func TestSecondLanguage(t *testing.T) {
-	src := Embedded()
-	src.Content = bracketed(t, src, "eo")
-	out, problems := Site(src, Options{Language: "eo"})
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	files := contents(out)
-	for path, want := range map[string][]string{
-		"index.html":                   {`lang="eo"`, ">[Chart]</a>", `aria-label="[Main]"`, "[A joint and a caliper]", "] in ["},
-		"joint/1310/index.html":        {"[clip outside]", `basis--common-practice">[common practice]`, `aria-label="[Title block]"`},
-		"chart/joints-inch/index.html": {"[Find a row: a word, or a size]", "[over the caps]"},
-		"measure/cap/index.html": {`[The joint is with somebody else? <a href="/send/#take=cap">Send them a link</a> that leads them through it.]`,
-			"<p>Mezuru.</p>", `<h2 id="how-much-is-a-difference">Kiom`},
-		"identify/index.html": {`placeholder="[next reading]"`, "[Digital caliper]", "[groove to groove]"},
-		"site.webmanifest":    {`"lang": "eo"`, "[Capspan, a chart of joint sizes]"},
-		"assets/send.":        {"Bonvolu mezuri"},
-		"assets/matcher.":     {"Neniu legaĵo"},
-		"driveline/angles/":   {"Anguloj de la akso"},
-	} {
-		found := ""
-		for name, content := range files {
-			if strings.HasPrefix(name, path) {
-				found += string(content)
-			}
-		}
-		for _, w := range want {
-			if !strings.Contains(found, w) {
-				t.Errorf("%s lacks %q", path, w)
-			}
-		}
-	}
-}
-
 // A translation that is behind its English stops a build, but not somebody who writes the
 // English and looks at it under serve. The tables' words stop nobody.
 func TestTranslationBehind(t *testing.T) {
 	src := Embedded()
-	folder := bracketed(t, src, "eo")
+	folder := must(pseudo.Folder(src.Content))
 	replace := func(name, old, new string) {
 		text := string(folder[name].Data)
 		if !strings.Contains(text, old) {
@@ -200,19 +162,19 @@ func TestTranslationBehind(t *testing.T) {
 		folder[name] = &fstest.MapFile{Data: []byte(strings.Replace(text, old, new, 1))}
 	}
 	replace("measure/cap.md", "Rust and paint read thick.", "Rust, paint and dirt read thick.\n:::\n\n## More\n\n::: step And so on")
-	replace("eo/tables.yaml", "Power take-off shaft ends", "Power take-off shafts")
+	replace(other+"tables.yaml", "Power take-off shaft ends", "Power take-off shafts")
 	src.Content = folder
-	_, problems := Site(src, Options{Language: "eo"})
+	_, problems := Site(src, Options{Language: pseudo.Language})
 	found := map[string]diag.Level{}
 	for _, p := range problems {
 		found[p.Rule+" "+p.Pos.File] = p.Level
 	}
 	want := map[string]diag.Level{"stale-translation content/measure/cap.md": diag.Error, "other-headings content/measure/cap.md": diag.Error,
-		"missing-translation tables/pto-shafts.yaml": diag.Warning, "unused-translation content/eo/tables.yaml": diag.Warning}
+		"missing-translation tables/pto-shafts.yaml": diag.Warning, "unused-translation content/" + other + "tables.yaml": diag.Warning}
 	if diff := cmp.Diff(want, found); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
-	if out, problems := Site(src, Options{Language: "eo", Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
+	if out, problems := Site(src, Options{Language: pseudo.Language, Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
 		t.Errorf("under serve: %v", problems)
 	}
 	if _, problems := Site(src, Options{Language: "fr"}); len(problems) != 1 || !strings.Contains(problems[0].String(), `content: there is no language "fr" [bad-language]`) {
@@ -225,77 +187,6 @@ func must[T any](value T, err error) T {
 		panic(err)
 	}
 	return value
-}
-
-// bracketed writes a language: its words are the English ones in brackets, its pages and
-// scripts the English ones but for a word here and there. It returns the folder content.
-func bracketed(t *testing.T, src Sources, language string) fstest.MapFS {
-	t.Helper()
-	begun, problems := StartLanguage(src, language)
-	if problems.Blocked() {
-		t.Fatal(problems)
-	}
-	folder := mapped(t, src.Content)
-	for name, text := range begun {
-		said := string(text)
-		switch path.Ext(name) {
-		case ".yaml":
-			said = inBrackets(t, text)
-		case ".md":
-			said += "\nMezuru.\n"
-		case ".ts":
-			said += "// eo\n"
-		}
-		for english, other := range map[string]string{"Please measure a joint": "Bonvolu mezuri", "## How much": "## Kiom",
-			"There is no reading yet": "Neniu legaĵo", "Angles of the shaft": "Anguloj de la akso"} {
-			said = strings.ReplaceAll(said, english, other)
-		}
-		folder[name] = &fstest.MapFile{Data: []byte(said)}
-	}
-	src.Content = folder
-	name, madeOf, _, problems := Settle(src, language, nil)
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	folder[name] = &fstest.MapFile{Data: madeOf}
-	return folder
-}
-
-// inBrackets says every phrase of a file of words that has just been begun.
-func inBrackets(t *testing.T, begun []byte) string {
-	t.Helper()
-	var root yaml.Node
-	if err := yaml.Unmarshal(begun, &root); err != nil {
-		t.Fatal(err)
-	}
-	say := func(entry *yaml.Node) string {
-		of, is := entry.Content[1].Value, entry.Content[3]
-		if is.Kind == yaml.ScalarNode {
-			return fmt.Sprintf("{of: %s, is: %s}", catalogue.Quoted(of), catalogue.Quoted("["+of+"]"))
-		}
-		var forms []string
-		for i := 0; i < len(is.Content); i += 2 {
-			category := is.Content[i].Value
-			_, said, _ := strings.Cut(of, category+" ")
-			if i+2 < len(is.Content) {
-				said, _, _ = strings.Cut(said, " "+is.Content[i+2].Value+" ")
-			}
-			forms = append(forms, category+": "+catalogue.Quoted("["+said+"]"))
-		}
-		return fmt.Sprintf("{of: %s, is: {%s}}", catalogue.Quoted(of), strings.Join(forms, ", "))
-	}
-	var b strings.Builder
-	for i, n := range root.Content[0].Content {
-		switch {
-		case root.Content[0].Kind == yaml.SequenceNode:
-			fmt.Fprintf(&b, "- %s\n", say(n))
-		case i%2 == 0:
-			fmt.Fprintf(&b, "%s: ", n.Value)
-		default:
-			fmt.Fprintf(&b, "%s\n", say(n))
-		}
-	}
-	return b.String()
 }
 
 // literal is a string as written, or what a sum of strings begins with.

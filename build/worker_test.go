@@ -78,7 +78,7 @@ func TestWorkerEdition(t *testing.T) {
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
-	s := &site{files: []File{{Path: "index.html", Bytes: []byte("a")}, {Path: "joint/x/index.html", Bytes: []byte("b")}}, inputs: inputs{set: set}, base: "/"}
+	s := &site{files: []File{{Path: "index.html", Bytes: []byte("a")}, {Path: "joint/x/index.html", Bytes: []byte("b")}}, inputs: inputs{set: set}, root: "/", base: "/"}
 	before := s.keptList()
 	s.files[1].Bytes = []byte("c")
 	if after := s.keptList(); after.Edition == before.Edition {

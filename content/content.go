@@ -78,6 +78,11 @@ type Options struct {
 	Base  string   // path the site lives under, with both slashes; empty means "/"
 	Chart Resolver // what directives ask
 
+	// Root is where the whole site lives, when that is not where its pages in this language
+	// do, and Shared are the folders at the root that belong to no language: "/data/".
+	Root   string
+	Shared []string
+
 	Table, Code string       // what those who cannot see a table or a piece of code are told it is
 	Drawings    figure.Words // what drawings say; without words they are drawn mute
 }

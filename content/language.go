@@ -16,10 +16,10 @@ import (
 // language are in a folder of their own, under the same names: es/measure/cap.md.
 const English = "en"
 
-var languageForm = regexp.MustCompile(`^[a-z]{2}(-[A-Za-z0-9]{2,8})*$`)
+var languageForm = regexp.MustCompile(`^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$`)
 
 // LanguageFolder reports whether a folder of that name holds a language and no pages of the
-// site's own: two small letters, and what else the attribute lang takes (es, pt-BR).
+// site's own: two or three small letters, and what else the attribute lang takes (es, pt-BR).
 func LanguageFolder(name string) bool { return name != English && languageForm.MatchString(name) }
 
 // folderOf is the folder of a language: where its pages lie, seen from the folder content.

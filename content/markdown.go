@@ -150,7 +150,7 @@ func (d *document) link(page *Page, offset int, destination []byte, options Opti
 		return []byte("#")
 	}
 	page.Links = append(page.Links, Link{Href: href, Pos: d.place(offset)})
-	return []byte(based(options.Base, href))
+	return []byte(options.based(href))
 }
 
 // plainText is the words of a node without their marks.

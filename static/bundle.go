@@ -43,8 +43,8 @@ const (
 	RetireName = "retire.js"
 )
 
-// OpenName is the script that opens the search, on every page.
-const OpenName = "open.js"
+// FrameName is the script of what stands round every page.
+const FrameName = "frame.js"
 
 // The globals the browser and package driveline find the frame of the calculations under,
 // and package driveline alone what the build asks of them.
@@ -90,13 +90,12 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "shaft.js", source: "parts/shaft/shaft.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
-	{name: "offline.js", source: "parts/offline/offline.ts"},
 	{name: WorkerName, source: "worker/worker.ts"},
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "search.css", source: "parts/search/search.css"},
 	{name: "search.js", source: "parts/search/search.ts"},
-	{name: OpenName, source: "parts/search/open.ts"},
+	{name: FrameName, source: "parts/frame/frame.ts"},
 	{name: "sheet.css", source: "parts/sheet.css"},
 	{name: "more.css", source: "parts/more.css"},
 })

@@ -13,6 +13,7 @@ package templates
 
 import (
 	"bytes"
+	"cmp"
 	"embed"
 	"fmt"
 	"html/template"
@@ -208,6 +209,9 @@ func newLinkList(title, about string, links []Link) linkList { return linkList{t
 type labelled struct{ Key, Label string }
 
 func newLabelled(key, label string) labelled { return labelled{key, label} }
+
+// Shared is the address of what no language has for itself: the open data, published forms.
+func (s Site) Shared(address string) string { return at(cmp.Or(s.Root, s.Base), address) }
 
 // at puts the base in front of a rooted address. Further leading slashes are dropped,
 // or the rest would name another host.

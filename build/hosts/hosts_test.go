@@ -17,6 +17,7 @@ import (
 	"github.com/andybalholm/brotli"
 
 	"capspan/build"
+	"capspan/build/pseudo"
 )
 
 // TestHosts looks at the whole site behind each server, at the root and under a sub-path.
@@ -206,7 +207,13 @@ func (v visitor) caching(t *testing.T) {
 }
 
 func (v visitor) missing(t *testing.T) {
-	page := v.ask(t, "404.html").body
+	page, other := v.ask(t, "404.html").body, v.ask(t, pseudo.Language+"/404.html").body
+	for _, below := range []string{"nowhere", "joint/9999/", "joint/"} {
+		a := v.ask(t, pseudo.Language+"/"+below)
+		if a.status != 404 || !bytes.Equal(a.body, other) || bytes.Equal(a.body, page) || a.head.Get("Content-Security-Policy") == "" {
+			t.Errorf("%s in the other language: status %d, %d bytes, want 404 and the page of that language", below, a.status, len(a.body))
+		}
+	}
 	for _, below := range []string{
 		"nowhere", "joint/9999/", "assets/", "assets/none.js", "data/", "joint/",
 		"_headers", "_redirects", "hosting/", "hosting/nginx.conf", "hosting/Caddyfile", ".capspan-files", ".capspan-lock", "joint/.capspan-new-1",

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"path"
 	"slices"
 	"strings"
 
@@ -43,8 +44,12 @@ func (f file) check(src Sources, language string, made map[string][]string) diag
 	translated, err := read(src.Content, language+"/"+f.name)
 	switch sums, settled := made[f.name]; {
 	case errors.Is(err, fs.ErrNotExist):
-		return diag.List{{Pos: at, Rule: "missing-translation", Fact: fmt.Sprintf("is not in %q", language),
-			Hints: []string{fmt.Sprintf("make %s; capspan translate %s --start copies the English file there", mine, language)}}}
+		missing := diag.Problem{Pos: at, Rule: "missing-translation", Fact: fmt.Sprintf("is not in %q", language),
+			Hints: []string{fmt.Sprintf("make %s; capspan translate %s --start copies the English file there", mine, language)}}
+		if path.Ext(f.name) == ".md" {
+			missing.Level = diag.Warning // a keeper may say something in one language alone
+		}
+		return diag.List{missing}
 	case err != nil:
 		return diag.List{unreadable(mine, err)}
 	case string(translated) == english:

@@ -47,7 +47,7 @@ function sorted(rows: HTMLTableRowElement[], column: number, numeric: boolean, o
     return Number.isNaN(value) ? null : value;
   };
   return [...rows].sort((a, b) => {
-    if (!numeric) return sign * text(a).localeCompare(text(b), "en", { numeric: true });
+    if (!numeric) return sign * text(a).localeCompare(text(b), document.documentElement.lang, { numeric: true });
     const [x, y] = [number(a), number(b)];
     if (x === null || y === null) return Number(x === null) - Number(y === null);
     return sign * (x - y);

@@ -1,4 +1,4 @@
-package build
+package translation
 
 import (
 	"bytes"
@@ -6,15 +6,14 @@ import (
 	"strings"
 
 	"capspan/build/diag"
-	"capspan/build/translation"
 	"capspan/tables"
 )
 
-// tableTexts are the texts of the tables that a reader is shown as words, each with its
+// TableTexts are the texts of the tables that a reader is shown as words, each with its
 // line: what another language has to translate. The words of a column of texts may be names
 // and need not be. Names of documents, ids and places in a source are what they are.
-func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
-	t := textsOf{fsys: fsys, lines: map[string][][]byte{}}
+func TableTexts(fsys fs.FS, set *tables.Set) []Text {
+	t := tableReader{fsys: fsys, lines: map[string][][]byte{}}
 	for _, table := range set.Tables {
 		t.add(table.Pos, table.ID+".title", table.Title)
 		t.add(table.Pos, table.ID+".about", table.About)
@@ -28,7 +27,7 @@ func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
 			t.add(row.Pos, row.Ref(), row.Note)
 			for _, c := range table.Columns {
 				if v := row.Values[c.ID]; c.Kind == tables.Text && v.Text != "" {
-					t.list = append(t.list, translation.Text{Says: v.Text, Path: row.Ref() + "." + c.ID, Pos: v.Pos, Name: !c.InWords(v)})
+					t.list = append(t.list, Text{Says: v.Text, Path: row.Ref() + "." + c.ID, Pos: v.Pos, Name: !c.InWords(v)})
 				}
 			}
 		}
@@ -48,16 +47,16 @@ func tableTexts(fsys fs.FS, set *tables.Set) []translation.Text {
 	return t.list
 }
 
-// textsOf gathers texts and finds their lines.
-type textsOf struct {
+// tableReader gathers texts and finds their lines.
+type tableReader struct {
 	fsys  fs.FS
 	lines map[string][][]byte // of a file, from the project's root
-	list  []translation.Text
+	list  []Text
 }
 
 // add takes a text of the thing that stands at the place, unless it is empty. Its own line
 // is the first from there on that holds how it begins; the thing's where none does.
-func (t *textsOf) add(at diag.Pos, path, says string) {
+func (t *tableReader) add(at diag.Pos, path, says string) {
 	if says == "" {
 		return
 	}
@@ -74,5 +73,5 @@ func (t *textsOf) add(at diag.Pos, path, says string) {
 			break
 		}
 	}
-	t.list = append(t.list, translation.Text{Says: says, Path: path, Pos: at})
+	t.list = append(t.list, Text{Says: says, Path: path, Pos: at})
 }
