@@ -25,10 +25,8 @@ import (
 // header is one field of an answer.
 type header struct{ name, value string }
 
-// headers go with every answer. A page may not say who may frame it (CSP level 3, 3.3):
-// that part of the policy is a header only.
+// headers go with every answer.
 var headers = []header{
-	{"Content-Security-Policy", Policy + "; frame-ancestors 'none'"},
 	{"X-Content-Type-Options", "nosniff"},
 	{"Referrer-Policy", "no-referrer"},
 	{"Permissions-Policy", "camera=(), geolocation=(), microphone=()"},
@@ -40,6 +38,43 @@ const (
 	cacheForEver = "public, max-age=31536000, immutable"
 	cacheAndAsk  = "no-cache"
 )
+
+// area is a part of the site whose answers carry fields of their own beside [headers].
+type area struct {
+	name   string // in the settings of servers
+	folder string // below the base; empty for all the rest
+	fields []header
+}
+
+// A page may not say who may frame it (CSP level 3, 3.3): that part of the policy is a
+// header only. One page may stand in a frame: the finder's.
+var (
+	unframed = header{"Content-Security-Policy", Policy + "; frame-ancestors 'none'"}
+	framed   = header{"Content-Security-Policy", Policy + "; frame-ancestors *"}
+)
+
+// Pages of other origins may read what the finder is made of, also those that shut out
+// whatever does not allow it (Fetch, 3.3 and 3.7; HTML, 7.1.4). There is nothing in these
+// files that depends on who asks, and no cookie anywhere.
+var (
+	readable = header{"Access-Control-Allow-Origin", "*"}
+	loadable = header{"Cross-Origin-Resource-Policy", "cross-origin"}
+	isolated = header{"Cross-Origin-Embedder-Policy", "require-corp"}
+)
+
+// areas are the parts of the site; the first whose folder an address lies in is its own.
+var areas = []area{
+	{"assets", "assets/", []header{unframed, {"Cache-Control", cacheForEver}, readable, loadable}},
+	{"frame", embedFrame, []header{framed, {"Cache-Control", cacheAndAsk}, loadable, isolated}},
+	{"embed", embedFolder, []header{unframed, {"Cache-Control", cacheAndAsk}, readable, loadable}},
+	{"rest", "", []header{unframed, {"Cache-Control", cacheAndAsk}}},
+}
+
+// areaOf is the area of an address below the base.
+func areaOf(address string) area {
+	n := slices.IndexFunc(areas, func(p area) bool { return strings.HasPrefix(address, p.folder) })
+	return areas[n] // the last takes all
+}
 
 // Redirect is an address that leads to another; both have the base in front.
 type Redirect struct{ From, To string }
@@ -72,7 +107,7 @@ func CheckBase(base string) error {
 // addHostFiles adds the files above, last the sums of all others.
 func (s *site) addHostFiles() {
 	to := s.redirects()
-	s.add("_headers", headersFile(s.base, topFolders(s.files)), Hosting)
+	s.add("_headers", headersFile(s.base, patterns(s.files)), Hosting)
 	s.add("_redirects", redirectsFile(to), Hosting)
 	s.add("hosting/nginx.conf", nginxFile(s.base, to), Hosting)
 	s.add("hosting/Caddyfile", caddyFile(s.base, to), Hosting)
@@ -93,26 +128,35 @@ func sumsFile(files []File) []byte {
 	return b.Bytes()
 }
 
-// topFolders are the patterns that, together, are every file but the assets.
-func topFolders(files []File) []string {
-	patterns := []string{""}
+// patterns are those that, together, are every file, and of which no two take the same.
+// Beside the frame, the files of the finder stand one by one.
+func patterns(files []File) []string {
+	list := []string{""}
 	for _, f := range files {
-		top, _, below := strings.Cut(f.Path, "/")
-		if below {
-			top += "/*"
+		pattern, _, below := strings.Cut(f.Path, "/")
+		switch {
+		case strings.HasPrefix(f.Path, embedFrame):
+			pattern = embedFrame + "*"
+		case strings.HasPrefix(f.Path, embedFolder):
+			pattern = f.Path
+		case below:
+			pattern += "/*"
 		}
-		if top != "assets/*" && !slices.Contains(patterns, top) && f.Stage != Hosting {
-			patterns = append(patterns, top)
+		if !slices.Contains(list, pattern) && f.Stage != Hosting {
+			list = append(list, pattern)
 		}
 	}
-	slices.Sort(patterns)
-	return patterns
+	slices.Sort(list)
+	return list
 }
 
 // headersFile writes rules that add up: where two match an address its answer gets the
 // fields of both. So no field stands in two rules that could match one address; hosts
 // do not agree on which of them would win.
-func headersFile(base string, others []string) []byte {
+//
+// What no pattern takes is an address without a file: the page that says so has its own
+// policy in it.
+func headersFile(base string, patterns []string) []byte {
 	var b bytes.Buffer
 	b.WriteString("# Written by capspan build. A host that reads this file wants it at the root of what it publishes.\n")
 	rule := func(pattern string, fields ...header) {
@@ -122,9 +166,8 @@ func headersFile(base string, others []string) []byte {
 		}
 	}
 	rule("*", headers...)
-	rule("assets/*", header{"Cache-Control", cacheForEver})
-	for _, pattern := range others {
-		rule(pattern, header{"Cache-Control", cacheAndAsk})
+	for _, pattern := range patterns {
+		rule(pattern, areaOf(pattern).fields...)
 	}
 	return b.Bytes()
 }

@@ -26,6 +26,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	}
 	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live, memory: opt.Memory}
 	s.bundle()
+	problems.Add(s.addEmbed()...)
 	if opt.Previews {
 		s.addPreviews()
 	}
@@ -156,11 +157,12 @@ type site struct {
 	base     string
 	live     string
 	memory   *Memory
-	chart    string            // path of the matcher's chart
-	drawings string            // path of the drawings the identify page fetches
-	index    string            // path of what the search looks in
-	parts    map[string]string // paths of the tables that parts are identified in, by plain name
-	slips    string            // path of the chart in words that the enquiry slip fetches
+	chart    string                           // path of the matcher's chart
+	drawings string                           // path of the drawings the identify page fetches
+	index    string                           // path of what the search looks in
+	parts    map[string]string                // paths of the tables that parts are identified in, by plain name
+	slips    string                           // path of the chart in words that the enquiry slip fetches
+	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
 	files    []File
 	places   map[string]diag.Pos           // page addresses with the file each was made from

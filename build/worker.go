@@ -105,7 +105,7 @@ func (s *site) keptList() workerSite {
 // isKept reports whether a reader's browser ever asks for the file.
 func isKept(f File) bool {
 	switch {
-	case f.Stage == Hosting, ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == openSearchName:
+	case f.Stage == Hosting, isEmbed(f.Path), ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == openSearchName:
 		return false
 	case path.Ext(f.Path) == ".png":
 		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview

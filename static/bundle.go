@@ -43,6 +43,15 @@ const (
 	RetireName = "retire.js"
 )
 
+// The finder for other people's pages: its small script, and the form and the sheet that
+// package build puts behind the core. They are no assets as they are (build/embed.go).
+const (
+	EmbedName       = "embed.js"
+	EmbedFormName   = "embed-form.js"
+	EmbedSheetName  = "embed.css"
+	EmbedFormGlobal = "CapspanForm"
+)
+
 // OpenName is the script that opens the search, on every page.
 const OpenName = "open.js"
 
@@ -91,6 +100,10 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
 	{name: "offline.js", source: "parts/offline/offline.ts"},
+	{name: EmbedName, source: "parts/embed/finder.ts"},
+	{name: EmbedFormName, source: "parts/embed/form.ts", global: EmbedFormGlobal},
+	{name: EmbedSheetName, source: "parts/embed/embed.css"},
+	{name: "embed-frame.js", source: "parts/embed/frame.ts"},
 	{name: WorkerName, source: "worker/worker.ts"},
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
