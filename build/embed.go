@@ -46,7 +46,8 @@ type embedPart struct {
 type embedEdition struct {
 	Language  string            `json:"language"`
 	Direction string            `json:"direction"`
-	Languages map[string]string `json:"languages"` // where the finders of other languages lie from this site
+	Folder    string            `json:"folder"`    // of the language, below the base
+	Languages map[string]string `json:"languages"` // the folders of the others
 	Core      embedPart         `json:"core"`
 	Late      embedPart         `json:"late"`
 }

@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -211,6 +212,45 @@ func TestEmbedAttributes(t *testing.T) {
 	b.calm("attributes")
 }
 
+// Another language is fetched from its folder when an element asks for it, by its whole
+// tag or the first part of one; each element of a page has its own, and an element may
+// change it. The language here is the English one under another name.
+func TestEmbedLanguages(t *testing.T) {
+	plain := build.Handler(site, base)
+	host := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		below, other := strings.CutPrefix(r.URL.Path, base+"eo/")
+		if other {
+			r.URL.Path = base + below
+		}
+		if below, small := strings.CutSuffix(r.URL.Path, "embed/capspan.js"); small && below == base {
+			script := string(siteFile(t, "embed/capspan.js"))
+			if other {
+				script = strings.Replace(script, `"language":"en"`, `"language":"eo"`, 1)
+			}
+			w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
+			fmt.Fprint(w, strings.Replace(script, `"languages":{}`, `"languages":{"en":"","eo":"eo/"}`, 1))
+			return
+		}
+		plain.ServeHTTP(w, r)
+	}))
+	defer host.Close()
+	s := newShop(t)
+	s.policy = strings.ReplaceAll(s.policy, origin, host.URL)
+	script := strings.ReplaceAll(strings.SplitN(examples(t, "html")[0], "\n", 2)[0], origin, host.URL)
+	s.pages["/"] = s.page("", script+`<joint-finder></joint-finder><joint-finder language="EO-xx"></joint-finder>`)
+	server := httptest.NewServer(s)
+	defer server.Close()
+	b := openTab(t)
+	b.do("open", chromedp.Navigate(server.URL+"/"))
+	languages := `[...document.querySelectorAll("joint-finder")].map(e => e.shadowRoot?.querySelector("[data-finder]")?.lang).join(" ")`
+	b.until("both", languages+` === "en eo"`)
+	see[bool](b, `document.querySelector("joint-finder").language = "eo", document.querySelectorAll("joint-finder")[1].language = "en", true`)
+	b.until("both changed", languages+` === "eo en"`)
+	if href := see[string](b, finder+`.querySelector("[data-full]").href`); !strings.HasPrefix(href, host.URL+base) {
+		t.Errorf("the full page is at %s", href)
+	}
+}
+
 // hostileSheet is the worst a page can do to what stands in it.
 const hostileSheet = `* { font-size: 40px !important; color: #fdfdfd !important; background: #fff !important; letter-spacing: 1em !important; text-transform: uppercase !important;
 	line-height: 0 !important; visibility: hidden; pointer-events: none; user-select: none; text-indent: -999px; direction: rtl; cursor: none; word-spacing: 9em }
@@ -388,7 +428,8 @@ func TestEmbedStrict(t *testing.T) {
 	}
 }
 
-// For everyone: axe in every medium, before and after the answer, and the keyboard alone.
+// For everyone: axe in every medium, before and after the answer, in a shop and in the page
+// for a frame; the keyboard alone; a phone 320 px wide; and touch targets.
 func TestEmbedForEveryone(t *testing.T) {
 	s := newShop(t)
 	s.pages["/"] = s.page(`<script src="heard.js"></script><meta name="color-scheme" content="light dark">`, examples(t, "html")[0])
@@ -433,7 +474,17 @@ func TestEmbedForEveryone(t *testing.T) {
 	if got := see[float64](b, `Math.min(...[...`+finder+`.querySelectorAll("button, select, a, input[type=text], .hold")].filter(e => e.checkVisibility() && e.getClientRects().length).map(e => e.getBoundingClientRect().height))`); got < 44 {
 		t.Errorf("a target is %.0f px high", got)
 	}
+	if _, err := chromedp.Call(b.ctx, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{Width: 320, Height: 640, DeviceScaleFactor: 1}); err != nil {
+		t.Fatal(err)
+	}
+	if wide := see[string](b, `(document.documentElement.scrollWidth > 320 ? "page " + document.documentElement.scrollWidth : "") + [...`+finder+`.querySelectorAll("*")].filter(e => e.getBoundingClientRect().right > 320 && !e.closest(".scroll")).map(e => e.outerHTML.slice(0, 80)).join()`); wide != "" {
+		t.Errorf("wider than 320 px: %s", wide)
+	}
 	b.calm("for everyone")
+	b.open("/embed/frame/#unit=mm&hold=inside-clip")
+	b.until("the form", opened)
+	axe("the frame")
+	b.calm("the frame")
 }
 
 // The frame: it works in a page whose policy allows nothing but frames of the site, tells

@@ -4,14 +4,15 @@ import type { Form, FormOptions } from "./form";
 import { words } from "words:embed";
 
 interface Part {
-  file: string; // beside the folder of the script: "assets/embed-core.1a2b3c4d.js"
+  file: string; // from the root of the site: "assets/embed-core.1a2b3c4d.js"
   integrity: string;
 }
 
 declare const capspanEmbed: {
   language: string;
   direction: "ltr" | "rtl";
-  languages: Record<string, string>; // where the others lie from here: {"es": "es/"}
+  folder: string; // of this language, from the root: "" or "es/"
+  languages: Record<string, string>; // the folders of the others: {"es": "es/"}
   core: Part;
   late: Part;
 };
@@ -25,7 +26,7 @@ interface Core {
 export interface Edition {
   language: string;
   direction: "ltr" | "rtl";
-  site: string; // with both slashes
+  site: string; // where the pages of this language lie, with its slash at the end
   words: typeof words;
   elsewhere(language: string): string | undefined; // the script of another language
   core(): Promise<Core>;
@@ -36,7 +37,11 @@ export interface Edition {
 const handOver = "joint-finder-part";
 
 const own = document.currentScript as HTMLScriptElement | null;
-const site = own && new URL("../", own.src).href;
+
+// The script lies in the folder of its language, its pinned copy beside all assets at the root.
+const { folder } = capspanEmbed;
+const up = own && /\/assets\/[^/]*$/.test(own.src) ? "../" : "../".repeat(folder.split("/").length);
+const root = own && new URL(up, own.src).href;
 
 interface Policy {
   createScriptURL(address: string): string;
@@ -51,7 +56,7 @@ function trusted(address: string): string {
   if (!types) return address;
   policy ??= types.createPolicy("joint-finder", {
     createScriptURL(text) {
-      if (site && text.startsWith(site)) return text;
+      if (root && text.startsWith(root)) return text;
       throw new TypeError(text);
     },
   });
@@ -79,7 +84,7 @@ export function run(address: string, integrity = ""): Promise<unknown> {
 
 /** The edition this script is. */
 export function thisEdition(): Edition | null {
-  if (!site) {
+  if (!root) {
     console.error("joint-finder: include the script without type=module; it has to know where it came from");
     return null;
   }
@@ -87,17 +92,17 @@ export function thisEdition(): Edition | null {
   let coming: Promise<Core> | undefined;
   let learnt: Promise<boolean> | undefined;
   const get = (part: Part) =>
-    run(site + part.file, part.integrity).then((given) => {
+    run(root + part.file, part.integrity).then((given) => {
       if (typeof given !== "function") throw new Error(part.file);
       return given as (core?: Core) => Core;
     });
   const edition: Edition = {
     language,
     direction,
-    site,
+    site: root + folder,
     words,
     elsewhere: (other) =>
-      Object.keys(languages).includes(other) ? `${site}${languages[other]}embed/capspan.js` : undefined,
+      Object.keys(languages).includes(other) ? `${root}${languages[other]}embed/capspan.js` : undefined,
     core() {
       coming ??= get(core).then((given) => given());
       coming.catch(() => {
