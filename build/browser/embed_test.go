@@ -186,8 +186,8 @@ func TestEmbedInAShop(t *testing.T) {
 func TestEmbedAttributes(t *testing.T) {
 	s := newShop(t)
 	script := strings.SplitN(examples(t, "html")[0], "\n", 2)[0]
-	s.pages["/early.js"] = heard + `addEventListener("DOMContentLoaded", () => { document.querySelector("joint-finder").unit = "mm"; });`
-	s.pages["/early"] = s.page(`<script src="early.js"></script>`, `<joint-finder language="xx" hold="plate"></joint-finder>`+strings.Replace(script, "async", "defer", 1)+script+script)
+	s.pages["/early.js"] = heard + `document.querySelector("joint-finder").unit = "mm";` // nobody has defined the element yet
+	s.pages["/early"] = s.page("", `<joint-finder language="xx" hold="plate"></joint-finder><script src="early.js"></script>`+strings.Replace(script, "async", "defer", 1)+script+script)
 	b := s.open(t, "/early")
 	b.until("the form", opened)
 	if got := see[string](b, `(r => [r.querySelector("[data-setting=unit]").value, r.querySelector("[data-hold]:checked").value, r.querySelector("[data-finder]").lang].join(" "))(`+finder+`)`); got != "mm plate en" {
@@ -228,6 +228,7 @@ func TestEmbedLanguages(t *testing.T) {
 				script = strings.Replace(script, `"language":"en"`, `"language":"eo"`, 1)
 			}
 			w.Header().Set("Content-Type", "text/javascript; charset=utf-8")
+			w.Header().Set("Access-Control-Allow-Origin", "*")
 			fmt.Fprint(w, strings.Replace(script, `"languages":{}`, `"languages":{"en":"","eo":"eo/"}`, 1))
 			return
 		}
@@ -343,6 +344,9 @@ func TestEmbedHostileAttributes(t *testing.T) {
 		for _, value := range hostileValues {
 			see[bool](b, `document.querySelector("joint-finder").setAttribute(`+quote(key)+`, `+quote(value)+`), true`)
 		}
+	}
+	if asked := see[string](b, `heard.map(d => d.query.unit + " " + d.query.ends[0].hold).filter(asked => !/^(in|mm) (outside-clip|inside-clip|strap|plate|wing|unknown)$/.test(asked)).join()`); asked != "" {
+		t.Errorf("asked by hostile attributes: %.300s", asked)
 	}
 	see[bool](b, `(e => { `+finder+`.querySelector("[data-finder]").id = "old"; e.unit = "mm"; e.hold = "unknown"; e.language = "en"; return true })(document.querySelector("joint-finder"))`)
 	b.until("the form again", opened+` && !`+finder+`.querySelector("#old")`)
