@@ -12,7 +12,7 @@ import (
 // assetNames are the plain names pages may ask for.
 var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
 	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
-	"calculation.js"}
+	"calculation.js", "embed-frame.js"}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
@@ -25,6 +25,8 @@ func (s *site) bundle() {
 			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
+		case s.assets.Path(static.EmbedName), s.assets.Path(static.EmbedFormName), s.assets.Path(static.EmbedSheetName):
+			continue // written by addEmbed
 		}
 		s.addRoot(f.Path, f.Bytes, Assets)
 	}
@@ -55,6 +57,9 @@ func (s *site) integrity() map[string]string {
 			sums[s.atRoot(f.Path)] = f.Integrity()
 		}
 	}
+	if s.embed.path != "" {
+		sums[s.atRoot(s.embed.path)] = s.embed.integrity
+	}
 	return sums
 }
 
@@ -62,6 +67,9 @@ func (s *site) integrity() map[string]string {
 func (s *site) scripts() map[string]string {
 	addresses := map[string]string{"chart.json": s.atRoot(s.chart), "drawings.svg": s.atRoot(s.drawings), "slips.json": s.atRoot(s.slips),
 		"search-index.json": s.atRoot(s.index)}
+	if s.embed.path != "" {
+		addresses[static.EmbedName] = s.atRoot(s.embed.path)
+	}
 	for name, path := range s.parts {
 		addresses[name] = s.atRoot(path)
 	}

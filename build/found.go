@@ -63,7 +63,7 @@ func (s *site) named(address string) string {
 // for none, is kept out of search engines.
 func (s *site) head(page *templates.Page) {
 	switch page.Body.(type) {
-	case *templates.Paper, *templates.Moved, *templates.NotKept:
+	case *templates.Paper, *templates.Moved, *templates.NotKept, *templates.EmbedFrame:
 		page.Head.Hidden = true
 	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Changes:
 		page.Head.Feed = s.feedAddress()

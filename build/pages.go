@@ -58,6 +58,9 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.changesPage)
 	drafts = append(drafts, s.drivelineDrafts()...)
 	add(s.notKept)
+	if s.embed.path != "" {
+		add(s.embedPage)
+	}
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)

@@ -68,8 +68,8 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 	}
 	sheet := find.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
 	switch body := page.Body.(type) {
-	case *templates.Search, *templates.AZ, *templates.Paper:
-		return nil // paper sheets are reached from their rows
+	case *templates.Search, *templates.AZ, *templates.Paper, *templates.EmbedFrame:
+		return nil // paper sheets are reached from their rows, and a frame from other pages
 	case *templates.Joint:
 		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, body.Also, body.Note)}
 	case *templates.Table:

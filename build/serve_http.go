@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"net/http"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -24,6 +25,7 @@ type server struct {
 type pages struct {
 	files map[string]page   // by path, "chart/index.html"
 	moved map[string]string // addresses that lead to another
+	areas []area            // which fields belong to which
 	count int               // pages among the files
 	sum   string            // of all names and bytes
 }
@@ -49,7 +51,12 @@ func Handler(out Output, base string) http.Handler {
 // reaches the disk.
 func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	head := w.Header()
-	for _, h := range headers {
+	address, below := strings.CutPrefix(r.URL.Path, s.base)
+	areas := areasOf(nil)
+	if site := s.pages.Load(); site != nil {
+		areas = site.areas
+	}
+	for _, h := range slices.Concat(headers, areaOf(areas, address).fields) {
 		head.Set(h.name, h.value)
 	}
 	head.Set("Cache-Control", cacheAndAsk) // assets too: a keeper who edits wants no memory
@@ -59,7 +66,6 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "only GET and HEAD are answered here", http.StatusMethodNotAllowed)
 		return
 	}
-	address, below := strings.CutPrefix(r.URL.Path, s.base)
 	switch {
 	case r.URL.Path+"/" == s.base, r.URL.Path == "/" && s.base != "/":
 		http.Redirect(w, r, s.base, http.StatusFound)

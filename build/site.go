@@ -30,6 +30,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
 		sites[n].bundle()
+		problems.Add(sites[n].addEmbed()...)
 		if opt.Previews {
 			sites[n].addPreviews()
 		}
@@ -112,8 +113,9 @@ type inputs struct {
 	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
-	core     *exampleCore // nil while tables or scripts have problems
-	folder   string       // where the language's pages lie below the root: "", or "es/"
+	core     *exampleCore      // nil while tables or scripts have problems
+	folder   string            // where the language's pages lie below the root: "", or "es/"
+	others   map[string]string // the folders of the other languages
 
 	contributing tables.Contributing
 }
@@ -143,9 +145,13 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	for n, language := range languages {
 		all[n] = read[n].inputs
 		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
-		if n > 0 {
-			all[n].folder = language + "/"
+		all[n].others = map[string]string{}
+		for m, other := range languages {
+			if m != n {
+				all[n].others[other] = folderOf(m, other)
+			}
 		}
+		all[n].folder = folderOf(n, language)
 		problems.Add(read[n].problems...)
 		problems.Add(all[n].translated(src, language)...)
 	}
@@ -155,6 +161,14 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 		problems.Add(all[n].readPages(src, opt, read[n].scripts, sound, n == 0)...)
 	}
 	return all, saidOnce(problems)
+}
+
+// folderOf is where the n-th language stands below the root.
+func folderOf(n int, language string) string {
+	if n == 0 {
+		return ""
+	}
+	return language + "/"
 }
 
 // languageParts is what of a language is read before tables and pages are known.
@@ -232,13 +246,14 @@ type site struct {
 	base     string // where the pages of this language live: the root, or a folder below it
 	live     string
 	memory   *Memory
-	apart    []string          // folders of other languages below this one
-	drafted  []drafted         // every page, filled
-	chart    string            // path of the matcher's chart
-	drawings string            // path of the drawings the identify page fetches
-	index    string            // path of what the search looks in
-	parts    map[string]string // paths of the tables that parts are identified in, by plain name
-	slips    string            // path of the chart in words that the enquiry slip fetches
+	apart    []string                         // folders of other languages below this one
+	drafted  []drafted                        // every page, filled
+	chart    string                           // path of the matcher's chart
+	drawings string                           // path of the drawings the identify page fetches
+	index    string                           // path of what the search looks in
+	parts    map[string]string                // paths of the tables that parts are identified in, by plain name
+	slips    string                           // path of the chart in words that the enquiry slip fetches
+	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
 	files    []File                        // all that a reader of this language may ask for
 	places   map[string]diag.Pos           // page addresses with the file each was made from

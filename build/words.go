@@ -43,6 +43,7 @@ var spoken = map[string]string{
 	"method":    "title, sheet, about",
 	"search":    "title, about, passing",
 	"a-z":       "title, about, also name, in page",
+	"embed":     "title, about",
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",
 	"moved":     "title id, sheet, about",

@@ -45,6 +45,15 @@ const (
 
 // FrameName is the script of what stands round every page.
 const FrameName = "frame.js"
+// The finder for other people's pages: its small script, and the form and the sheet that
+// package build puts behind the core. They are no assets as they are (build/embed.go).
+const (
+	EmbedName       = "embed.js"
+	EmbedFormName   = "embed-form.js"
+	EmbedSheetName  = "embed.css"
+	EmbedFormGlobal = "CapspanForm"
+)
+
 
 // The globals the browser and package driveline find the frame of the calculations under,
 // and package driveline alone what the build asks of them.
@@ -90,6 +99,10 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "shaft.js", source: "parts/shaft/shaft.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
+	{name: EmbedName, source: "parts/embed/finder.ts"},
+	{name: EmbedFormName, source: "parts/embed/form.ts", global: EmbedFormGlobal},
+	{name: EmbedSheetName, source: "parts/embed/embed.css"},
+	{name: "embed-frame.js", source: "parts/embed/frame.ts"},
 	{name: WorkerName, source: "worker/worker.ts"},
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},

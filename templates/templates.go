@@ -96,7 +96,20 @@ func (s *Set) Render(w io.Writer, p Page) error {
 		return err
 	}
 	f.Main = template.HTML(body.String()) // just made by html/template
-	return t.ExecuteTemplate(w, "frame.html", f)
+	outer := "frame.html"
+	if p.Bare {
+		outer = "bare.html"
+	}
+	return t.ExecuteTemplate(w, outer, f)
+}
+
+// Fragment writes one template alone, for what is no page.
+func (s *Set) Fragment(w io.Writer, base, name string, view any) error {
+	t, err := s.based(base)
+	if err != nil {
+		return err
+	}
+	return t.ExecuteTemplate(w, name, view)
 }
 
 // based returns the templates whose function at knows the base. A site has one base,
@@ -161,6 +174,8 @@ func bodyTemplate(body any) (string, error) {
 		return "moved.html", nil
 	case *NotKept:
 		return "notkept.html", nil
+	case *EmbedFrame:
+		return "embed-frame.html", nil
 	case *Paper:
 		return "paper.html", nil
 	case *Search:

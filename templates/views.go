@@ -34,6 +34,7 @@ type Page struct {
 	Scripts []string // plain names of the scripts it needs, in order
 	Ahead   []string // plain names of the data its scripts fetch at once, to be on its way before they are
 	Slim    bool     // needs the first style sheet alone
+	Bare    bool     // stands in a frame of another page: no header, no title block, no sheet
 	// Languages lead to the page in the other languages of the site.
 	Languages []LanguageLink
 	Head      Head
@@ -129,6 +130,9 @@ type Identify struct {
 	Conditions []Choice
 	ByHand     template.HTML
 }
+
+// EmbedFrame is the finder alone, for an iframe of another page.
+type EmbedFrame struct{}
 
 // Keeper is who keeps the chart. Every detail may be empty.
 type Keeper struct {

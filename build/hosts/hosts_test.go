@@ -134,14 +134,39 @@ func (v visitor) everyFile(t *testing.T) {
 	}
 }
 
+// crossed are the fields by which a file is for other origins, one behind the other.
+func crossed(name string, head http.Header) (got, want string) {
+	for _, field := range []string{"Access-Control-Allow-Origin", "Cross-Origin-Resource-Policy", "Cross-Origin-Embedder-Policy"} {
+		got += strings.Join(head.Values(field), ",") + ";"
+	}
+	switch {
+	case strings.HasPrefix(name, "assets/"), name == "embed/capspan.js", name == "embed/chart.json":
+		return got, "*;cross-origin;;"
+	case name == "embed/frame/index.html":
+		return got, ";cross-origin;require-corp;"
+	}
+	return got, ";;;"
+}
+
+// framers are who may put a file of the site into a frame.
+func framers(name string) string {
+	if name == "embed/frame/index.html" {
+		return "*"
+	}
+	return "'none'"
+}
+
 // guarded checks the fields that go with every answer, each given once.
 func (v visitor) guarded(t *testing.T, name string, a answer, cache string) {
 	t.Helper()
+	if got, want := crossed(name, a.head); got != want {
+		t.Errorf("%s: fields for other origins are %q, want %q", name, got, want)
+	}
 	for field, want := range map[string]string{
 		"Cache-Control":           cache,
 		"X-Content-Type-Options":  "nosniff",
 		"Referrer-Policy":         "no-referrer",
-		"Content-Security-Policy": build.Policy + "; frame-ancestors 'none'",
+		"Content-Security-Policy": build.Policy + "; frame-ancestors " + framers(name),
 	} {
 		if got := a.head.Values(field); len(got) != 1 || got[0] != want {
 			t.Errorf("%s: %s is %q, want %q", name, field, got, want)
