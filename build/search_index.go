@@ -2,6 +2,7 @@ package build
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -68,7 +69,7 @@ func (s *site) entriesOf(page templates.Page) []search.Entry {
 	case *templates.Search, *templates.AZ, *templates.Paper:
 		return nil // paper sheets are reached from their rows
 	case *templates.Joint:
-		return []search.Entry{search.New(search.Row, page.Address, body.ID, body.Lead, body.Also, body.Note)}
+		return []search.Entry{search.New(search.Row, page.Address, body.ID, body.Lead, slices.Concat(body.Also, s.ownNames(s.set.Find(body.ID))), strings.Join(append([]string{body.Note}, s.ownLines(s.set.Find(body.ID))...), " "))}
 	case *templates.Table:
 		return append([]search.Entry{sheet}, s.otherRows(page.Address, body)...)
 	case *templates.Sources:
@@ -106,7 +107,7 @@ func (s *site) otherRows(address string, table *templates.Table) []search.Entry 
 	var entries []search.Entry
 	for _, row := range table.Rows {
 		if row.Row.Href == "" {
-			entries = append(entries, search.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
+			entries = append(entries, search.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title), slices.Concat(row.Also, s.ownNames(s.set.Find(row.Row.Text))), row.Search))
 		}
 	}
 	return entries

@@ -52,7 +52,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		s.addHostFiles()
 	}
 	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects(), Stale: in.core != nil && in.core.stale}, problems
+	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects(), Own: in.own != nil, Stale: in.core != nil && in.core.stale}, problems
 }
 
 // Check reports every problem in tables, pages, scripts and links.
@@ -63,7 +63,7 @@ func Check(src Sources) diag.List {
 
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, problems := tables.Load(src.Tables)
+	set, _, problems := src.Set()
 	core, more := static.Core(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
@@ -87,6 +87,7 @@ type inputs struct {
 	words     *catalogue.Catalogue
 	frames    *templates.Set
 	keeper    templates.Keeper
+	own       *own  // nil without a keeper's own folder
 	tables    fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
@@ -99,17 +100,23 @@ type inputs struct {
 // last, because they ask the chart and the core; when those have problems of their own,
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
+	shipped := src
+	src = src.layered()
 	in := inputs{tables: src.Tables}
 	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
-	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
+	var overlay *tables.Overlay
+	group.Go(func() { in.set, overlay, found[0] = shipped.Set() })
 	group.Go(func() {
 		made := opt.Memory.bundled(src.Static, language)
 		in.assets, in.method, found[1], found[4] = made.assets, made.method, made.problems[0], made.problems[1]
 	})
 	group.Go(func() {
 		in.words, found[2] = catalogue.Load(src.Templates, language)
+		if src.Own != nil {
+			found[2].Add(in.words.Replace(src.part("words"))...)
+		}
 		frames, err := templates.New(src.Templates, in.words)
 		if err != nil {
 			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
@@ -119,10 +126,13 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 			found[2].Add(in.words.Check(append(frames.Uses(), said()...))...)
 		}
 	})
-	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
+	group.Go(func() { in.keeper, in.own, found[3] = loadOwn(shipped) })
 	var scripts []byte
 	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
 	group.Wait()
+	if in.own != nil {
+		in.own.overlay = overlay
+	}
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
 	var worked calculated
@@ -139,6 +149,7 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	}
 	pages, wrong := content.Load(src.Content, options)
 	in.pages = pages
+	shipped.inOwnFolder(pages, wrong)
 	problems.Add(wrong...)
 	group.Wait()
 	in.driveline = worked

@@ -88,7 +88,9 @@ func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
 	return names, nil
 }
 
-// yamlFiles lists the files of a folder that are read, in the order of their names.
+// yamlFiles lists the files of a folder that are read, in the order the folder gives them: by
+// name, and a keeper's own behind those of the chart, so that of two rows of one id the
+// keeper's is told.
 func yamlFiles(fsys fs.FS, folder string, list *diag.List) ([]string, error) {
 	entries, err := fs.ReadDir(fsys, ".")
 	if err != nil {
@@ -104,7 +106,6 @@ func yamlFiles(fsys fs.FS, folder string, list *diag.List) ([]string, error) {
 				Fact: "the file's name ends in \".yml\" and is not read", Hints: []string{"let it end in .yaml"}})
 		}
 	}
-	slices.Sort(names)
 	return names, nil
 }
 
