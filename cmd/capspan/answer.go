@@ -11,6 +11,7 @@ import (
 	"text/tabwriter"
 	"unicode/utf8"
 
+	"capspan/build"
 	"capspan/static/matcher"
 )
 
@@ -22,7 +23,7 @@ const mmPerInch = 25.4
 // printAnswer writes the core's own words with its figures in tables. A length stands
 // in millimetres and in inches; the chart's own digits come first, and a converted
 // one has ≈ before it.
-func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
+func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since, own []build.OwnWords) error {
 	p := &printer{}
 	p.para("", "Verdict: "+string(a.Verdict))
 	p.para("", a.Says.Head)
@@ -42,6 +43,7 @@ func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
 		}
 	}
 	p.sizes(sizesTitle(a), a.Sizes, true)
+	p.own(own)
 	p.ways(a.Ways)
 	p.readings(a.Readings)
 	// What is not the answer says so in a sentence and gets no table that looks like one.
@@ -70,6 +72,16 @@ func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
 	p.title("Chart " + a.Chart.Version)
 	_, err := w.Write(p.b.Bytes())
 	return err
+}
+
+// own writes what the keeper of a folder of one's own says of the rows.
+func (p *printer) own(own []build.OwnWords) {
+	for n, words := range own {
+		if n == 0 {
+			p.title(words.Title)
+		}
+		p.item("  "+words.Row+": ", words.String())
+	}
 }
 
 func sizesTitle(a matcher.Answer) string {

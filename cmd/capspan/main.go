@@ -30,6 +30,7 @@ type command struct {
 	Fmt       fmtVerb       `cmd:"" help:"Put the tables' lines in order and their spacing right."`
 	Compare   compareVerb   `cmd:"" help:"Tell what changed in the tables, and what it does."`
 	Schema    schemaVerb    `cmd:"" help:"Write the schema by which editors check the tables."`
+	Start     startVerb     `cmd:"" help:"Make a folder for a counter of one's own."`
 	Version   versionFlag   `help:"Say which program and which chart this is."`
 }
 
