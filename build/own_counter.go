@@ -1,8 +1,9 @@
 package build
 
 import (
-	"fmt"
 	"strings"
+
+	"capspan/build/diag"
 )
 
 // OwnWords is what the keeper of a site says of one row, for the command.
@@ -29,7 +30,7 @@ func (o OwnWords) String() string {
 
 // Counter says what the keeper's overlay adds to rows, each named as the core names it;
 // nothing where there is no overlay.
-func Counter(src Sources, refs []string) ([]OwnWords, error) {
+func Counter(src Sources, refs []string) ([]OwnWords, diag.List) {
 	if src.Own == nil {
 		return nil, nil
 	}
@@ -37,7 +38,7 @@ func Counter(src Sources, refs []string) ([]OwnWords, error) {
 	set, overlay, problems := src.Set()
 	problems.Add(found...)
 	if problems.Blocked() {
-		return nil, fmt.Errorf("load the overlay: %s", problems.Summary())
+		return nil, problems
 	}
 	title := "At this counter"
 	if keeper.Name != "" {
@@ -58,5 +59,5 @@ func Counter(src Sources, refs []string) ([]OwnWords, error) {
 			list = append(list, words)
 		}
 	}
-	return list, nil
+	return list, problems
 }

@@ -99,9 +99,9 @@ func (v *identifyVerb) Run(t *terminal) error {
 	for _, size := range answer.Sizes {
 		refs = append(refs, size.Rows...)
 	}
-	own, err := build.Counter(src, refs)
-	if err != nil {
-		return err
+	own, problems := build.Counter(src, refs)
+	if problems.Blocked() {
+		return printed(t, problems)
 	}
 	whole := struct {
 		matcher.Answer
