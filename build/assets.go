@@ -23,6 +23,12 @@ func (s *site) bundle() {
 			if s.live == "" {
 				continue
 			}
+		case s.assets.Path(ownSheet): // part of the sheet that addOwn writes
+			continue
+		case s.assets.Path(ownScript):
+			if s.own == nil || s.own.overlay == nil {
+				continue
+			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
 		case s.assets.Path(static.EmbedName), s.assets.Path(static.EmbedFormName), s.assets.Path(static.EmbedSheetName):
@@ -33,6 +39,7 @@ func (s *site) bundle() {
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
 	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 	s.addDrawings()
+	s.addOwn()
 	s.parts = map[string]string{}
 	for _, t := range partTables(s.set) {
 		s.parts[partData(t)] = s.addAsset("assets/part-"+t.ID, ".json", s.partJSON(t))
@@ -60,6 +67,13 @@ func (s *site) integrity() map[string]string {
 	if s.embed.path != "" {
 		sums[s.atRoot(s.embed.path)] = s.embed.integrity
 	}
+	if s.own != nil {
+		for _, f := range s.files {
+			if f.Path == s.own.style {
+				sums[s.atRoot(f.Path)] = static.File{Path: f.Path, Bytes: f.Bytes}.Integrity()
+			}
+		}
+	}
 	return sums
 }
 
@@ -74,6 +88,10 @@ func (s *site) scripts() map[string]string {
 		addresses[name] = s.atRoot(path)
 	}
 	names := slices.Clone(assetNames)
+	if s.own != nil && s.own.data != "" {
+		addresses[ownData] = s.atRoot(s.own.data)
+		names = append(names, ownScript)
+	}
 	for _, name := range static.Calculations {
 		names = append(names, static.CalculationScript(name))
 	}

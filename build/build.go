@@ -19,6 +19,8 @@ import (
 // Sources are the four folders a site is made from.
 type Sources struct {
 	Tables, Content, Static, Templates fs.FS
+
+	Own fs.FS // a keeper's own folder, laid over them (own.go); nil for none
 }
 
 // Embedded returns the folders the program carries in itself.
@@ -74,5 +76,6 @@ type Output struct {
 	Base      string     // with both slashes
 	Languages []Language // the first one first
 	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
+	Own       bool       // a keeper's own folder lies over it
 	Stale     bool       // an example has the answer of an earlier chart; only of a hasty build
 }

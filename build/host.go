@@ -120,6 +120,11 @@ func CheckBase(base string) error {
 	if !baseForm.MatchString(base) {
 		return fmt.Errorf("the base %q may hold letters, digits and . _ ~ - / only", base)
 	}
+	for part := range strings.SplitSeq(base, "/") {
+		if part == "." || part == ".." {
+			return fmt.Errorf("the base %q goes through %q; write the path that readers see, such as /joints/", base, part)
+		}
+	}
 	return nil
 }
 

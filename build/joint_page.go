@@ -77,7 +77,7 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Figures:     []templates.Figure{{SVG: s.drawn().Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),
-		Measured: s.measuredValues(row),
+		Measured: s.measuredValues(row), Own: s.ownOf(row), OwnTitle: s.counter(),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))

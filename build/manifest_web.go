@@ -51,7 +51,7 @@ func (s *site) addWebManifest() diag.List {
 	m := webManifest{
 		ID: s.base, Name: s.word("site.app-name"), ShortName: "Capspan", Lang: s.words.Language,
 		Description: s.word("site.app-about"),
-		StartURL:    s.base, Scope: s.base, Display: "standalone", Background: paper[0], Theme: paper[0],
+		StartURL:    s.base, Scope: s.base, Display: "standalone", Background: s.papers()[0], Theme: s.papers()[0],
 	}
 	var problems diag.List
 	source := s.assets.Bytes("icon.svg")

@@ -111,7 +111,7 @@ func (s *site) home(words *content.Page) (templates.Page, diag.Pos) {
 	}
 	return templates.Page{
 		Address: "/", Title: words.Title, About: words.About, Sheet: s.word("home.sheet"),
-		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables)},
+		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables), Own: s.ownLinks()},
 	}, words.Pos
 }
 

@@ -51,7 +51,7 @@ func (s *site) partPage(t *tables.Table) (templates.Page, diag.Pos) {
 		body.Columns = append(body.Columns, view)
 	}
 	return templates.Page{Address: partAddress(t), Title: s.word("part.one", "title", t.Title), Sheet: t.Title,
-		About: s.word("part.one-about", "title", t.Title), Scripts: []string{"parts.js", "part.js"}, Ahead: []string{partData(t)}, Body: body}, t.Pos
+		About: s.word("part.one-about", "title", t.Title), Scripts: []string{"parts.js", "part.js", ownScript}, Ahead: []string{partData(t)}, Body: body}, t.Pos
 }
 
 func (s *site) howToMatch(c tables.Column) string {

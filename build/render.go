@@ -99,7 +99,7 @@ func (s *site) shared() templates.Site {
 	return templates.Site{
 		Base: s.base, Root: s.root, Chart: s.version.Name(), Date: s.version.Date, Live: s.live,
 		Style: s.atRoot(s.assets.Path("sheet.css")), More: s.atRoot(s.assets.Path("more.css")), Scripts: s.scripts(),
-		Policy: Policy, Integrity: s.integrity(), Paper: paper, Search: s.openSearch(),
-		Worker: s.workerAddress(), Manifest: s.at(webManifestName),
+		Policy: Policy, Integrity: s.integrity(), Paper: s.papers(), Search: s.openSearch(),
+		Worker: s.workerAddress(), Manifest: s.at(webManifestName), Own: s.ownView(),
 	}
 }

@@ -15,6 +15,10 @@ import (
 // signal every kilobyte is felt. Kinds that are not here have no budget.
 var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 44_000, "embed": 40_000}
 
+// OwnBudget is what a keeper's own folder may add to each of them: name, logo, colours and
+// overlay.
+const OwnBudget = 8_000
+
 // Weight is what one page weighs.
 type Weight struct {
 	Kind    string `json:"kind"` // home, identify, row, paper, table, guide, calculation, embed, other
@@ -63,6 +67,9 @@ func Weigh(out Output) []Weight {
 			w.Visit += packed[embedChart] + packed[coreOf(files)]
 		}
 		w.Budget = Budgets[w.Kind]
+		if w.Budget > 0 && out.Own {
+			w.Budget += OwnBudget
+		}
 		w.Over = w.Budget > 0 && w.Visit > w.Budget
 		list = append(list, w)
 	}

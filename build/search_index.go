@@ -2,6 +2,7 @@ package build
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 
 	"golang.org/x/text/language"
@@ -71,7 +72,9 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 	case *templates.Search, *templates.AZ, *templates.Paper, *templates.EmbedFrame:
 		return nil // paper sheets are reached from their rows, and a frame from other pages
 	case *templates.Joint:
-		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, body.Also, body.Note)}
+		row := s.set.Find(body.ID)
+		text := strings.Join(append([]string{body.Note}, s.ownLines(row)...), " ")
+		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, slices.Concat(body.Also, s.ownNames(row)), text)}
 	case *templates.Table:
 		return append([]search.Entry{sheet}, s.otherRows(find, page.Address, body)...)
 	case *templates.Sources:
@@ -109,7 +112,8 @@ func (s *site) otherRows(find *search.Language, address string, table *templates
 	var entries []search.Entry
 	for _, row := range table.Rows {
 		if row.Row.Href == "" {
-			entries = append(entries, find.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
+			entries = append(entries, find.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title),
+				slices.Concat(row.Also, s.ownNames(s.set.Find(row.Row.Text))), row.Search))
 		}
 	}
 	return entries

@@ -30,6 +30,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
 		sites[n].bundle()
+		sites[n].addOwn()
 		problems.Add(sites[n].addEmbed()...)
 		if opt.Previews {
 			sites[n].addPreviews()
@@ -83,7 +84,7 @@ func Check(src Sources) diag.List {
 
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, problems := tables.Load(src.Tables)
+	set, _, problems := src.Set()
 	core, more := static.Core(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
@@ -110,6 +111,7 @@ type inputs struct {
 	tableWords *translation.Tables
 	frames     *templates.Set
 	keeper     templates.Keeper
+	own        *own  // nil without a keeper's own folder
 	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
@@ -123,11 +125,14 @@ type inputs struct {
 // load reads all folders, so that one run reports the problems of each, and gives them
 // language by language.
 func load(src Sources, opt Options) ([]inputs, diag.List) {
-	keeper, problems := loadKeeper(src.Content)
+	shipped := src
+	src = src.layered()
+	keeper, counter, problems := loadOwn(shipped)
 	var set *tables.Set
+	var overlay *tables.Overlay
 	var found diag.List
 	var group sync.WaitGroup
-	group.Go(func() { set, found = tables.Load(src.Tables) })
+	group.Go(func() { set, overlay, found = shipped.Set() })
 	languages := languagesOf(keeper, opt)
 	for _, language := range languages {
 		if _, unknown := src.In(language); unknown.Blocked() {
@@ -145,6 +150,9 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	for n, language := range languages {
 		all[n] = read[n].inputs
 		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
+		if counter != nil {
+			all[n].own = &own{logo: counter.logo, colours: counter.colours, overlay: overlay}
+		}
 		all[n].others = map[string]string{}
 		for m, other := range languages {
 			if m != n {
@@ -153,12 +161,12 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 		}
 		all[n].folder = folderOf(n, language)
 		problems.Add(read[n].problems...)
-		problems.Add(all[n].translated(src, language)...)
+		problems.Add(all[n].translated(shipped, language)...)
 	}
 	opt.ease(problems)
 	sound := !problems.Blocked()
 	for n := range all {
-		problems.Add(all[n].readPages(src, opt, read[n].scripts, sound, n == 0)...)
+		problems.Add(all[n].readPages(shipped, opt, read[n].scripts, sound, n == 0)...)
 	}
 	return all, saidOnce(problems)
 }
@@ -190,6 +198,9 @@ func readLanguage(src Sources, language string, memory *Memory) languageParts {
 	})
 	group.Go(func() {
 		p.words, found[1] = catalogue.Load(src.Templates, src.Content, language)
+		if src.Own != nil {
+			found[1].Add(p.words.Replace(src.part("words"))...)
+		}
 		frames, err := templates.New(src.Templates, p.words)
 		if err != nil {
 			found[1].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
@@ -226,8 +237,9 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
 		options.Drawings = in.drawn()
 	}
-	pages, wrong := content.Load(src.Content, options)
+	pages, wrong := content.Load(src.layered().Content, options)
 	in.pages = pages
+	src.inOwnFolder(pages, wrong)
 	problems.Add(wrong...)
 	opt.ease(problems)
 	group.Wait()

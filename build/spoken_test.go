@@ -92,19 +92,19 @@ func TestSpokenTables(t *testing.T) {
 	}
 }
 
-// shown is a text of a page, and whether it says that it is English on a page that is not.
-type shown struct {
+// seenText is a text of a page, and whether it says that it is English on a page that is not.
+type seenText struct {
 	text    string
 	english bool
 }
 
-func shownIn(t *testing.T, page []byte) []shown {
+func shownIn(t *testing.T, page []byte) []seenText {
 	t.Helper()
 	doc, err := html.Parse(bytes.NewReader(page))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var list []shown
+	var list []seenText
 	var walk func(n *html.Node, english bool)
 	walk = func(n *html.Node, english bool) {
 		if n.Type == html.ElementNode {
@@ -116,7 +116,7 @@ func shownIn(t *testing.T, page []byte) []shown {
 			}
 		}
 		if text := strings.TrimSpace(n.Data); n.Type == html.TextNode && text != "" {
-			list = append(list, shown{text, english})
+			list = append(list, seenText{text, english})
 		}
 		for c := n.FirstChild; c != nil; c = c.NextSibling {
 			walk(c, english)

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -82,7 +83,8 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 			view.Says = append(view.Says, measured.Label+": "+strings.Join(measured.Says, " "))
 		}
 	}
-	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
+	view.Says = append(view.Says, s.ownLines(row)...)
+	words := append([]string{row.ID, row.Note, view.Basis}, slices.Concat(row.Also, s.ownLines(row))...)
 	for _, end := range row.Ends {
 		if end.Cap.State == tables.Given {
 			view.Caps = append(view.Caps, end.Cap.Quantity.MM())

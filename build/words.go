@@ -57,6 +57,7 @@ var spoken = map[string]string{
 	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",
 	"paper":   "title id, sheet id, about id, level-end, upright-end, true-wing, true-both, true-cap, true-across, true-none",
 	"hold":    "not-sure, not-known",
+	"own":     "counter name, counter-unnamed, from name, from-unnamed",
 	"guide":   "table, code, why, next, not-used readings why, worked-out chart, open-readings, left, more-left n",
 	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
 	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",

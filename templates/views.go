@@ -22,6 +22,7 @@ type Site struct {
 	Search    string            // address of the OpenSearch description; empty without an address of the site
 	Worker    string            // address of the service worker; empty where pages register none
 	Manifest  string            // address of the web application manifest
+	Own       *Own              // the keeper of a site made from a folder of their own; nil for none
 }
 
 // Page is the frame's view: one of the bodies below goes inside it.
@@ -96,6 +97,7 @@ type Home struct {
 	Ways         []Link // what have you got in your hand?
 	Text         template.HTML
 	Rows, Tables int
+	Own          []Link // pages and tables of the keeper's own
 }
 
 // HoldChoice is one picture of the hold strip.
@@ -235,6 +237,8 @@ type Joint struct {
 	Paper                                 string        // address of the sheet to print
 	History                               []RowChange
 	Measured                              []MeasuredValue
+	Own                                   []NamedCell // what the keeper adds
+	OwnTitle                              string      // whose word that is
 }
 
 // JointEnd is one end's figures.

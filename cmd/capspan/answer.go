@@ -11,6 +11,7 @@ import (
 	"text/tabwriter"
 	"unicode/utf8"
 
+	"capspan/build"
 	"capspan/static/matcher"
 	"capspan/templates/words"
 )
@@ -23,7 +24,7 @@ const mmPerInch = 25.4
 // printAnswer writes the core's own words with its figures in tables. A length stands
 // in millimetres and in inches; the chart's own digits come first, and a converted
 // one has ≈ before it.
-func printAnswer(w io.Writer, in *words.Catalogue, a matcher.Answer, since *matcher.Since) error {
+func printAnswer(w io.Writer, in *words.Catalogue, a matcher.Answer, since *matcher.Since, own []build.OwnWords) error {
 	p := &printer{words: in}
 	p.verdict(a.Verdict)
 	p.para("", a.Says.Head)
@@ -43,6 +44,7 @@ func printAnswer(w io.Writer, in *words.Catalogue, a matcher.Answer, since *matc
 		}
 	}
 	p.sizes(p.sizesTitle(a), a.Sizes, true)
+	p.own(own)
 	p.ways(a.Ways)
 	p.readings(a.Readings)
 	// What is not the answer says so in a sentence and gets no table that looks like one.
@@ -76,6 +78,16 @@ func printAnswer(w io.Writer, in *words.Catalogue, a matcher.Answer, since *matc
 // verdict writes the first line.
 func (p *printer) verdict(v matcher.Verdict) {
 	p.para("", p.word("verdict", "verdict", p.word(string(v))))
+}
+
+// own writes what the keeper of a folder of one's own says of the rows.
+func (p *printer) own(own []build.OwnWords) {
+	for n, said := range own {
+		if n == 0 {
+			p.title(said.Title)
+		}
+		p.item("  "+said.Row+": ", said.String())
+	}
 }
 
 func (p *printer) sizesTitle(a matcher.Answer) string {

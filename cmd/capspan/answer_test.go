@@ -58,7 +58,7 @@ Next
 Chart 2026-11-25-0000000
 `
 	var got bytes.Buffer
-	if err := printAnswer(&got, english(t), a, nil); err != nil {
+	if err := printAnswer(&got, english(t), a, nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	// The width of the gaps is tabwriter's.
@@ -117,7 +117,7 @@ Next
 Chart 2026-11-25-0000000
 `
 	var got bytes.Buffer
-	if err := printAnswer(&got, english(t), a, nil); err != nil {
+	if err := printAnswer(&got, english(t), a, nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	if diff := cmp.Diff(want, got.String()); diff != "" {

@@ -31,6 +31,9 @@ Examples:
 // Run rewrites the tables that are not in order, each by rename, so that an editor or a
 // server never sees half a file.
 func (v *fmtVerb) Run(t *terminal) error {
+	if holdsSite(v.Root) && !holdsTables(v.Root) {
+		return nil // a folder of one's own without tables of its own
+	}
 	root, err := openTables(v.Root)
 	if err != nil {
 		return err

@@ -100,12 +100,21 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	var refs []string
+	for _, size := range answer.Sizes {
+		refs = append(refs, size.Rows...)
+	}
+	own, problems := build.Counter(src, refs)
+	if problems.Blocked() {
+		return printed(t, problems)
+	}
 	whole := struct {
 		matcher.Answer
-		Since *matcher.Since `json:"since,omitempty"`
-	}{answer, since}
+		Since *matcher.Since   `json:"since,omitempty"`
+		Own   []build.OwnWords `json:"own,omitempty"`
+	}{answer, since, own}
 	silent := len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0) // told below; there is no verdict to print
-	if err := v.print(t, whole, answer.Verdict, silent, func() error { return printAnswer(t.out, in, answer, since) }); err != nil {
+	if err := v.print(t, whole, answer.Verdict, silent, func() error { return printAnswer(t.out, in, answer, since, own) }); err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {

@@ -32,6 +32,7 @@ type command struct {
 	Compare   compareVerb   `cmd:"" help:"Tell what changed in the tables, and what it does."`
 	Schema    schemaVerb    `cmd:"" help:"Write the schema by which editors check the tables."`
 	Translate translateVerb `cmd:"" help:"Tell what another language lacks, and what in it is older than its English."`
+	Start     startVerb     `cmd:"" help:"Make a folder for a counter of one's own."`
 	Version   versionFlag   `help:"Say which program and which chart this is."`
 }
 
