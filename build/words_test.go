@@ -176,6 +176,15 @@ func TestSecondLanguage(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
+	made, problems := Book(src, BookOptions{Language: "eo"})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, want := range []string{`<html lang="eo"`, ">[The guide]<", " [(page 000)]<", "@bottom-left{content:\"[Capspan, chart "} {
+		if !strings.Contains(string(made.HTML(nil)), want) {
+			t.Errorf("the book lacks %q", want)
+		}
+	}
 	files := contents(out)
 	for path, want := range map[string][]string{
 		"index.html":                   {`lang="eo"`, ">[Chart]</a>", `aria-label="[Main]"`, "[A joint and a caliper]", "] in ["},
