@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"crypto/sha256"
 	"fmt"
@@ -34,6 +35,15 @@ func (r *release) book(ctx context.Context, paper string, date time.Time) error 
 			return fmt.Errorf("the book sends its reader to %q, and no page has it", place)
 		}
 	}
+	if r.again {
+		second, err := press.Print(ctx, chromium, made.HTML, date)
+		if err != nil {
+			return err
+		}
+		if !bytes.Equal(printed.PDF, second.PDF) {
+			return fmt.Errorf("the book was printed twice, and the bytes differ: %x and %x", sha256.Sum256(printed.PDF), sha256.Sum256(second.PDF))
+		}
+	}
 	name := "capspan-book-" + made.Chart.Name()
 	if r.language != "" {
 		name += "-" + r.language
@@ -42,8 +52,9 @@ func (r *release) book(ctx context.Context, paper string, date time.Time) error 
 	if err := r.write(name, printed.PDF); err != nil {
 		return err
 	}
-	r.say("%s: %d pages, %.1f MB, laid out %d times in %.0f s", name, printed.Count, float64(len(printed.PDF))/1e6, printed.Times,
-		time.Since(start).Seconds())
+	again := map[bool]string{true: "; printed twice, and the bytes are the same"}[r.again]
+	r.say("%s: %d pages, %.1f MB, laid out %d times in %.0f s%s", name, printed.Count, float64(len(printed.PDF))/1e6, printed.Times,
+		time.Since(start).Seconds(), again)
 	return nil
 }
 

@@ -3,7 +3,7 @@
 //
 // Equal sources and an equal Go make equal bytes: paths, times, owners and the order of files
 // are fixed, and the program for this machine is built twice to see it. The book is printed by
-// Chromium, and equal for an equal Chromium and equal fonts.
+// Chromium, twice too, and equal for an equal Chromium and equal fonts.
 //
 // Exit status: 0 done, 1 something is wrong, 2 misuse.
 package main
@@ -49,7 +49,7 @@ type release struct {
 	targets   []target
 	papers    []string // of the books; none for no book
 	language  string
-	again     bool // build this machine's program a second time, elsewhere
+	again     bool // make the book and this machine's program twice, and compare
 	say       func(format string, args ...any)
 
 	made []string // names of the files in out
@@ -76,7 +76,7 @@ func parse(args []string, help io.Writer) (*release, error) {
 	targets := flags.String("targets", everywhere, "systems to build for, or none")
 	papers := flags.String("paper", "a4", "papers to make the book for: "+strings.Join(build.BookSheets, ", ")+", or none")
 	flags.StringVar(&r.language, "language", "", "the language of the book (English)")
-	flags.BoolVar(&r.again, "again", true, "build this machine's program a second time in another folder from nothing, and compare")
+	flags.BoolVar(&r.again, "again", true, "make book and this machine's program a second time, the program in another folder from nothing, and compare")
 	if err := flags.Parse(args); err != nil {
 		return nil, err
 	}
