@@ -22,13 +22,14 @@ The program is built with the following, each under the licence printed with it.
 `
 
 // licenceFile is how such files are called.
-var licenceFile = regexp.MustCompile(`(?i)^(licen[cs]e|copying|notice|patents)([.-].*)?$`)
+var licenceFile = regexp.MustCompile(`(?i)^(licen[cs]e|copying|notice|patents)([._-].*)?$`)
 
 // licences is the text that goes with the program: our own by name, and those of everything
-// that is compiled into it, as it asks for.
+// that is compiled into it, as it asks for. A module has its licence at its top, and a
+// package that came from elsewhere one of its own beside it.
 func (r *release) licences(ctx context.Context, t target) ([]byte, error) {
 	said, err := output(ctx, r.root, t.env(), "go", "list", "-deps",
-		"-f", `{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}{{"\t"}}{{.Dir}}{{end}}{{end}}`, "./cmd/capspan")
+		"-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}\t{{.Dir}}\t{{$.Dir}}{{end}}{{end}}", "./cmd/capspan")
 	if err != nil {
 		return nil, err
 	}
@@ -37,34 +38,55 @@ func (r *release) licences(ctx context.Context, t target) ([]byte, error) {
 		return nil, err
 	}
 	root, version, _ := strings.Cut(strings.TrimSpace(string(goroot)), "\n")
-	modules := append(strings.Split(strings.TrimSpace(string(said)), "\n"), "The Go standard library, "+version+"\t"+root)
-	slices.Sort(modules)
-	var text bytes.Buffer
-	text.WriteString(ours)
-	for _, line := range slices.Compact(modules) {
-		name, dir, found := strings.Cut(line, "\t")
-		if !found {
+	packages := append(strings.Split(string(said), "\n"), "The Go standard library, "+version+"\t"+root+"\t"+root)
+	slices.Sort(packages)
+	text := bytes.NewBufferString(ours)
+	taken := map[string]bool{}
+	for _, line := range packages {
+		part := strings.Split(line, "\t")
+		if len(part) != 3 {
 			continue // a package of our own or of the standard library
 		}
-		entries, err := os.ReadDir(dir)
-		if err != nil {
-			return nil, err
-		}
-		has := false
-		for _, entry := range entries {
-			if !entry.Type().IsRegular() || !licenceFile.MatchString(entry.Name()) {
-				continue
-			}
-			content, err := os.ReadFile(filepath.Join(dir, entry.Name()))
-			if err != nil {
+		name, top := part[0], part[1]
+		for dir := part[2]; ; dir = filepath.Dir(dir) {
+			if err := addLicences(text, taken, name, top, dir); err != nil {
 				return nil, err
 			}
-			fmt.Fprintf(&text, "\n%s\n%s, %s\n\n%s\n", strings.Repeat("=", 72), name, entry.Name(), bytes.TrimSpace(content))
-			has = true
+			if dir == top || len(dir) < len(top) {
+				break
+			}
 		}
-		if !has {
-			return nil, fmt.Errorf("%s: no licence is in %s", name, dir)
+		if !taken[top] {
+			return nil, fmt.Errorf("%s: no licence is in %s", name, top)
 		}
 	}
 	return text.Bytes(), nil
+}
+
+// addLicences adds those that lie in a folder of a module, once.
+func addLicences(text *bytes.Buffer, taken map[string]bool, name, top, dir string) error {
+	if taken[dir] {
+		return nil
+	}
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return err
+	}
+	for _, entry := range entries {
+		if !entry.Type().IsRegular() || !licenceFile.MatchString(entry.Name()) {
+			continue
+		}
+		file := filepath.Join(dir, entry.Name())
+		content, err := os.ReadFile(file)
+		if err != nil {
+			return err
+		}
+		shown, err := filepath.Rel(top, file)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(text, "\n%s\n%s, %s\n\n%s\n", strings.Repeat("=", 72), name, filepath.ToSlash(shown), bytes.TrimSpace(content))
+		taken[dir] = true
+	}
+	return nil
 }
