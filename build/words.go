@@ -32,6 +32,7 @@ func (in *inputs) facesWord(f tables.Faces) string { return in.word("faces." + s
 // come the names of the values it is given. A test finds the calls and holds them to this.
 var spoken = map[string]string{
 	"site":      "app-name, app-about, chart-name, search-about, language, decimal",
+	"book":      "title, foot chart date, page n, guide, chart, sizes, sizes-about, names, names-about, no-longer id why",
 	"home":      "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
 	"identify":  "title, sheet, about",
 	"part":      "title, sheet, about, one title, one-about title, exact, outside, outside-below below, inside, circle",
@@ -103,6 +104,9 @@ func said() []catalogue.Use {
 	}
 	for _, v := range []matcher.Verdict{matcher.Identified, matcher.Possible, matcher.Between, matcher.NotInChart, matcher.MeasureAgain} {
 		add("verdict." + string(v))
+	}
+	for _, b := range evidence {
+		add("book.why-" + b)
 	}
 	for _, tool := range tools {
 		add("tool." + tool)

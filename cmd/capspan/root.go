@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -84,13 +85,16 @@ func printJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
+// version is put in by build/release; empty in any other build, where Go knows a version or none.
+var version string
+
 // versionFlag prints and ends, whatever else is on the line.
 type versionFlag bool
 
 // BeforeReset is called by kong when the flag is there.
 func (versionFlag) BeforeReset(app *kong.Kong) error {
-	program := "(devel)"
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+	program := cmp.Or(version, "(devel)")
+	if info, ok := debug.ReadBuildInfo(); ok && version == "" && info.Main.Version != "" {
 		program = info.Main.Version
 	}
 	set, problems := tables.Load(tables.FS)
