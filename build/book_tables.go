@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
