@@ -13,9 +13,9 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"capspan/content"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
+	catalogue "capspan/templates/words"
 )
 
 // BenchmarkBuild is the shipped site from sources to an empty folder; compare it with
@@ -33,11 +33,11 @@ func BenchmarkBuild(b *testing.B) {
 // BenchmarkPlainLoop does only what nobody can leave out: convert the same Markdown,
 // execute the same templates on ready views, write the same bytes. One loop, one core.
 func BenchmarkPlainLoop(b *testing.B) {
-	in, problems := load(Embedded(), Options{})
+	all, problems := load(Embedded(), Options{Language: catalogue.English})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
-	s := &site{inputs: in, version: in.set.Version(), base: "/"}
+	s := newSite(all[0], Options{})
 	s.bundle()
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
@@ -61,7 +61,7 @@ func BenchmarkPlainLoop(b *testing.B) {
 				b.Fatal(err)
 			}
 		}
-		frames, err := templates.New(templates.FS, in.words)
+		frames, err := templates.New(templates.FS, s.words)
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -136,8 +136,8 @@ func BenchmarkDrawings(b *testing.B) {
 		for _, table := range set.Tables {
 			for _, row := range table.Rows {
 				if len(row.Ends) > 0 {
-					figure.Joint("a", english.drawing(row))
-					figure.LifeSize("b", english.drawing(row))
+					english.drawn().Joint("a", english.drawing(row))
+					english.drawn().LifeSize("b", english.drawing(row))
 				}
 			}
 		}

@@ -19,6 +19,8 @@ import (
 // Sources are the four folders a site is made from.
 type Sources struct {
 	Tables, Content, Static, Templates fs.FS
+
+	Own fs.FS // a keeper's own folder, laid over them (own.go); nil for none
 }
 
 // Embedded returns the folders the program carries in itself.
@@ -30,8 +32,8 @@ func Embedded() Sources {
 type Options struct {
 	Base string // the path the site lives under, with both slashes; "" means "/"
 	Live string // under serve: the address a page listens to for changes
-	// Language is that of the interface, a folder of templates/words and static/words; ""
-	// means English.
+	// Language makes the site in one language alone, a folder of content or English; ""
+	// means those that content/site.yaml names.
 	Language string
 	// Compress adds a packed .br and .gz beside every file of text.
 	Compress bool
@@ -61,11 +63,19 @@ type File struct {
 	Stage Stage
 }
 
+// Language is one of those a site is made in.
+type Language struct {
+	Name   string // as in the attribute lang
+	Folder string // below the base, with its slash; empty for the first
+}
+
 // Output is a whole site in memory, sorted by path.
 type Output struct {
 	Files     []File
 	Chart     tables.Version
 	Base      string     // with both slashes
+	Languages []Language // the first one first
 	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
+	Own       bool       // a keeper's own folder lies over it
 	Stale     bool       // an example has the answer of an earlier chart; only of a hasty build
 }

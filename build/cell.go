@@ -19,7 +19,7 @@ func (s *site) cell(v tables.Value) templates.Cell {
 	case v.State == tables.None:
 		c.Text = s.word("cell.none")
 	case v.Quantity.Text != "":
-		c.Text, c.Converted = v.Figure(), v.Converted()
+		c.Text, c.Converted = s.figures(v.Figure()), s.figures(v.Converted())
 	default:
 		c.Text = v.Text
 	}
@@ -53,8 +53,8 @@ func (s *site) sourceLinks(sources []*tables.Source) []templates.Link {
 }
 
 // sourceView gives a registry entry to a page.
-func sourceView(src *tables.Source) templates.SourceView {
-	return templates.SourceView{ID: src.ID, Kind: src.Kind, Title: src.Title, Publisher: src.Publisher,
+func (s *site) sourceView(src *tables.Source) templates.SourceView {
+	return templates.SourceView{ID: src.ID, Kind: s.word("sources.kind-" + src.Kind), Title: src.Title, Publisher: src.Publisher,
 		Edition: src.Edition, Date: src.Date, Where: src.Where, Trust: src.Trust}
 }
 

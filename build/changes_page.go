@@ -37,7 +37,7 @@ func releaseID(r tables.Release) string { return "chart-" + r.Chart }
 
 // recordedLine is one change in a reader's words, with a link to its row if there is one.
 func (s *site) recordedLine(c tables.Recorded) templates.ChangeLine {
-	line := templates.ChangeLine{Of: templates.Link{Text: c.Of}, What: c.What, Old: recordedCell(c.Old), New: recordedCell(c.New), Why: sentence(c.Why)}
+	line := templates.ChangeLine{Of: templates.Link{Text: c.Of}, What: c.What, Old: s.recordedCell(c.Old), New: s.recordedCell(c.New), Why: sentence(c.Why)}
 	if c.Column != "" {
 		line.What = c.Column + ", " + c.What
 		if c.What == "value" {
@@ -68,7 +68,7 @@ func (s *site) retiredID(id string) bool {
 
 // recordedCell reads a figure or a range out of what was recorded, so that it is shown in both
 // units; anything else stays the text it is.
-func recordedCell(text string) templates.Cell {
+func (s *site) recordedCell(text string) templates.Cell {
 	cell := templates.Cell{Text: text}
 	if i := strings.LastIndexByte(text, ' '); i > 0 {
 		var v tables.Value
@@ -79,7 +79,7 @@ func recordedCell(text string) templates.Cell {
 			v.To, err = tables.ParseQuantity(greatest, unit)
 		}
 		if err == nil && unit != tables.NoUnit {
-			cell.Converted = v.Converted()
+			cell.Text, cell.Converted = s.figures(text), s.figures(v.Converted())
 		}
 	}
 	return cell

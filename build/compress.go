@@ -15,9 +15,9 @@ const brotliLevel = 11
 
 // compress adds a .br and a .gz beside every file of text that they make smaller, for
 // servers that send packed files as they are.
-func (s *site) compress() {
+func (out *Output) compress() {
 	var texts []File
-	for _, f := range s.files {
+	for _, f := range out.Files {
 		if packable(f) {
 			texts = append(texts, f)
 		}
@@ -25,7 +25,7 @@ func (s *site) compress() {
 	packed := make([][]File, len(texts))
 	onAllCores(len(texts), func(n int) { packed[n] = pack(texts[n], brotliLevel) })
 	for _, files := range packed {
-		s.files = append(s.files, files...)
+		out.Files = append(out.Files, files...)
 	}
 }
 
@@ -45,6 +45,15 @@ func pack(f File, level int) []File {
 		}
 	}
 	return files
+}
+
+// Gzip packs a file of text; it says no when the file is none, or would get no smaller.
+func Gzip(f File) (packed []byte, smaller bool) {
+	if !packable(f) {
+		return nil, false
+	}
+	packed = packGzip(f.Bytes)
+	return packed, len(packed) < len(f.Bytes)
 }
 
 func packBrotli(text []byte, level int) []byte {

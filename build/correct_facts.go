@@ -107,8 +107,13 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 		}
 		paths[id] = s.addAsset(correctFolder+stem, ".json", text)
 	}
-	for _, t := range s.set.Tables {
+	for n, t := range s.english.Tables {
 		facts, err := factsOf(s.tables, t)
+		spoken := s.set.Tables[n]
+		facts.Title = spoken.Title
+		for i := range facts.Columns {
+			facts.Columns[i].Label = spoken.Columns[i].Label
+		}
 		if err != nil {
 			problems.Add(diag.Problem{Pos: t.Pos, Rule: "unreadable", Fact: err.Error()})
 			continue

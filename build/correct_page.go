@@ -26,11 +26,11 @@ func (s *site) correctLink(row *tables.Row, column string) string {
 }
 
 func (s *site) correctPage(byHand *content.Page, facts map[string]string) (templates.Page, diag.Pos) {
-	body := &templates.Correct{Keeper: s.keeper, ByHand: byHand.HTML, Sources: s.at(facts[""]),
+	body := &templates.Correct{Keeper: s.keeper, ByHand: byHand.HTML, Sources: s.atRoot(facts[""]),
 		Tools: s.choices("tool.", tools), Conditions: s.choices("tool.on-", conditions)}
 	for _, t := range s.set.Tables {
 		body.Tables = append(body.Tables, templates.CorrectTable{ID: t.ID, Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title},
-			File: t.Pos.File, Edit: editAddress(s.keeper.Edit, t.Pos.File, 1), Facts: s.at(facts[t.ID]),
+			File: t.Pos.File, Edit: editAddress(s.keeper.Edit, t.Pos.File, 1), Facts: s.atRoot(facts[t.ID]),
 			Values: slices.ContainsFunc(t.Rows, func(r *tables.Row) bool { return len(r.Values) > 0 })})
 	}
 	for _, kind := range tables.Words().Kinds {

@@ -42,21 +42,21 @@ func (s *site) exportData() diag.List {
 		files = append(files, File{Path: name, Bytes: b.Bytes(), Stage: Pages})
 		return b.Bytes()
 	}
-	for _, t := range s.set.Tables {
+	for _, t := range s.english.Tables {
 		csvs[t] = write(t.ID+".csv", t.Pos, func(b *bytes.Buffer) error { return tables.WriteCSV(b, t) })
 		write(t.ID+".json", t.Pos, func(b *bytes.Buffer) error { return tables.WriteJSON(b, t) })
 	}
-	write(wholeName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.set) })
+	write(wholeName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.english) })
 	write(packageName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error {
 		about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
-		return tables.WritePackage(b, s.set, about, func(t *tables.Table) []byte { return csvs[t] })
+		return tables.WritePackage(b, s.english, about, func(t *tables.Table) []byte { return csvs[t] })
 	})
 	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
 	for _, f := range files {
 		if f.Path != sumsName {
-			s.add(dataFolder+f.Path, f.Bytes, Pages)
+			s.addRoot(dataFolder+f.Path, f.Bytes, Pages)
 		}
-		s.add(s.versionFolder()+f.Path, f.Bytes, Pages)
+		s.addRoot(s.versionFolder()+f.Path, f.Bytes, Pages)
 	}
 	return problems
 }

@@ -8,7 +8,6 @@ import (
 	"regexp"
 	"slices"
 
-	"capspan/content/figure"
 	"capspan/tables"
 )
 
@@ -30,8 +29,8 @@ func emptySheet(key string, drawn template.HTML) template.HTML {
 		sheetSize.FindString(string(drawn)), key))
 }
 
-func emptyFaces(key, hold, faces string) template.HTML {
-	return emptySheet(key, figure.Faces(key, hold, faces))
+func (s *site) emptyFaces(key, hold, faces string) template.HTML {
+	return emptySheet(key, s.drawn().Faces(key, hold, faces))
 }
 
 // addDrawings writes the file, named by its content.
@@ -42,11 +41,11 @@ func (s *site) addDrawings() {
 	for _, h := range holdStrip {
 		for _, f := range facesToOffer(h) {
 			key := facesKey(h, f)
-			put(key, figure.Faces(key, string(h), string(f)))
+			put(key, s.drawn().Faces(key, string(h), string(f)))
 		}
 	}
 	for _, kind := range slices.Compact(slices.Sorted(maps.Values(yokes))) {
-		put(yokeKey(kind), figure.Yoke(yokeKey(kind), kind))
+		put(yokeKey(kind), s.drawn().Yoke(yokeKey(kind), kind))
 	}
 	b.WriteString("\n</svg>\n")
 	s.drawings = s.addAsset("assets/drawings", ".svg", b.Bytes())

@@ -14,7 +14,7 @@ import (
 // what search engines and previews of links want to know; the files below say it of the
 // site as a whole:
 //
-//	sitemap.xml     the pages to be found, with the date of the table behind them
+//	sitemap.xml     the pages to be found in every language, with the date of the table behind them
 //	robots.txt      that all may be read, and where the sitemap is
 //	opensearch.xml  how a browser can put a question to the search page
 //
@@ -42,6 +42,14 @@ func (s *site) full(address string) string {
 	return s.keeper.Web + s.at(address)
 }
 
+// fullRoot is the same of a file that belongs to no language.
+func (s *site) fullRoot(address string) string {
+	if s.keeper.Web == "" {
+		return ""
+	}
+	return s.keeper.Web + s.atRoot(address)
+}
+
 // named is an address as JSON-LD names a thing: full where the site knows its own, else
 // rooted, which readers of JSON-LD resolve against the page (JSON-LD 1.1, 4.1.3).
 func (s *site) named(address string) string {
@@ -55,7 +63,7 @@ func (s *site) named(address string) string {
 // for none, is kept out of search engines.
 func (s *site) head(page *templates.Page) {
 	switch page.Body.(type) {
-	case *templates.Paper, *templates.Moved, *templates.NotKept:
+	case *templates.Paper, *templates.Moved, *templates.NotKept, *templates.EmbedFrame:
 		page.Head.Hidden = true
 	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Changes:
 		page.Head.Feed = s.feedAddress()
@@ -80,7 +88,7 @@ func (s *site) sitemapEntry(page *templates.Page) sitemapEntry {
 	if page.Head.Hidden {
 		return sitemapEntry{}
 	}
-	return sitemapEntry{page.Head.Canonical, s.dated(page)}
+	return sitemapEntry{page.Head.Canonical, s.dated(page), sitemapLinks(page)}
 }
 
 // dated is the date of what stands on a page, as far as the sources have one: text has
@@ -97,22 +105,54 @@ func (s *site) dated(page *templates.Page) string {
 	return ""
 }
 
-// sitemapEntry is one page to be found, in the words of sitemaps.org.
+// sitemapEntry is one page to be found, in the words of sitemaps.org, with the same page
+// in all languages.
 type sitemapEntry struct {
-	Location string `xml:"loc"`
-	Date     string `xml:"lastmod,omitempty"`
+	Location  string        `xml:"loc"`
+	Date      string        `xml:"lastmod,omitempty"`
+	Languages []sitemapLink `xml:"xhtml:link"`
 }
 
-// addFound writes the three files.
-func (s *site) addFound() {
+type sitemapLink struct {
+	Rel      string `xml:"rel,attr"`
+	Language string `xml:"hreflang,attr"`
+	Href     string `xml:"href,attr"`
+}
+
+func sitemapLinks(page *templates.Page) []sitemapLink {
+	var links []sitemapLink
+	for _, a := range page.Head.Alternates {
+		links = append(links, sitemapLink{"alternate", a.Language, a.Href})
+	}
+	return links
+}
+
+// addSitemap writes one sitemap for all languages, and the file that leads to it.
+func (s *site) addSitemap(sites []*site) {
 	if s.keeper.Web == "" {
 		return
 	}
-	slices.SortFunc(s.shown, func(a, b sitemapEntry) int { return strings.Compare(a.Location, b.Location) })
-	s.addXML(sitemapName, struct {
+	list := struct {
 		XMLName xml.Name       `xml:"http://www.sitemaps.org/schemas/sitemap/0.9 urlset"`
+		Links   string         `xml:"xmlns:xhtml,attr,omitempty"`
 		Pages   []sitemapEntry `xml:"url"`
-	}{Pages: s.shown})
+	}{}
+	if len(sites) > 1 {
+		list.Links = "http://www.w3.org/1999/xhtml"
+	}
+	for _, language := range sites {
+		list.Pages = append(list.Pages, language.shown...)
+	}
+	slices.SortFunc(list.Pages, func(a, b sitemapEntry) int { return strings.Compare(a.Location, b.Location) })
+	s.addXML(sitemapName, list)
+	// Crawlers ask for this file at the root of a host and nowhere else (RFC 9309, 2.3).
+	if s.root == "/" {
+		s.add(robotsName, fmt.Appendf(nil, "User-agent: *\nAllow: /\n\nSitemap: %s\n", s.full("/"+sitemapName)), Pages)
+	}
+}
+
+// addFound tells browsers how to put a question to the language's search page.
+func (s *site) addFound() {
 	if s.openSearch() != "" {
 		type address struct {
 			Type     string `xml:"type,attr"`
@@ -127,10 +167,6 @@ func (s *site) addFound() {
 			URL address `xml:"Url"`
 		}{ShortName: "Capspan", Description: s.word("site.search-about"), InputEncoding: "UTF-8", Language: s.words.Language,
 			URL: address{"text/html", s.full(searchAddress) + "#q={searchTerms}"}})
-	}
-	// Crawlers ask for this file at the root of a host and nowhere else (RFC 9309, 2.3).
-	if s.base == "/" {
-		s.add(robotsName, fmt.Appendf(nil, "User-agent: *\nAllow: /\n\nSitemap: %s\n", s.full("/"+sitemapName)), Pages)
 	}
 }
 

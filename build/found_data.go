@@ -143,7 +143,7 @@ func (s *site) tableData(t *tables.Table) dataset {
 	d := dataset{
 		thing: thing{Context: schemaOrg, Type: "Dataset", Name: t.Title, Description: s.described(t),
 			URL: s.named(tableAddress(t)), Language: s.words.Language},
-		Free: true, Version: t.Version.Number, Modified: t.Version.Date, Identifier: s.full("/" + s.versionFolder() + t.ID + ".json"),
+		Free: true, Version: t.Version.Number, Modified: t.Version.Date, Identifier: s.fullRoot("/" + s.versionFolder() + t.ID + ".json"),
 		Distribution: s.downloads(t.ID+".csv", t.ID+".json"),
 		Whole:        &thing{Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/")},
 	}
@@ -159,9 +159,9 @@ func (s *site) tableData(t *tables.Table) dataset {
 func (s *site) downloads(names ...string) []download {
 	var list []download
 	for _, name := range names {
-		address := s.full("/" + s.versionFolder() + name)
+		address := s.fullRoot("/" + s.versionFolder() + name)
 		if address == "" {
-			address = s.named(dataAddress(name))
+			address = s.atRoot(dataAddress(name))
 		}
 		kind, _, _ := strings.Cut(contentType(name), ";")
 		list = append(list, download{"DataDownload", kind, address})
@@ -178,7 +178,7 @@ func (s *site) described(t *tables.Table) string {
 func (s *site) chartData() dataset {
 	d := dataset{
 		thing: thing{Context: schemaOrg, Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/"), Language: s.words.Language},
-		Free:  true, Version: s.version.Name(), Modified: s.version.Date, Identifier: s.full("/" + s.versionFolder() + wholeName),
+		Free:  true, Version: s.version.Name(), Modified: s.version.Date, Identifier: s.fullRoot("/" + s.versionFolder() + wholeName),
 		Distribution: s.downloads(wholeName, packageName),
 	}
 	for _, t := range s.set.Tables {

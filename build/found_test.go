@@ -113,13 +113,13 @@ func TestHeads(t *testing.T) {
 					t.Errorf("%s: the language is %q", name, got)
 				}
 				about := one(t, name, "description", named(list, "meta", "name", "description"))
-				if colours := named(list, "meta", "name", "theme-color"); len(colours) != 2 {
+				if colours := named(list, "meta", "name", "theme-color"); len(colours) != 2 && name != embedFrame+"index.html" {
 					t.Errorf("%s: theme colours %q", name, colours)
 				}
 				_, inSitemap := listed[address]
 				delete(listed, address)
 				if hidden := named(list, "meta", "name", "robots"); len(hidden) > 0 {
-					if hidden[0] != "noindex" || inSitemap || !slices.ContainsFunc([]string{"404.html", "not-kept.html", "paper/index.html"}, func(end string) bool { return strings.HasSuffix(name, end) }) {
+					if hidden[0] != "noindex" || inSitemap || !slices.ContainsFunc([]string{"404.html", "not-kept.html", "paper/index.html", embedFrame + "index.html"}, func(end string) bool { return strings.HasSuffix(name, end) }) {
 						t.Errorf("%s is hidden by %q; in the sitemap: %v", name, hidden, inSitemap)
 					}
 					continue

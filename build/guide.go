@@ -15,7 +15,7 @@ import (
 // are loaded; package content knows neither.
 func (s *site) resolver(core *exampleCore) content.Resolver {
 	return content.Resolver{Row: s.guideRow, Table: s.guideTable, Figure: s.guideFigure,
-		Reading: guideReading, Answer: core.answer, Apart: core.apart, Contributing: s.guideContributing}
+		Reading: s.guideReading, Answer: core.answer, Apart: core.apart, Contributing: s.guideContributing}
 }
 
 // guideContributing is a part of what a contributor looks up, the same as in the README.
@@ -66,7 +66,7 @@ func (s *site) guideFigure(id string) (figure.JointDrawing, error) {
 }
 
 // guideReading reads a length with its unit, as the tables do, and converts it exactly.
-func guideReading(text string) (content.Reading, error) {
+func (s *site) guideReading(text string) (content.Reading, error) {
 	digits, unit := text, ""
 	if i := strings.LastIndexByte(text, ' '); i >= 0 {
 		digits, unit = strings.TrimSpace(text[:i]), text[i+1:]
@@ -79,7 +79,7 @@ func guideReading(text string) (content.Reading, error) {
 	if err != nil {
 		return content.Reading{}, &content.Refusal{Rule: "bad-reading", Fact: err.Error()}
 	}
-	return content.Reading{Given: q.String(), Converted: q.Converted()}, nil
+	return content.Reading{Given: s.figures(q.String()), Converted: s.figures(q.Converted())}, nil
 }
 
 // guideTable is a table of the chart, or some rows of it, as a guide page shows it:
@@ -110,10 +110,10 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 		}
 	}
 	w := &guideWriter{}
-	w.tableHead(t.Title, s.at(tableAddress(t)))
+	w.tableHead(t.Title, s.at(tableAddress(t)), s.lang(t.Title))
 	w.raw(`<th scope="col">`).text(s.word("table.row")).raw("</th>")
 	for _, c := range t.Columns {
-		w.raw(`<th scope="col">`).text(c.Label).raw("</th>")
+		w.raw(`<th scope="col"` + s.lang(c.Label) + ">").text(c.Label).raw("</th>")
 	}
 	w.raw(`<th scope="col">`).text(s.word("table.basis")).raw("</th></tr></thead><tbody>")
 	for _, row := range shown {
@@ -130,7 +130,11 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 				if n > 0 {
 					w.raw("<br>")
 				}
-				w.text(unbroken(cell.Text))
+				if lang := s.lang(cell.Text); lang != "" {
+					w.raw("<span" + lang + ">").text(cell.Text).raw("</span>")
+				} else {
+					w.text(unbroken(cell.Text))
+				}
 				if cell.Converted != "" {
 					w.text(" (≈\u00a0" + unbroken(cell.Converted) + ")")
 				}
@@ -146,7 +150,7 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 	if len(t.Cautions) > 0 {
 		w.raw(`<aside class="caution">`)
 		for _, caution := range t.Cautions {
-			w.raw("<p>").text(caution).raw("</p>")
+			w.raw("<p" + s.lang(caution) + ">").text(caution).raw("</p>")
 		}
 		w.raw("</aside>")
 	}
@@ -177,8 +181,8 @@ func (w *guideWriter) link(href, words string) *guideWriter {
 }
 
 // tableHead opens a table in its own scroller, with a caption that leads to the whole.
-func (w *guideWriter) tableHead(title, href string) {
-	w.raw(`<div class="scroll" role="group" tabindex="0" aria-label="`).text(title).raw(`"><table><caption>`)
+func (w *guideWriter) tableHead(title, href, lang string) {
+	w.raw(`<div class="scroll" role="group" tabindex="0" aria-label="`).text(title).raw(`"><table><caption` + lang + ">")
 	w.link(href, title).raw("</caption><thead><tr>")
 }
 

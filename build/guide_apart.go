@@ -50,7 +50,7 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 		}
 	}
 	w := &guideWriter{}
-	w.raw("<p>").text(e.word("apart."+tool, "off", inBoth(off), "twice", inBoth(2*off)) + " " +
+	w.raw("<p>").text(e.word("apart."+tool, "off", e.figures(inBoth(off)), "twice", e.figures(inBoth(2*off))) + " " +
 		e.neighbours(len(sizes), len(groups))).raw("</p>")
 	const most = 12 // of a long list a few are enough to see the point
 	if len(groups) > 0 {

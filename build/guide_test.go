@@ -19,11 +19,11 @@ import (
 // one name is near, a hint.
 func TestGuideRefusals(t *testing.T) {
 	head := "---\ntitle: T\nabout: A.\n---\n\n"
-	in, found := load(Embedded(), Options{})
+	all, found := load(Embedded(), Options{})
 	if found.Blocked() {
 		t.Fatal(found)
 	}
-	options := content.Options{Chart: in.core.resolver(in.core)}
+	options := content.Options{Chart: all[0].core.resolver(all[0].core)}
 	const ask = `hold=outside-clip&cap=1.062in&across=3.219in`
 	for _, test := range []struct{ text, want string }{
 		{"A {row 1301}.", `content/extra.md:6:8: extra: no joint of the chart is called "1301" [unknown-row]`},

@@ -25,10 +25,8 @@ import (
 // header is one field of an answer.
 type header struct{ name, value string }
 
-// headers go with every answer. A page may not say who may frame it (CSP level 3, 3.3):
-// that part of the policy is a header only.
+// headers go with every answer.
 var headers = []header{
-	{"Content-Security-Policy", Policy + "; frame-ancestors 'none'"},
 	{"X-Content-Type-Options", "nosniff"},
 	{"Referrer-Policy", "no-referrer"},
 	{"Permissions-Policy", "camera=(), geolocation=(), microphone=()"},
@@ -40,6 +38,62 @@ const (
 	cacheForEver = "public, max-age=31536000, immutable"
 	cacheAndAsk  = "no-cache"
 )
+
+// Fields are the two fields of an answer that differ from file to file: its type, and
+// how long a browser may keep it.
+func Fields(name string) (kind, caching string) {
+	if StageOf(name) == Assets {
+		return contentType(name), cacheForEver
+	}
+	return contentType(name), cacheAndAsk
+}
+
+// area is a part of the site whose answers carry fields of their own beside [headers].
+type area struct {
+	name     string // in the settings of servers
+	folder   string // below the base; empty for all the rest
+	language string // the folder of the language it belongs to, whose page says that nothing is there
+	fields   []header
+}
+
+// A page may not say who may frame it (CSP level 3, 3.3): that part of the policy is a
+// header only. One page may stand in a frame: the finder's.
+var (
+	unframed = header{"Content-Security-Policy", Policy + "; frame-ancestors 'none'"}
+	framed   = header{"Content-Security-Policy", Policy + "; frame-ancestors *"}
+)
+
+// Pages of other origins may read what the finder is made of, also those that shut out
+// whatever does not allow it (Fetch, 3.3 and 3.7; HTML, 7.1.4). There is nothing in these
+// files that depends on who asks, and no cookie anywhere.
+var (
+	readable = header{"Access-Control-Allow-Origin", "*"}
+	loadable = header{"Cross-Origin-Resource-Policy", "cross-origin"}
+	isolated = header{"Cross-Origin-Embedder-Policy", "require-corp"}
+)
+
+// areasOf are the parts of a site with languages in these folders; the first whose folder
+// an address lies in is its own.
+func areasOf(folders []string) []area {
+	rest := []header{unframed, {"Cache-Control", cacheAndAsk}}
+	list := []area{{"assets", "assets/", "", []header{unframed, {"Cache-Control", cacheForEver}, readable, loadable}}}
+	for _, folder := range append(slices.Clone(folders), "") {
+		name := strings.TrimSuffix(folder, "/")
+		list = append(list,
+			area{"frame" + name, folder + embedFrame, folder, []header{framed, {"Cache-Control", cacheAndAsk}, loadable, isolated}},
+			area{"embed" + name, folder + embedFolder, folder, []header{unframed, {"Cache-Control", cacheAndAsk}, readable, loadable}})
+		if folder != "" {
+			list = append(list, area{"language" + name, folder, folder, rest})
+		}
+	}
+	return append(list, area{"rest", "", "", rest})
+}
+
+// areaOf is the area of an address below the base.
+func areaOf(areas []area, address string) area {
+	n := slices.IndexFunc(areas, func(p area) bool { return strings.HasPrefix(address, p.folder) })
+	return areas[n] // the last takes all
+}
 
 // Redirect is an address that leads to another; both have the base in front.
 type Redirect struct{ From, To string }
@@ -66,18 +120,38 @@ func CheckBase(base string) error {
 	if !baseForm.MatchString(base) {
 		return fmt.Errorf("the base %q may hold letters, digits and . _ ~ - / only", base)
 	}
+	for part := range strings.SplitSeq(base, "/") {
+		if part == "." || part == ".." {
+			return fmt.Errorf("the base %q goes through %q; write the path that readers see, such as /joints/", base, part)
+		}
+	}
 	return nil
 }
 
 // addHostFiles adds the files above, last the sums of all others.
-func (s *site) addHostFiles() {
-	to := s.redirects()
-	s.add("_headers", headersFile(s.base, topFolders(s.files)), Hosting)
-	s.add("_redirects", redirectsFile(to), Hosting)
-	s.add("hosting/nginx.conf", nginxFile(s.base, to), Hosting)
-	s.add("hosting/Caddyfile", caddyFile(s.base, to), Hosting)
-	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	s.add(sumsName, sumsFile(s.files), Hosting)
+func (out *Output) addHostFiles() {
+	add := func(name string, content []byte) {
+		out.Files = append(out.Files, File{Path: name, Bytes: content, Stage: Hosting})
+	}
+	to, folders := out.Redirects, out.folders()
+	add("_headers", headersFile(out.Base, areasOf(folders), patterns(out.Files, folders)))
+	add("_redirects", redirectsFile(out.Base, to, folders))
+	add("hosting/nginx.conf", nginxFile(out.Base, to, folders))
+	add("hosting/Caddyfile", caddyFile(out.Base, to, folders))
+	slices.SortFunc(out.Files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	add(sumsName, sumsFile(out.Files))
+}
+
+// folders are those of the languages that do not stand at the root. Each has a page of its
+// own for addresses that lead nowhere.
+func (out *Output) folders() []string {
+	var list []string
+	for _, language := range out.Languages {
+		if language.Folder != "" {
+			list = append(list, language.Folder)
+		}
+	}
+	return list
 }
 
 // sumsName lists the sums of the whole site, and in its folder those of one version's
@@ -93,26 +167,43 @@ func sumsFile(files []File) []byte {
 	return b.Bytes()
 }
 
-// topFolders are the patterns that, together, are every file but the assets.
-func topFolders(files []File) []string {
-	patterns := []string{""}
+// patterns are those that, together, are every file, and of which no two take the same.
+// Beside the frame, the files of the finder stand one by one.
+func patterns(files []File, folders []string) []string {
+	list := append([]string{""}, folders...)
 	for _, f := range files {
-		top, _, below := strings.Cut(f.Path, "/")
-		if below {
-			top += "/*"
+		language := ""
+		for _, folder := range folders {
+			if strings.HasPrefix(f.Path, folder) {
+				language = folder
+			}
 		}
-		if top != "assets/*" && !slices.Contains(patterns, top) && f.Stage != Hosting {
-			patterns = append(patterns, top)
+		rest := strings.TrimPrefix(f.Path, language)
+		pattern, _, below := strings.Cut(rest, "/")
+		switch {
+		case strings.HasPrefix(rest, embedFrame):
+			pattern = embedFrame + "*"
+		case strings.HasPrefix(rest, embedFolder):
+			pattern = rest
+		case below:
+			pattern += "/*"
+		}
+		pattern = language + pattern
+		if !slices.Contains(list, pattern) && f.Stage != Hosting {
+			list = append(list, pattern)
 		}
 	}
-	slices.Sort(patterns)
-	return patterns
+	slices.Sort(list)
+	return list
 }
 
 // headersFile writes rules that add up: where two match an address its answer gets the
 // fields of both. So no field stands in two rules that could match one address; hosts
 // do not agree on which of them would win.
-func headersFile(base string, others []string) []byte {
+//
+// What no pattern takes is an address without a file: the page that says so has its own
+// policy in it.
+func headersFile(base string, areas []area, patterns []string) []byte {
 	var b bytes.Buffer
 	b.WriteString("# Written by capspan build. A host that reads this file wants it at the root of what it publishes.\n")
 	rule := func(pattern string, fields ...header) {
@@ -122,19 +213,24 @@ func headersFile(base string, others []string) []byte {
 		}
 	}
 	rule("*", headers...)
-	rule("assets/*", header{"Cache-Control", cacheForEver})
-	for _, pattern := range others {
-		rule(pattern, header{"Cache-Control", cacheAndAsk})
+	for _, pattern := range patterns {
+		rule(pattern, areaOf(areas, pattern).fields...)
 	}
 	return b.Bytes()
 }
 
-func redirectsFile(to []Redirect) []byte {
+func redirectsFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	b.WriteString("# Written by capspan build: from, to, status. Retired rows of the chart lead to what took their place.\n")
 	for _, r := range to {
 		fmt.Fprintf(&b, "%s %s 301\n", r.From, r.To)
 		fmt.Fprintf(&b, "%s %s 301\n", strings.TrimSuffix(r.From, "/"), r.To)
+	}
+	if len(folders) > 0 {
+		b.WriteString("# What leads nowhere below a language is told so in it.\n")
+	}
+	for _, folder := range folders {
+		fmt.Fprintf(&b, "%s%s* %s%s404.html 404\n", base, folder, base, folder)
 	}
 	return b.Bytes()
 }

@@ -24,12 +24,12 @@ func kinds() []kind {
 // that the next build may write it again.
 //
 // nginx drops all inherited add_header lines where a location has one of its own; so
-// they stand in both locations, whole.
-func nginxFile(base string, to []Redirect) []byte {
+// they stand in each location, whole.
+func nginxFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	fields := func(indent, cache string) {
-		for _, h := range append(slices.Clone(headers), header{"Cache-Control", cache}) {
+	fields := func(indent string, p area) {
+		for _, h := range slices.Concat(headers, p.fields) {
 			line(`%sadd_header %s "%s" always;`, indent, h.name, h.value)
 		}
 	}
@@ -67,10 +67,18 @@ func nginxFile(base string, to []Redirect) []byte {
 	line("    # module (Debian: libnginx-mod-http-brotli-static) and put brotli_static on; into your server block.")
 	line("    gzip_static on;")
 	line("    gzip_vary on;")
-	fields("    ", cacheAndAsk)
-	line(`    location "%sassets/" {`, base)
-	fields("        ", cacheForEver)
-	line("    }")
+	for _, p := range areasOf(folders) {
+		if p.folder == "" {
+			fields("    ", p)
+			continue
+		}
+		line(`    location "%s%s" {`, base, p.folder)
+		fields("        ", p)
+		if p.language != "" {
+			line("        error_page 403 404 =404 %s%s404.html;", base, p.language)
+		}
+		line("    }")
+	}
 	line("    # For whoever puts the site up, not for its readers.")
 	line(`    location ~ "^%s(_headers|_redirects|hosting/.*|(.*/)?\..*)$" { return 404; }`, strings.ReplaceAll(base, ".", `\.`))
 	line("}")
@@ -78,7 +86,7 @@ func nginxFile(base string, to []Redirect) []byte {
 }
 
 // caddyFile is to be imported into a site block that names its root.
-func caddyFile(base string, to []Redirect) []byte {
+func caddyFile(base string, to []Redirect, folders []string) []byte {
 	var b bytes.Buffer
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	line("# Written by capspan build, and again by the next one: change nothing here. In your site block:")
@@ -93,10 +101,22 @@ func caddyFile(base string, to []Redirect) []byte {
 		line(`	%s "%s"`, h.name, h.value)
 	}
 	line("}")
-	line("@capspan_assets path %sassets/*", base)
-	line(`header @capspan_assets Cache-Control "%s"`, cacheForEver)
-	line("@capspan_others not path %sassets/*", base)
-	line(`header @capspan_others Cache-Control "%s"`, cacheAndAsk)
+	areas := areasOf(folders)
+	for n, p := range areas {
+		line("@capspan_%s {", p.name)
+		if p.folder != "" {
+			line("	path %s%s*", base, p.folder)
+		}
+		for _, before := range areas[:n] { // each address lies in one area
+			line("	not path %s%s*", base, before.folder)
+		}
+		line("}")
+		line("header @capspan_%s {", p.name)
+		for _, h := range p.fields {
+			line(`	%s "%s"`, h.name, h.value)
+		}
+		line("}")
+	}
 	for _, k := range kinds() {
 		line("@capspan_%s path *.%s", k.ending, k.ending)
 		line(`header @capspan_%s Content-Type "%s"`, k.ending, types["."+k.ending])
@@ -116,7 +136,16 @@ func caddyFile(base string, to []Redirect) []byte {
 	line("}")
 	line("handle_errors {")
 	line(`	header Content-Type "%s"`, types[".html"])
-	line("	rewrite * /404.html")
+	for n, folder := range folders {
+		line("	@capspan_language%d path %s%s*", n+1, base, folder)
+		line("	rewrite @capspan_language%d /%s404.html", n+1, folder)
+	}
+	if len(folders) == 0 {
+		line("	rewrite * /404.html")
+	} else {
+		line("	@capspan_language not path %s%s*", base, strings.Join(folders, "* "+base))
+		line("	rewrite @capspan_language /404.html")
+	}
 	line("	file_server")
 	line("}")
 	return b.Bytes()

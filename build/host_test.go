@@ -114,10 +114,21 @@ func TestHeadersFile(t *testing.T) {
 				}
 			}
 		}
+		policy := Policy + "; frame-ancestors 'none'"
 		want := map[string][]string{"Cache-Control": {cacheAndAsk}}
-		if f.Stage == Assets {
+		switch {
+		case f.Stage == Assets:
 			want["Cache-Control"] = []string{cacheForEver}
+			fallthrough
+		case f.Path == "embed/capspan.js", f.Path == "embed/chart.json":
+			want["Access-Control-Allow-Origin"] = []string{"*"}
+			want["Cross-Origin-Resource-Policy"] = []string{"cross-origin"}
+		case f.Path == "embed/frame/index.html":
+			policy = Policy + "; frame-ancestors *"
+			want["Cross-Origin-Resource-Policy"] = []string{"cross-origin"}
+			want["Cross-Origin-Embedder-Policy"] = []string{"require-corp"}
 		}
+		want["Content-Security-Policy"] = []string{policy}
 		for _, h := range headers {
 			want[h.name] = []string{h.value}
 		}

@@ -45,16 +45,16 @@ func facesToOffer(h tables.Hold) []tables.Faces {
 // drawings are fetched when a hold is chosen, so each stands as an empty sheet first.
 func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
 	body := &templates.Identify{Tools: s.choices("tool.", tools), Conditions: s.choices("tool.on-", conditions),
-		ByHand: byHand.HTML, Holds: s.holdChoices(emptyFaces)}
+		ByHand: byHand.HTML, Holds: s.holdChoices(s.emptyFaces)}
 	for i := range body.Holds {
 		hold := body.Holds[i].Hold
 		if kind, known := yokes[tables.Hold(hold)]; known {
 			body.Holds[i].Yoke = &templates.YokeChoice{Kind: kind, Label: s.word("yoke." + hold), How: s.word("yoke." + hold + "-how"),
-				Figure: templates.Figure{SVG: emptySheet(yokeKey(kind), figure.Yoke("", kind))}}
+				Figure: templates.Figure{SVG: emptySheet(yokeKey(kind), s.drawn().Yoke("", kind))}}
 		}
 	}
 	return templates.Page{Address: "/identify/", Title: s.word("identify.title"), Sheet: s.word("identify.sheet"), About: s.word("identify.about"),
-		Scripts: []string{"matcher.js", "identify.js"}, Ahead: []string{"chart.json"}, Slim: true, Body: body}, byHand.Pos
+		Scripts: []string{"matcher.js", "identify.js", ownScript}, Ahead: []string{"chart.json"}, Slim: true, Body: body}, byHand.Pos
 }
 
 // holdChoices is the picture key with the faces that go with each hold, drawn by draw

@@ -51,7 +51,7 @@ func (s *site) amount(v tables.Value) string {
 	case tables.None:
 		return s.word("row.no-cap")
 	}
-	return v.Quantity.String()
+	return s.figures(v.Quantity.String())
 }
 
 func (s *site) holdOf(v tables.Value) string {
@@ -74,16 +74,16 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		SameFigures: s.rowLinks(s.set.SameFigures(row)),
 		Near:        s.rowLinks(s.set.Near(row, nearRows)),
 		Conversions: s.rowLinks(s.set.Conversions(row)),
-		Figures:     []templates.Figure{{SVG: figure.Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
+		Figures:     []templates.Figure{{SVG: s.drawn().Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),
-		Measured: s.measuredValues(row),
+		Measured: s.measuredValues(row), Own: s.ownOf(row), OwnTitle: s.counter(),
 	}
 	for n, end := range row.Ends {
 		body.Ends = append(body.Ends, s.corrected(row, end, s.jointEnd(row, n, end)))
 	}
 	for _, src := range row.AllSources() {
-		body.Sources = append(body.Sources, sourceView(src))
+		body.Sources = append(body.Sources, s.sourceView(src))
 	}
 	return templates.Page{Address: rowAddress(row.ID), Title: s.word("joint.title", "id", row.ID, "figures", figures), Sheet: row.ID,
 		About:   s.word("joint.about", "id", row.ID, "figures", figures),
@@ -210,5 +210,5 @@ func (s *site) dimension(v tables.Value) figure.Dimension {
 	if v.State != tables.Given {
 		return figure.Dimension{Text: s.amount(v)}
 	}
-	return figure.Dimension{MM: v.Quantity.Float(), Text: v.Quantity.String(), Converted: v.Quantity.Converted()}
+	return figure.Dimension{MM: v.Quantity.Float(), Text: s.figures(v.Quantity.String()), Converted: s.figures(v.Quantity.Converted())}
 }

@@ -7,12 +7,14 @@ import (
 	"io/fs"
 	"net/mail"
 	"regexp"
+	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
 
 	"capspan/build/diag"
 	"capspan/templates"
+	catalogue "capspan/templates/words"
 )
 
 // keeperFile holds the details of who keeps the chart, in the folder content.
@@ -24,18 +26,24 @@ const longestDetail = 120
 // loadKeeper reads content/site.yaml. A file that is not there is a keeper who gives
 // no details; every line of it may be left out.
 func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
-	k := keeperReader{file: "content/" + keeperFile}
+	k := keeperReader{file: "content/" + keeperFile, folder: fsys}
+	k.load(fsys)
+	return k.keeper, k.problems
+}
+
+// load reads the file at the root of the folder.
+func (k *keeperReader) load(fsys fs.FS) {
 	src, err := readKeeper(fsys)
 	if errors.Is(err, fs.ErrNotExist) {
-		return templates.Keeper{}, nil
+		return
 	}
 	if err != nil {
 		k.fail(nil, "", "unreadable", "the file cannot be read: "+err.Error())
-		return templates.Keeper{}, k.problems
+		return
 	}
 	if len(src) > biggestKeeper {
 		k.fail(nil, "", "file-size", fmt.Sprintf("the file is larger than %d bytes", biggestKeeper), "it holds a few lines; what does the rest say?")
-		return templates.Keeper{}, k.problems
+		return
 	}
 	var root yaml.Node
 	if err := yaml.Unmarshal(src, &root); err != nil {
@@ -46,13 +54,12 @@ func loadKeeper(fsys fs.FS) (templates.Keeper, diag.List) {
 			err = errors.New(broken.Message)
 		}
 		k.fail(at, "", "bad-yaml", strings.TrimPrefix(err.Error(), "yaml: "))
-		return templates.Keeper{}, k.problems
+		return
 	}
 	if root.Kind == yaml.DocumentNode && len(root.Content) == 1 {
 		k.read(root.Content[0])
 	}
 	k.problems.Sort()
-	return k.keeper, k.problems
 }
 
 // biggestKeeper is in bytes: seven lines and their comments, many times over.
@@ -71,6 +78,9 @@ func readKeeper(fsys fs.FS) ([]byte, error) {
 // keeperReader walks the nodes of the file and gathers problems.
 type keeperReader struct {
 	file     string
+	folder   fs.FS    // content
+	more     []string // keys that are known here besides, and kept as they are in values
+	values   map[string]*yaml.Node
 	keeper   templates.Keeper
 	problems diag.List
 }
@@ -94,30 +104,52 @@ func (k *keeperReader) read(root *yaml.Node) {
 		k.fail(root, "", "keeper-value", "the file holds no keys", `write "name: ..." and so on, one a line`)
 		return
 	}
+	k.values = map[string]*yaml.Node{}
+	k.each(root, "", slices.Concat(keeperKeys, k.more), func(key, value *yaml.Node) {
+		if slices.Contains(k.more, key.Value) {
+			k.values[key.Value] = value
+			return
+		}
+		k.detail(key, value)
+	})
+	if k.keeper.Units == "" {
+		k.keeper.Units = "in"
+	}
+}
+
+// keeperKeys are the lines of the file: each holds one text, but for the languages.
+var keeperKeys = []string{"demo", "name", "phone", "mail", "address", "units", "web", "edit", "languages"}
+
+// each goes through a mapping of which the keys are known; one that is given twice counts once.
+func (k *keeperReader) each(mapping *yaml.Node, path string, known []string, visit func(key, value *yaml.Node)) {
+	if mapping.Kind != yaml.MappingNode {
+		k.fail(mapping, path, "keeper-value", fmt.Sprintf("%s must be keys, one a line", path), "the keys are "+strings.Join(known, ", "))
+		return
+	}
 	first := map[string]*yaml.Node{}
-	for i := 0; i+1 < len(root.Content); i += 2 {
-		key, value := root.Content[i], root.Content[i+1]
+	for i := 0; i+1 < len(mapping.Content); i += 2 {
+		key, value := mapping.Content[i], mapping.Content[i+1]
 		if before := first[key.Value]; before != nil {
-			k.fail(key, key.Value, "duplicate-key", fmt.Sprintf("the key %q is given twice", key.Value))
+			k.fail(key, strings.TrimPrefix(path+"."+key.Value, "."), "duplicate-key", fmt.Sprintf("the key %q is given twice", key.Value))
 			last := &k.problems[len(k.problems)-1]
 			last.Notes = []diag.Note{{Text: "first given at", Pos: diag.Pos{File: k.file, Line: before.Line, Col: before.Column}}}
 			continue
 		}
 		first[key.Value] = key
-		k.detail(key, value)
-	}
-	if k.keeper.Units == "" {
-		k.keeper.Units = "in"
+		if !slices.Contains(known, key.Value) {
+			last := len(known) - 1
+			k.fail(key, path, "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are "+strings.Join(known[:last], ", ")+" and "+known[last])
+			continue
+		}
+		visit(key, value)
 	}
 }
 
 // detail takes one line of the file. The text of a value is what was written: a phone
 // number never passes through a number.
 func (k *keeperReader) detail(key, value *yaml.Node) {
-	switch key.Value {
-	case "demo", "name", "phone", "mail", "address", "units", "web", "edit":
-	default:
-		k.fail(key, "", "unknown-key", fmt.Sprintf("unknown key %q", key.Value), "the keys are demo, name, phone, mail, address, units, web and edit")
+	if key.Value == "languages" {
+		k.languages(value)
 		return
 	}
 	text := value.Value
@@ -177,6 +209,40 @@ func (k *keeperReader) detail(key, value *yaml.Node) {
 		k.keeper.Edit = text
 	}
 }
+
+// languages takes the list of languages: English, and those that have a folder. The name
+// of one is a folder of the site too.
+func (k *keeperReader) languages(list *yaml.Node) {
+	const form = `write a list of languages, the one for the root first: "[en, es]"`
+	if list.Kind != yaml.SequenceNode || len(list.Content) == 0 {
+		k.fail(list, "languages", "bad-languages", "languages is no list of languages", form)
+		return
+	}
+	first := map[string]*yaml.Node{}
+	for _, n := range list.Content {
+		if n.Kind != yaml.ScalarNode || !languageForm.MatchString(n.Value) {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("%q is not the name of a language", n.Value),
+				"write it as in the attribute lang: en, es, pt-BR")
+			continue
+		}
+		if before := first[n.Value]; before != nil {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("the language %q is given twice", n.Value), "leave one of them out")
+			last := &k.problems[len(k.problems)-1]
+			last.Notes = []diag.Note{{Text: "first given at", Pos: diag.Pos{File: k.file, Line: before.Line, Col: before.Column}}}
+			continue
+		}
+		first[n.Value] = n
+		if info, err := fs.Stat(k.folder, n.Value); n.Value != catalogue.English && (err != nil || !info.IsDir()) {
+			k.fail(n, "languages", "bad-languages", fmt.Sprintf("nothing is translated into %q: the folder content/%s/ is not there", n.Value, n.Value),
+				"make the folder, or leave the language out")
+			continue
+		}
+		k.keeper.Languages = append(k.keeper.Languages, n.Value)
+	}
+}
+
+// languageForm is of tags that name a folder (BCP 47): a language, perhaps its letters, perhaps where it is spoken so.
+var languageForm = regexp.MustCompile(`^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$`)
 
 // places are what an edit address has places for.
 var places = strings.NewReplacer("{file}", "", "{line}", "")

@@ -26,10 +26,11 @@ func TestKeeper(t *testing.T) {
 		{"all", "demo: true\nname: A\nphone: 0049 (30) 901-820\nmail: a.b+c@example.org\naddress: 1 Road\nunits: mm\n",
 			templates.Keeper{Demo: true, Name: "A", Phone: "0049 (30) 901-820", Dial: "004930901820", Mail: "a.b+c@example.org", Address: "1 Road", Units: "mm"}},
 		{"where files are edited", "edit: https://code.example.org:8443/a/b/-/edit/main/{file}#L{line}\n", templates.Keeper{Edit: "https://code.example.org:8443/a/b/-/edit/main/{file}#L{line}", Units: "in"}},
+		{"languages", "languages: [es, en]\n", templates.Keeper{Languages: []string{"es", "en"}, Units: "in"}},
 		{"a number that is text", "phone: 0012345678\n", templates.Keeper{Phone: "0012345678", Dial: "0012345678", Units: "in"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, problems := loadKeeper(fstest.MapFS{"site.yaml": {Data: []byte(c.yaml)}})
+			got, problems := loadKeeper(fstest.MapFS{"site.yaml": {Data: []byte(c.yaml)}, "es/about.md": {}})
 			if len(problems) > 0 {
 				t.Fatal(problems)
 			}
@@ -38,7 +39,7 @@ func TestKeeper(t *testing.T) {
 			}
 		})
 	}
-	if got, problems := loadKeeper(fstest.MapFS{}); got != (templates.Keeper{}) || len(problems) > 0 {
+	if got, problems := loadKeeper(fstest.MapFS{}); !cmp.Equal(got, templates.Keeper{}) || len(problems) > 0 {
 		t.Errorf("without the file: %+v, %v", got, problems)
 	}
 }
@@ -63,6 +64,15 @@ func TestKeeperProblems(t *testing.T) {
 		{"edit: javascript:alert({file})\n", `[bad-edit]`},
 		{"edit: http://code.example.org/{file}\n", `[bad-edit]`},
 		{"demo: maybe\n", `content/site.yaml:1:7: site.demo: demo is "maybe" [keeper-value]`},
+		{"languages: es\n", `content/site.yaml:1:12: site.languages: languages is no list of languages [bad-languages]`},
+		{"languages: []\n", `content/site.yaml:1:12: site.languages: languages is no list of languages [bad-languages]`},
+		{"languages: [en, en]\n", `content/site.yaml:1:17: site.languages: the language "en" is given twice [bad-languages]` +
+			"\n    hint: leave one of them out\n    note: first given at content/site.yaml:1:13"},
+		{"languages: [en, Spanish]\n", `content/site.yaml:1:17: site.languages: "Spanish" is not the name of a language [bad-languages]`},
+		{"languages: [en, ../..]\n", `content/site.yaml:1:17: site.languages: "../.." is not the name of a language [bad-languages]`},
+		{"languages: [en, [es]]\n", `content/site.yaml:1:17: site.languages: "" is not the name of a language [bad-languages]`},
+		{"languages: [en, es]\n", `content/site.yaml:1:17: site.languages: nothing is translated into "es": the folder content/es/ is not there [bad-languages]` +
+			"\n    hint: make the folder, or leave the language out"},
 		{"- name\n", `content/site.yaml:1:1: site: the file holds no keys [keeper-value]`},
 		{"name: \"x\n", `[bad-yaml]`},
 	} {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/url"
 	"path"
+	"strings"
 
 	"golang.org/x/net/html"
 
@@ -18,7 +19,7 @@ import (
 func (s *site) checkLinks() diag.List {
 	files := map[string][]byte{}
 	for _, f := range s.files {
-		files[f.Path] = f.Bytes
+		files[strings.TrimPrefix(f.Path, s.folder)] = f.Bytes // as a page of this language is linked to
 	}
 	var problems diag.List
 	check := func(pos diag.Pos, from, href string) {

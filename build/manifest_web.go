@@ -51,12 +51,12 @@ func (s *site) addWebManifest() diag.List {
 	m := webManifest{
 		ID: s.base, Name: s.word("site.app-name"), ShortName: "Capspan", Lang: s.words.Language,
 		Description: s.word("site.app-about"),
-		StartURL:    s.base, Scope: s.base, Display: "standalone", Background: paper[0], Theme: paper[0],
+		StartURL:    s.base, Scope: s.base, Display: "standalone", Background: s.papers()[0], Theme: s.papers()[0],
 	}
 	var problems diag.List
 	source := s.assets.Bytes("icon.svg")
 	if source != nil {
-		m.Icons = append(m.Icons, webIcon{s.at(s.assets.Path("icon.svg")), "any", types[".svg"], "any"})
+		m.Icons = append(m.Icons, webIcon{s.atRoot(s.assets.Path("icon.svg")), "any", types[".svg"], "any"})
 		drawing, err := readIcon(source)
 		if err != nil {
 			problems.Add(diag.Problem{Pos: diag.Pos{File: "static/icons/icon.svg"}, Rule: "icon-not-drawn", Level: diag.Warning,
@@ -67,7 +67,7 @@ func (s *site) addWebManifest() diag.List {
 					return drawing.png(p.size, p.purpose == "maskable")
 				})
 				name := s.addAsset("assets/"+p.name, ".png", picture)
-				m.Icons = append(m.Icons, webIcon{s.at(name), fmt.Sprintf("%dx%d", p.size, p.size), types[".png"], p.purpose})
+				m.Icons = append(m.Icons, webIcon{s.atRoot(name), fmt.Sprintf("%dx%d", p.size, p.size), types[".png"], p.purpose})
 			}
 		}
 	}

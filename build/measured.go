@@ -12,8 +12,8 @@ import (
 )
 
 // reckon works out by the core what readers measured comes to, value by value, and leaves
-// it with the measurements, for pages and for the open data.
-func (in *inputs) reckon() diag.List {
+// it with the measurements, for pages and, in the first language, for the open data.
+func (in *inputs) reckon(first bool) diag.List {
 	var problems diag.List
 	var core *matcher.Measuring // nil until something was measured: loading it takes time
 	in.measured = map[*tables.Measurements]matcher.MeasuredAnswer{}
@@ -35,7 +35,9 @@ func (in *inputs) reckon() diag.List {
 					problems.Add(diag.Problem{Pos: v.Pos, Path: row.Ref() + "." + c.ID, Rule: "core-fails", Fact: err.Error()})
 					return problems
 				}
-				v.Measured.Combined = combinedOf(in.measured[v.Measured])
+				if first {
+					v.Measured.Combined = combinedOf(in.measured[v.Measured])
+				}
 			}
 		}
 	}
@@ -97,7 +99,7 @@ func (s *site) measuredShort(m *tables.Measurements, unit tables.Unit) string {
 	if unit == tables.Inch {
 		mm, in = in, mm
 	}
-	said := s.word("cell.measured", "figure", mm, "converted", in)
+	said := s.word("cell.measured", "figure", s.figures(mm), "converted", s.figures(in))
 	switch {
 	case m.Combined.Agrees == "yes":
 		return said + ", " + s.word("cell.measured-agrees")
@@ -120,7 +122,7 @@ func (s *site) measuredValues(row *tables.Row) []templates.MeasuredValue {
 		answer := s.measured[m]
 		view := templates.MeasuredValue{Label: c.Label, Says: answer.Says}
 		for i, one := range m.List {
-			once := templates.MeasuredOnce{Readings: readingsInWords(one), On: one.On, By: one.By, Worth: answer.Each[i].Says}
+			once := templates.MeasuredOnce{Readings: s.figures(readingsInWords(one)), On: one.On, By: one.By, Worth: answer.Each[i].Says}
 			if one.Condition != "" {
 				once.Condition = s.word("tool.on-" + one.Condition)
 			}

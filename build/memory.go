@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"io/fs"
+	"sync"
 
 	"capspan/build/diag"
 	"capspan/content"
@@ -16,13 +17,14 @@ import (
 // is asked to be hasty. Two builds must not use the same at once.
 type Memory struct {
 	answers  map[answerKey]answerOf
-	scripts  scripts
+	scripts  map[string]scripts // by language
 	pictures map[pictureKey][]byte
+	mu       sync.Mutex // of the scripts
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, pictures: map[pictureKey][]byte{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}}
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.
@@ -54,19 +56,29 @@ func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
 
 // scripts is what is made of the folder static.
 type scripts struct {
-	of       [sha256.Size]byte // the folder's files, and the language
+	of       [sha256.Size]byte // the folder's files, and the language's
 	assets   static.Assets
 	method   []matcher.Assumption
 	problems [2]diag.List
 }
 
-// bundled makes it, or has it from before when no file of the folder has changed.
-func (m *Memory) bundled(fsys fs.FS, language string) scripts {
+// bundled makes it, or has it from before when no file that it is made of has changed.
+// Several languages may ask at once.
+func (m *Memory) bundled(src Sources, language string) scripts {
+	spoken, _ := src.In(language) // an unknown language has been refused
+	fsys := spoken.Static
 	made := scripts{}
 	if m != nil {
-		made.of = sumOf(fsys, language)
-		if made.of == m.scripts.of {
-			return m.scripts
+		folders := []fs.FS{src.Static}
+		if own, err := fs.Sub(src.Content, language); err == nil {
+			folders = append(folders, own)
+		}
+		made.of = sumOf(folders...)
+		m.mu.Lock()
+		before, known := m.scripts[language]
+		m.mu.Unlock()
+		if known && made.of == before.of {
+			return before
 		}
 	}
 	method := make(chan struct{})
@@ -77,28 +89,32 @@ func (m *Memory) bundled(fsys fs.FS, language string) scripts {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
 	}()
-	made.assets, made.problems[0] = static.Bundle(fsys, language)
+	made.assets, made.problems[0] = static.Bundle(fsys)
 	<-method
 	if m != nil {
-		m.scripts = made
+		m.mu.Lock()
+		m.scripts[language] = made
+		m.mu.Unlock()
 	}
 	return made
 }
 
-// sumOf is of all files below a folder; of one that cannot be read, of what is wrong with it.
-func sumOf(fsys fs.FS, language string) [sha256.Size]byte {
+// sumOf is of all files below some folders; of one that cannot be read, of what is wrong with it.
+func sumOf(folders ...fs.FS) [sha256.Size]byte {
 	all := sha256.New()
-	fmt.Fprintf(all, "%q\n", language)
-	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
+	for n, fsys := range folders {
+		fmt.Fprintf(all, "%d\n", n)
+		err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() {
+				return err
+			}
+			text, err := fs.ReadFile(fsys, name)
+			fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
 			return err
+		})
+		if err != nil {
+			fmt.Fprintf(all, "%q\n", err)
 		}
-		text, err := fs.ReadFile(fsys, name)
-		fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
-		return err
-	})
-	if err != nil {
-		fmt.Fprintf(all, "%q\n", err)
 	}
 	return [sha256.Size]byte(all.Sum(nil))
 }

@@ -12,17 +12,22 @@ import (
 // core itself declares them.
 func (s *site) methodPage() (templates.Page, diag.Pos) {
 	from := diag.Pos{File: "static/matcher/method.ts"}
-	body := &templates.Method{}
+	return templates.Page{Address: "/about/method/", Title: s.word("method.title"), Sheet: s.word("method.sheet"), About: s.word("method.about"),
+		Body: &templates.Method{Constants: s.constants()}}, from
+}
+
+// constants are those of the identification.
+func (s *site) constants() []templates.Constant {
+	var list []templates.Constant
 	for _, a := range s.method {
-		value := strconv.FormatFloat(a.Value, 'f', -1, 64)
+		value := s.figures(strconv.FormatFloat(a.Value, 'f', -1, 64))
 		if a.Unit != "" {
 			value += "\u00a0" + a.Unit
 		}
-		body.Constants = append(body.Constants, templates.Constant{
+		list = append(list, templates.Constant{
 			Says: a.Says, Value: value, Basis: s.basisWord(tables.Basis(a.Basis)), Source: s.sourceNamed(a.Source)})
 	}
-	return templates.Page{Address: "/about/method/", Title: s.word("method.title"), Sheet: s.word("method.sheet"), About: s.word("method.about"),
-		Body: body}, from
+	return list
 }
 
 // sourceNamed links a key of the registry; a standard's clause is left as words.

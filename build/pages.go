@@ -8,7 +8,6 @@ import (
 
 	"capspan/build/diag"
 	"capspan/content"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -59,6 +58,9 @@ func (s *site) drafts() ([]draft, diag.List) {
 	add(s.changesPage)
 	drafts = append(drafts, s.drivelineDrafts()...)
 	add(s.notKept)
+	if s.embed.path != "" {
+		add(s.embedPage)
+	}
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)
@@ -74,7 +76,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 			continue
 		}
 		for _, row := range table.Rows {
-			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", s.drawing(row)) })
+			life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
 			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
 			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
 		}
@@ -109,7 +111,7 @@ func (s *site) home(words *content.Page) (templates.Page, diag.Pos) {
 	}
 	return templates.Page{
 		Address: "/", Title: words.Title, About: words.About, Sheet: s.word("home.sheet"),
-		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables)},
+		Body: &templates.Home{Ways: s.ways(), Text: words.HTML, Rows: rows, Tables: len(s.set.Tables), Own: s.ownLinks()},
 	}, words.Pos
 }
 

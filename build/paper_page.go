@@ -2,18 +2,13 @@ package build
 
 import (
 	"html/template"
-	"sync"
 
 	"capspan/build/diag"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
 
 func paperAddress(id string) string { return rowAddress(id) + "paper/" }
-
-// ruler is the same on every sheet.
-var ruler = sync.OnceValue(func() template.HTML { return figure.Ruler("ruler") })
 
 // paperPage is the sheet of one row, one to one. One page serves both papers: what
 // stands on it keeps to the width of A4 (210 mm) and the height of Letter (279.4 mm),
@@ -21,7 +16,7 @@ var ruler = sync.OnceValue(func() template.HTML { return figure.Ruler("ruler") }
 func (s *site) paperPage(row *tables.Row, life func() template.HTML) (templates.Page, diag.Pos) {
 	body := &templates.Paper{
 		ID: row.ID, Row: s.rowLink(row), Lead: capital(s.figuresOf(row)),
-		Drawing: life(), Ruler: ruler(),
+		Drawing: life(), Ruler: s.drawn().Ruler("ruler"),
 		Truth: s.truth(row), Basis: s.basisSentence(row),
 	}
 	for n, end := range row.Ends {

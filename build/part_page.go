@@ -40,7 +40,7 @@ func (s *site) partsPage() (templates.Page, diag.Pos) {
 
 // partPage is the form for one table. Without script it says what to count and measure.
 func (s *site) partPage(t *tables.Table) (templates.Page, diag.Pos) {
-	body := &templates.Part{Cautions: t.Cautions, Data: s.at(s.parts[partData(t)]), Unit: string(t.Unit),
+	body := &templates.Part{Cautions: t.Cautions, Data: s.atRoot(s.parts[partData(t)]), Unit: string(t.Unit),
 		Chart: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title},
 		Tools: s.choices("tool.", tools), Conditions: s.choices("tool.on-", conditions)}
 	for _, c := range countsFirst(t.Matched()) {
@@ -51,7 +51,7 @@ func (s *site) partPage(t *tables.Table) (templates.Page, diag.Pos) {
 		body.Columns = append(body.Columns, view)
 	}
 	return templates.Page{Address: partAddress(t), Title: s.word("part.one", "title", t.Title), Sheet: t.Title,
-		About: s.word("part.one-about", "title", t.Title), Scripts: []string{"parts.js", "part.js"}, Ahead: []string{partData(t)}, Body: body}, t.Pos
+		About: s.word("part.one-about", "title", t.Title), Scripts: []string{"parts.js", "part.js", ownScript}, Ahead: []string{partData(t)}, Body: body}, t.Pos
 }
 
 func (s *site) howToMatch(c tables.Column) string {
@@ -63,7 +63,7 @@ func (s *site) howToMatch(c tables.Column) string {
 	case c.Match == tables.Circle:
 		return s.word("part.circle")
 	case !c.Below.IsZero():
-		return s.word("part.outside-below", "below", c.Below.String()+" (≈ "+c.Below.Converted()+")")
+		return s.word("part.outside-below", "below", s.figures(c.Below.String()+" (≈ "+c.Below.Converted()+")"))
 	}
 	return s.word("part.outside")
 }

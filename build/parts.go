@@ -7,12 +7,11 @@ import (
 
 	"capspan/build/diag"
 	"capspan/static/matcher"
-	"capspan/tables"
 )
 
 // Parts returns the core of identifying in tables without joints, and those tables by name.
 func Parts(src Sources) (*matcher.Parts, map[string]matcher.PartTable, diag.List) {
-	set, problems := tables.Load(src.Tables)
+	set, _, problems := src.Set()
 	if problems.Blocked() {
 		return nil, nil, problems
 	}
@@ -34,7 +33,7 @@ func PartNames(all map[string]matcher.PartTable) []string { return slices.Sorted
 // ChangedSince says what has changed since an address was made with a chart of that name,
 // for the rows that an answer to it rests on: a [matcher.Answer] or a [matcher.PartAnswer].
 func ChangedSince(src Sources, made string, answer any) (matcher.Since, error) {
-	set, problems := tables.Load(src.Tables)
+	set, _, problems := src.Set()
 	if problems.Blocked() {
 		return matcher.Since{}, fmt.Errorf("load the tables: %s", problems.Summary())
 	}

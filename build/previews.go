@@ -2,7 +2,6 @@ package build
 
 import (
 	"capspan/build/preview"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -32,7 +31,7 @@ func (s *site) addPreviews() {
 		words                preview.Words
 		png                  []byte
 	}
-	general := figure.Faces("preview", string(tables.OutsideClip), string(tables.OverCaps))
+	general := s.drawn().Faces("preview", string(tables.OutsideClip), string(tables.OverCaps))
 	jobs := []*job{{file: "capspan", svg: string(general), alt: s.word("preview.alt"),
 		words: preview.Words{Name: "Capspan", Lines: []string{s.word("preview.which"), s.word("preview.measure")}}}}
 	for _, t := range s.set.Tables {
@@ -40,7 +39,7 @@ func (s *site) addPreviews() {
 			if len(row.Ends) == 0 {
 				continue
 			}
-			jobs = append(jobs, &job{name: row.ID, file: row.ID, svg: string(figure.Joint("preview", s.drawing(row))),
+			jobs = append(jobs, &job{name: row.ID, file: row.ID, svg: string(s.drawn().Joint("preview", s.drawing(row))),
 				alt: s.word("preview.row-alt", "id", row.ID, "figures", s.figuresOf(row)),
 				words: preview.Words{Name: row.ID, Lines: append([]string{capital(s.figuresOf(row))}, s.basisLines(row)...),
 					Foot: "Capspan, " + t.ID + " " + t.Version.Number}}) // its own table's: the others' changes are not its
@@ -57,6 +56,6 @@ func (s *site) addPreviews() {
 	s.previews = map[string]*templates.Picture{}
 	for _, j := range jobs {
 		path := s.addAsset(previewFolder+j.file, ".png", j.png)
-		s.previews[j.name] = &templates.Picture{Address: s.full(path), Alt: j.alt, Width: preview.Width, Height: preview.Height}
+		s.previews[j.name] = &templates.Picture{Address: s.fullRoot(path), Alt: j.alt, Width: preview.Width, Height: preview.Height}
 	}
 }

@@ -10,6 +10,12 @@ import (
 	"capspan/templates"
 )
 
+// drafted is a page filled, with the place of what it is made from.
+type drafted struct {
+	page templates.Page
+	from diag.Pos
+}
+
 // rendered is a page made, with what is to be said of it.
 type rendered struct {
 	address string
@@ -19,26 +25,31 @@ type rendered struct {
 	shown   sitemapEntry // empty for a page that is not to be found
 }
 
-// renderPages fills and renders every page into its file, on all cores: pages know
-// nothing of each other. A frame that fails is a problem of that page only.
-func (s *site) renderPages() diag.List {
+// fillPages fills the view of every page, on all cores: pages know nothing of each other.
+func (s *site) fillPages() diag.List {
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
 		return problems
 	}
-	views, from := make([]templates.Page, len(drafts)), make([]diag.Pos, len(drafts))
-	onAllCores(len(drafts), func(n int) { views[n], from[n] = drafts[n]() })
-	s.addSearch(views) // every page names the index, which is made from all of them
+	s.drafted = make([]drafted, len(drafts))
+	onAllCores(len(drafts), func(n int) { s.drafted[n].page, s.drafted[n].from = drafts[n]() })
+	s.addSearch() // every page names the index, which is made from all of them
+	return problems
+}
 
-	pages := make([]rendered, len(drafts))
+// renderPages renders every page into its file. A frame that fails is a problem of that
+// page only.
+func (s *site) renderPages() diag.List {
+	var problems diag.List
+	pages := make([]rendered, len(s.drafted))
 	shared := s.shared()
-	onAllCores(len(drafts), func(n int) {
-		page := &views[n]
+	onAllCores(len(pages), func(n int) {
+		page := &s.drafted[n].page
 		page.Site = shared
 		s.head(page)
 		var b bytes.Buffer
 		err := s.frames.Render(&b, *page)
-		pages[n] = rendered{page.Address, from[n], b.Bytes(), err, s.sitemapEntry(page)}
+		pages[n] = rendered{page.Address, s.drafted[n].from, b.Bytes(), err, s.sitemapEntry(page)}
 	})
 
 	s.places = map[string]diag.Pos{}
@@ -86,9 +97,9 @@ func (s *site) place(p rendered) diag.List {
 // shared is what every page of this build has in common.
 func (s *site) shared() templates.Site {
 	return templates.Site{
-		Base: s.base, Chart: s.version.Name(), Date: s.version.Date, Live: s.live,
-		Style: s.at(s.assets.Path("sheet.css")), More: s.at(s.assets.Path("more.css")), Scripts: s.scripts(),
-		Policy: Policy, Integrity: s.integrity(), Paper: paper, Search: s.openSearch(),
-		Worker: s.workerAddress(), Manifest: s.at(webManifestName),
+		Base: s.base, Root: s.root, Chart: s.version.Name(), Date: s.version.Date, Live: s.live,
+		Style: s.atRoot(s.assets.Path("sheet.css")), More: s.atRoot(s.assets.Path("more.css")), Scripts: s.scripts(),
+		Policy: Policy, Integrity: s.integrity(), Paper: s.papers(), Search: s.openSearch(),
+		Worker: s.workerAddress(), Manifest: s.at(webManifestName), Own: s.ownView(),
 	}
 }

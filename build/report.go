@@ -13,11 +13,15 @@ import (
 
 // Budgets are what a first visit may weigh in packed bytes, by kind of page: with little
 // signal every kilobyte is felt. Kinds that are not here have no budget.
-var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 44_000}
+var Budgets = map[string]int{"home": 20_000, "identify": 45_000, "row": 25_000, "guide": 30_000, "calculation": 44_000, "embed": 40_000}
+
+// OwnBudget is what a keeper's own folder may add to each of them: name, logo, colours and
+// overlay.
+const OwnBudget = 8_000
 
 // Weight is what one page weighs.
 type Weight struct {
-	Kind    string `json:"kind"` // home, identify, row, paper, table, guide, calculation, other
+	Kind    string `json:"kind"` // home, identify, row, paper, table, guide, calculation, embed, other
 	Address string `json:"address"`
 	Bytes   int    `json:"bytes"`            // of the page alone, as it is
 	Packed  int    `json:"packed"`           // of the page alone, by brotli
@@ -26,10 +30,14 @@ type Weight struct {
 	Over    bool   `json:"over,omitempty"`
 }
 
+// Kinds that are not pages.
+const embedKind = "embed" // the finder in another page, to the first verdict
+
 // Weigh packs as --compress does, and tells of every page what it weighs, the kinds with
 // a budget first and in each the heaviest first. A visit is the page and what its markup
 // makes a browser load at once: style sheet, scripts, icon, pictures and the chart. What a
-// script fetches later, when it is used, is not in it.
+// script fetches later, when it is used, is not in it. Of the finder in another page it is
+// the script, the core and the chart.
 func Weigh(out Output) []Weight {
 	files := map[string]File{}
 	var names []string
@@ -39,20 +47,29 @@ func Weigh(out Output) []Weight {
 			names = append(names, f.Path)
 		}
 	}
+	if _, there := files[embedScript]; there {
+		names = append(names, embedScript, embedChart)
+	}
 	packed := packedSizes(files, names)
 	var list []Weight
 	for _, name := range names {
 		f := files[name]
-		if f.Stage == Assets {
+		if f.Stage == Assets || name == embedChart {
 			continue
 		}
-		w := Weight{Kind: kindOf(name), Address: out.Base + strings.TrimSuffix(name, "index.html"),
+		w := Weight{Kind: kindOf(out.plain(name)), Address: out.Base + strings.TrimSuffix(name, "index.html"),
 			Bytes: len(f.Bytes), Packed: packed[name]}
 		w.Visit = w.Packed
 		for _, part := range loads(f.Bytes, out.Base) {
 			w.Visit += packed[part]
 		}
+		if w.Kind == embedKind {
+			w.Visit += packed[embedChart] + packed[coreOf(files)]
+		}
 		w.Budget = Budgets[w.Kind]
+		if w.Budget > 0 && out.Own {
+			w.Budget += OwnBudget
+		}
 		w.Over = w.Budget > 0 && w.Visit > w.Budget
 		list = append(list, w)
 	}
@@ -68,7 +85,17 @@ func (out Output) Found() bool {
 	return slices.ContainsFunc(out.Files, func(f File) bool { return f.Path == sitemapName })
 }
 
-var kindOrder = []string{"home", "identify", "row", "guide", "calculation", "table", "paper", "other"}
+var kindOrder = []string{"home", "identify", "row", "guide", "calculation", embedKind, "table", "paper", "other"}
+
+// plain is a name without the folder of its language.
+func (out Output) plain(name string) string {
+	for _, language := range out.Languages {
+		if rest, inside := strings.CutPrefix(name, language.Folder); inside && language.Folder != "" {
+			return rest
+		}
+	}
+	return name
+}
 
 // kindOf is the kind of the page in a file.
 func kindOf(name string) string {
@@ -78,6 +105,8 @@ func kindOf(name string) string {
 		return "home"
 	case name == "identify/index.html":
 		return "identify"
+	case name == embedScript:
+		return embedKind
 	case parts[0] == "joint" && len(parts) == 3:
 		return "row"
 	case parts[0] == "joint":
@@ -90,6 +119,16 @@ func kindOf(name string) string {
 		return "table"
 	}
 	return "other"
+}
+
+// coreOf is the script of the core that the finder's fetches.
+func coreOf(files map[string]File) string {
+	for name := range files {
+		if strings.HasPrefix(name, embedCore+".") && strings.HasSuffix(name, ".js") {
+			return name
+		}
+	}
+	return ""
 }
 
 // loads are the assets a page makes the browser ask for, each once.

@@ -27,7 +27,7 @@ func (s *site) addSchemas(static fs.FS) diag.List {
 			problems.Add(diag.Problem{Pos: diag.Pos{File: "static/" + name}, Rule: "bad-schema", Fact: fmt.Sprintf("cannot be read: %v", err)})
 			continue
 		}
-		s.add(schemaFolder+f.Name(), content, Pages)
+		s.addRoot(schemaFolder+f.Name(), content, Pages)
 	}
 	if err != nil {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/schemas"}, Rule: "bad-schema", Fact: fmt.Sprintf("cannot be read: %v", err)})

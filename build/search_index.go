@@ -2,7 +2,10 @@ package build
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
+
+	"golang.org/x/text/language"
 
 	"capspan/build/diag"
 	"capspan/build/search"
@@ -30,22 +33,23 @@ func (s *site) azPage() (templates.Page, diag.Pos) {
 
 // addSearch makes the index of all pages, once they are filled, and with it the page
 // from A to Z. A page added later is found by being there.
-func (s *site) addSearch(pages []templates.Page) {
+func (s *site) addSearch() {
+	find := search.In(language.Make(s.words.Language), s.word("search.passing"))
 	var entries []search.Entry
-	for _, page := range pages {
-		entries = append(entries, s.entriesOf(page)...)
+	for _, d := range s.drafted {
+		entries = append(entries, s.entriesOf(find, d.page)...)
 	}
-	text, err := json.Marshal(search.NewIndex(s.base, s.at(s.chart), entries))
+	text, err := json.Marshal(find.NewIndex(s.base, s.atRoot(s.chart), entries))
 	if err != nil {
 		panic("internal error: " + err.Error()) // strings only
 	}
 	if s.live == "" {
 		s.index = s.addAsset("assets/search-index", ".json", text)
 	} else { // nothing is kept under serve, and a new name would change every page with the words of one
-		s.index = "assets/search-index.json"
-		s.add(s.index, text, Assets)
+		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"
+		s.addRoot(s.index, text, Assets)
 	}
-	for _, letter := range search.Letters(entries) {
+	for _, letter := range find.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}
 		for _, line := range letter.Lines {
 			link := templates.Link{Href: s.base + line.Entry.Address, Text: line.Text, Note: line.Entry.Note}
@@ -59,54 +63,57 @@ func (s *site) addSearch(pages []templates.Page) {
 }
 
 // entriesOf lists what a page is found by.
-func (s *site) entriesOf(page templates.Page) []search.Entry {
+func (s *site) entriesOf(find *search.Language, page templates.Page) []search.Entry {
 	if !strings.HasSuffix(page.Address, "/") {
 		return nil // stands in for a page that is not there
 	}
-	sheet := search.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
+	sheet := find.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
 	switch body := page.Body.(type) {
-	case *templates.Search, *templates.AZ, *templates.Paper:
-		return nil // paper sheets are reached from their rows
+	case *templates.Search, *templates.AZ, *templates.Paper, *templates.EmbedFrame:
+		return nil // paper sheets are reached from their rows, and a frame from other pages
 	case *templates.Joint:
-		return []search.Entry{search.New(search.Row, page.Address, body.ID, body.Lead, body.Also, body.Note)}
+		row := s.set.Find(body.ID)
+		text := strings.Join(append([]string{body.Note}, s.ownLines(row)...), " ")
+		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, slices.Concat(body.Also, s.ownNames(row)), text)}
 	case *templates.Table:
-		return append([]search.Entry{sheet}, s.otherRows(page.Address, body)...)
+		return append([]search.Entry{sheet}, s.otherRows(find, page.Address, body)...)
 	case *templates.Sources:
 		entries := []search.Entry{sheet}
 		for _, source := range body.Sources {
-			entries = append(entries, search.New(search.Source, page.Address+"#source-"+source.ID, source.Title,
+			entries = append(entries, find.New(search.Source, page.Address+"#source-"+source.ID, source.Title,
 				joined(source.Publisher, source.Edition, source.Kind), nil, source.ID+" "+source.Trust))
 		}
 		return entries
 	case *templates.Text:
-		return s.textEntries(page, string(body.HTML))
+		return s.textEntries(find, page, string(body.HTML))
 	}
 	return []search.Entry{sheet}
 }
 
 // textEntries are a page in words, its headings, and the words it explains.
-func (s *site) textEntries(page templates.Page, html string) []search.Entry {
+func (s *site) textEntries(find *search.Language, page templates.Page, html string) []search.Entry {
 	sections := search.Sections(html)
-	entries := []search.Entry{search.New(search.Guide, page.Address, page.Title, page.About, nil, page.Address+" "+sections[0].Text)}
+	entries := []search.Entry{find.New(search.Guide, page.Address, page.Title, page.About, nil, page.Address+" "+sections[0].Text)}
 	if page.Address == "/"+glossaryText+"/" {
 		for _, term := range search.Terms(html) {
-			entries = append(entries, search.New(search.Word, page.Address+"#"+term.Section, term.Name, capital(term.Says), nil, ""))
+			entries = append(entries, find.New(search.Word, page.Address+"#"+term.Section, term.Name, capital(term.Says), nil, ""))
 		}
 		return entries
 	}
 	for _, section := range sections[1:] {
-		entries = append(entries, search.New(search.Guide, page.Address+"#"+section.ID, section.Heading,
+		entries = append(entries, find.New(search.Guide, page.Address+"#"+section.ID, section.Heading,
 			s.word("a-z.in", "page", page.Title), nil, section.Text))
 	}
 	return entries
 }
 
 // otherRows are the rows of a table that have no pages of their own.
-func (s *site) otherRows(address string, table *templates.Table) []search.Entry {
+func (s *site) otherRows(find *search.Language, address string, table *templates.Table) []search.Entry {
 	var entries []search.Entry
 	for _, row := range table.Rows {
 		if row.Row.Href == "" {
-			entries = append(entries, search.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title), row.Also, row.Search))
+			entries = append(entries, find.New(search.Row, address+"#"+row.Anchor, row.Row.Text, s.word("a-z.in", "page", table.Title),
+				slices.Concat(row.Also, s.ownNames(s.set.Find(row.Row.Text))), row.Search))
 		}
 	}
 	return entries

@@ -13,12 +13,11 @@ import (
 	"capspan/build/search"
 	"capspan/static"
 	"capspan/tables"
-	"capspan/templates"
 )
 
 // shippedSite is built once for all tests of the search.
 var shippedSite = sync.OnceValue(func() map[string][]byte {
-	out, problems := Site(Embedded(), Options{Base: "/sub/"})
+	out, problems := Site(Embedded(), Options{Base: "/sub/", Language: "en"})
 	if problems.Blocked() {
 		return nil
 	}
@@ -313,20 +312,16 @@ func TestSearchEscapes(t *testing.T) {
 // BenchmarkSearchIndex is what the index adds to a build: all pages filled, the index
 // and the list made of them.
 func BenchmarkSearchIndex(b *testing.B) {
-	in, problems := load(Embedded(), Options{})
+	all, problems := load(Embedded(), Options{Language: "en"})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
-	s := &site{inputs: in, version: in.set.Version(), base: "/"}
+	s := newSite(all[0], Options{})
 	s.bundle()
-	drafts, _ := s.drafts()
-	views := make([]templates.Page, len(drafts))
-	for n, draft := range drafts {
-		views[n], _ = draft()
-	}
+	s.fillPages()
 	for b.Loop() {
 		s.files, s.az.Letters = nil, nil
-		s.addSearch(views)
+		s.addSearch()
 		b.ReportMetric(float64(len(s.files[0].Bytes)), "bytes")
 	}
 }

@@ -2,7 +2,6 @@ package build
 
 import (
 	"capspan/build/diag"
-	"capspan/content/figure"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -25,5 +24,5 @@ func (s *site) sendPage() (templates.Page, diag.Pos) {
 func (s *site) cardPage() (templates.Page, diag.Pos) {
 	return templates.Page{Address: "/measure/card/", Title: s.word("card.title"), Sheet: s.word("card.sheet"), About: s.word("card.about"),
 		Scripts: []string{"matcher.js", "card.js"},
-		Body:    &templates.Card{Keeper: s.keeper, Holds: s.holdChoices(figure.Jaws), Tools: s.choices("tool.", tools)}}, diag.Pos{File: "content/" + keeperFile}
+		Body:    &templates.Card{Keeper: s.keeper, Holds: s.holdChoices(s.drawn().Jaws), Tools: s.choices("tool.", tools)}}, diag.Pos{File: "content/" + keeperFile}
 }

@@ -165,7 +165,7 @@ func (s *server) tell(b Built) {
 
 // newPages puts an output up for serving.
 func newPages(out Output) *pages {
-	p := &pages{files: make(map[string]page, len(out.Files)), moved: map[string]string{}}
+	p := &pages{files: make(map[string]page, len(out.Files)), moved: map[string]string{}, areas: areasOf(out.folders())}
 	for _, r := range out.Redirects {
 		p.moved[r.From] = r.To
 	}

@@ -4,6 +4,7 @@ import (
 	"net"
 	"net/http"
 	"net/netip"
+	"net/url"
 	"strings"
 	"time"
 )
@@ -34,21 +35,34 @@ func (l limits) server(h http.Handler) *http.Server {
 //
 // Otherwise a page of a stranger, whose name is first looked up as the stranger's
 // machine and then as 127.0.0.1 (DNS rebinding), could read in the keeper's browser
-// what is served to the keeper alone.
+// what is served to the keeper alone. Nor may such a page ask for the finder's files, which
+// any page may read once they are published.
 func knownHost(next http.Handler, listens string) http.Handler {
 	named, _, err := net.SplitHostPort(listens)
 	if err != nil {
 		named = ""
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		host := hostOnly(r.Host)
-		_, notIP := netip.ParseAddr(host)
-		if notIP == nil || host == "localhost" || strings.HasSuffix(host, ".localhost") || host != "" && host == strings.ToLower(named) {
+		ours := func(host string) bool {
+			_, notIP := netip.ParseAddr(host)
+			return notIP == nil || host == "localhost" || strings.HasSuffix(host, ".localhost") || host != "" && host == strings.ToLower(named)
+		}
+		origin := r.Header.Get("Origin")
+		if ours(hostOnly(r.Host)) && (origin == "" || ours(originHost(origin))) {
 			next.ServeHTTP(w, r)
 			return
 		}
 		http.Error(w, "this program does not answer under that name; use the address it printed", http.StatusMisdirectedRequest)
 	})
+}
+
+// originHost is the host of an Origin field (RFC 6454, 7); empty for one that names none.
+func originHost(field string) string {
+	u, err := url.Parse(field)
+	if err != nil {
+		return ""
+	}
+	return hostOnly(u.Host)
 }
 
 // hostOnly is the host of a Host field (RFC 9110, 7.2) in lower case, without its port,

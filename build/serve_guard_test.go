@@ -68,6 +68,23 @@ func TestKnownHostOfTheAddress(t *testing.T) {
 	}
 }
 
+// A page of a stranger reads nothing, not even what any page may read of a published site.
+func TestServeToStrangers(t *testing.T) {
+	h := knownHost(Handler(output("embed/chart.json={}"), "/"), "127.0.0.1:8080")
+	for origin, want := range map[string]int{"": 200, "http://127.0.0.1:9000": 200, "http://localhost:9000": 200, "http://[::1]:9000": 200,
+		"https://stranger.example": 421, "null": 421, "https://127.0.0.1.stranger.example": 421, "%zz": 421} {
+		q, w := httptest.NewRequest("GET", "/embed/chart.json", nil), httptest.NewRecorder()
+		q.Host = "127.0.0.1:8080"
+		if origin != "" {
+			q.Header.Set("Origin", origin)
+		}
+		h.ServeHTTP(w, q)
+		if w.Code != want {
+			t.Errorf("from a page of %q: status %d, want %d", origin, w.Code, want)
+		}
+	}
+}
+
 // Nothing but this machine reaches it unless somebody says so.
 func TestServeListensOnLoopback(t *testing.T) {
 	l, err := listen(t.Context(), "")

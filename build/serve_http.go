@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"net/http"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -24,6 +25,7 @@ type server struct {
 type pages struct {
 	files map[string]page   // by path, "chart/index.html"
 	moved map[string]string // addresses that lead to another
+	areas []area            // which fields belong to which
 	count int               // pages among the files
 	sum   string            // of all names and bytes
 }
@@ -49,7 +51,12 @@ func Handler(out Output, base string) http.Handler {
 // reaches the disk.
 func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	head := w.Header()
-	for _, h := range headers {
+	address, below := strings.CutPrefix(r.URL.Path, s.base)
+	areas := areasOf(nil)
+	if site := s.pages.Load(); site != nil {
+		areas = site.areas
+	}
+	for _, h := range slices.Concat(headers, areaOf(areas, address).fields) {
 		head.Set(h.name, h.value)
 	}
 	head.Set("Cache-Control", cacheAndAsk) // assets too: a keeper who edits wants no memory
@@ -59,13 +66,12 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Error(w, "only GET and HEAD are answered here", http.StatusMethodNotAllowed)
 		return
 	}
-	address, below := strings.CutPrefix(r.URL.Path, s.base)
 	switch {
 	case r.URL.Path+"/" == s.base, r.URL.Path == "/" && s.base != "/":
 		http.Redirect(w, r, s.base, http.StatusFound)
 		return
 	case !below:
-		s.missing(w)
+		s.missing(w, "")
 		return
 	case address == liveName && s.opt.Watch != "":
 		s.stream(w, r)
@@ -96,7 +102,7 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		http.Redirect(w, r, s.base+address+"/", http.StatusFound)
 		return
 	}
-	s.missing(w)
+	s.missing(w, address)
 }
 
 // fileAt is the file behind an address, both without the base.
@@ -107,14 +113,18 @@ func fileAt(address string) string {
 	return address
 }
 
-// missing answers with the site's own page for addresses that lead nowhere.
-func (s *server) missing(w http.ResponseWriter) {
+// missing answers with the site's own page for addresses that lead nowhere, in the language
+// of the address.
+func (s *server) missing(w http.ResponseWriter, address string) {
 	if site := s.pages.Load(); site != nil {
-		if file, found := site.files["404.html"]; found {
-			w.Header().Set("Content-Type", contentType("404.html"))
-			w.WriteHeader(http.StatusNotFound)
-			w.Write(file.bytes)
-			return
+		folder, _, _ := strings.Cut(address, "/")
+		for _, name := range []string{folder + "/404.html", "404.html"} {
+			if file, found := site.files[name]; found {
+				w.Header().Set("Content-Type", contentType(name))
+				w.WriteHeader(http.StatusNotFound)
+				w.Write(file.bytes)
+				return
+			}
 		}
 	}
 	http.Error(w, "there is no page at this address", http.StatusNotFound)

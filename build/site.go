@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
 	"capspan/static/matcher"
@@ -17,42 +18,62 @@ import (
 	catalogue "capspan/templates/words"
 )
 
-// Site builds the whole site into memory. When the list is [diag.List.Blocked], the
-// output is empty and whatever was built before should stay as it is.
+// Site builds the whole site into memory, every language of it. When the list is
+// [diag.List.Blocked], the output is empty and whatever was built before should stay as
+// it is.
 func Site(src Sources, opt Options) (Output, diag.List) {
-	in, problems := load(src, opt)
+	languages, problems := load(src, opt)
 	if problems.Blocked() {
 		return Output{}, problems
 	}
-	s := &site{inputs: in, version: in.set.Version(), base: basePath(opt.Base), live: opt.Live, memory: opt.Memory}
-	s.bundle()
-	if opt.Previews {
-		s.addPreviews()
+	sites := make([]*site, len(languages))
+	for n, in := range languages {
+		sites[n] = newSite(in, opt)
+		sites[n].bundle()
+		sites[n].addOwn()
+		problems.Add(sites[n].addEmbed()...)
+		if opt.Previews {
+			sites[n].addPreviews()
+		}
+		problems.Add(sites[n].fillPages()...)
 	}
-	problems.Add(s.renderPages()...)
 	if problems.Blocked() {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
-	problems.Add(s.exportData()...)
-	problems.Add(s.addSchemas(src.Static)...)
-	s.addFound()
-	s.addFeed()
-	s.addRecord()
-	problems.Add(s.addWebManifest()...)
-	s.addWorker()
-	problems.Add(s.checkLinks()...)
-	problems.Sort()
+	link(sites)
+	for _, s := range sites {
+		problems.Add(s.renderPages()...)
+	}
+	if problems.Blocked() {
+		return Output{}, problems
+	}
+	first := sites[0]
+	problems.Add(first.exportData()...)
+	problems.Add(first.addSchemas(src.Static)...)
+	for _, s := range sites {
+		s.share(first)
+		s.addFound()
+		s.addFeed()
+		s.addRecord()
+		problems.Add(s.addWebManifest()...)
+		s.addWorker()
+		problems.Add(s.checkLinks()...)
+	}
+	first.addSitemap(sites)
+	out, more := together(sites)
+	problems.Add(more...)
+	problems = saidOnce(problems)
 	if problems.Blocked() {
 		return Output{}, problems
 	}
 	if opt.Compress {
-		s.compress()
+		out.compress()
 	}
 	if opt.Live == "" {
-		s.addHostFiles()
+		out.addHostFiles()
 	}
-	slices.SortFunc(s.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects(), Stale: in.core != nil && in.core.stale}, problems
+	slices.SortFunc(out.Files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	return out, problems
 }
 
 // Check reports every problem in tables, pages, scripts and links.
@@ -63,7 +84,7 @@ func Check(src Sources) diag.List {
 
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, problems := tables.Load(src.Tables)
+	set, _, problems := src.Set()
 	core, more := static.Core(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
@@ -77,105 +98,204 @@ func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 	return m, problems
 }
 
-// inputs are the sources, read.
+// inputs are the sources, read, as one language of the site wants them.
 type inputs struct {
-	set       *tables.Set
+	english   *tables.Set // the chart as it is written
+	set       *tables.Set // the same in the language of the site
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
 	driveline calculated // nothing while tables or scripts have problems
 	words     *catalogue.Catalogue
-	frames    *templates.Set
-	keeper    templates.Keeper
-	tables    fs.FS // where the set was loaded from
+	// tableWords are those of the tables; nil in English.
+	tableWords *translation.Tables
+	frames     *templates.Set
+	keeper     templates.Keeper
+	own        *own  // nil without a keeper's own folder
+	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
-	core     *exampleCore // nil while tables or scripts have problems
+	core     *exampleCore      // nil while tables or scripts have problems
+	folder   string            // where the language's pages lie below the root: "", or "es/"
+	others   map[string]string // the folders of the other languages
 
 	contributing tables.Contributing
 }
 
-// load reads all folders, so that one run reports the problems of each. Pages come
-// last, because they ask the chart and the core; when those have problems of their own,
-// the pages are checked without them.
-func load(src Sources, opt Options) (inputs, diag.List) {
-	in := inputs{tables: src.Tables}
-	var found [6]diag.List
-	language := cmp.Or(opt.Language, catalogue.English)
+// load reads all folders, so that one run reports the problems of each, and gives them
+// language by language.
+func load(src Sources, opt Options) ([]inputs, diag.List) {
+	shipped := src
+	src = src.layered()
+	keeper, counter, problems := loadOwn(shipped)
+	var set *tables.Set
+	var overlay *tables.Overlay
+	var found diag.List
 	var group sync.WaitGroup
-	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
-	group.Go(func() {
-		made := opt.Memory.bundled(src.Static, language)
-		in.assets, in.method, found[1], found[4] = made.assets, made.method, made.problems[0], made.problems[1]
-	})
-	group.Go(func() {
-		in.words, found[2] = catalogue.Load(src.Templates, language)
-		frames, err := templates.New(src.Templates, in.words)
-		if err != nil {
-			found[2].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
+	group.Go(func() { set, overlay, found = shipped.Set() })
+	languages := languagesOf(keeper, opt)
+	for _, language := range languages {
+		if _, unknown := src.In(language); unknown.Blocked() {
+			group.Wait()
+			return nil, append(problems, unknown...)
 		}
-		in.frames = frames
-		if frames != nil {
-			found[2].Add(in.words.Check(append(frames.Uses(), said()...))...)
-		}
-	})
-	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
-	var scripts []byte
-	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
+	}
+	all := make([]inputs, len(languages))
+	read := make([]languageParts, len(languages))
+	for n, language := range languages {
+		group.Go(func() { read[n] = readLanguage(src, language, opt.Memory) })
+	}
 	group.Wait()
-	problems := slices.Concat(found[:]...)
-	options := content.Options{Base: basePath(opt.Base)}
+	problems.Add(found...)
+	for n, language := range languages {
+		all[n] = read[n].inputs
+		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
+		if counter != nil {
+			all[n].own = &own{logo: counter.logo, colours: counter.colours, overlay: overlay}
+		}
+		all[n].others = map[string]string{}
+		for m, other := range languages {
+			if m != n {
+				all[n].others[other] = folderOf(m, other)
+			}
+		}
+		all[n].folder = folderOf(n, language)
+		problems.Add(read[n].problems...)
+		problems.Add(all[n].translated(shipped, language)...)
+	}
+	opt.ease(problems)
+	sound := !problems.Blocked()
+	for n := range all {
+		problems.Add(all[n].readPages(shipped, opt, read[n].scripts, sound, n == 0)...)
+	}
+	return all, saidOnce(problems)
+}
+
+// folderOf is where the n-th language stands below the root.
+func folderOf(n int, language string) string {
+	if n == 0 {
+		return ""
+	}
+	return language + "/"
+}
+
+// languageParts is what of a language is read before tables and pages are known.
+type languageParts struct {
+	inputs
+	scripts  []byte // of the driveline calculations
+	problems diag.List
+}
+
+// readLanguage reads the words, frames and scripts of one language.
+func readLanguage(src Sources, language string, memory *Memory) languageParts {
+	p := languageParts{}
+	spoken, _ := src.In(language) // an unknown one has been refused
+	var found [3]diag.List
+	var group sync.WaitGroup
+	group.Go(func() {
+		made := memory.bundled(src, language)
+		p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
+	})
+	group.Go(func() {
+		p.words, found[1] = catalogue.Load(src.Templates, src.Content, language)
+		if src.Own != nil {
+			found[1].Add(p.words.Replace(src.part("words"))...)
+		}
+		frames, err := templates.New(src.Templates, p.words)
+		if err != nil {
+			found[1].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
+		}
+		p.frames = frames
+		if frames != nil {
+			found[1].Add(p.words.Check(append(frames.Uses(), said()...))...)
+		}
+	})
+	group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+	group.Wait()
+	p.problems = slices.Concat(found[:]...)
+	return p
+}
+
+// readPages reads the pages of the language. They come last, because they ask the chart
+// and the core; when those have problems of their own, they are checked without them. The
+// first language leaves what measurements come to with the tables too.
+func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, first bool) diag.List {
+	var problems diag.List
+	options := content.Options{Base: basePath(opt.Base) + in.folder, Language: in.words.Language,
+		Root: basePath(opt.Base), Shared: []string{"/" + dataFolder, "/" + schemaFolder}}
 	var worked calculated
 	var failed error
-	if !problems.Blocked() {
-		in.contributing = tables.Contribute(in.set)
-		problems.Add(in.reckon()...)
+	var group sync.WaitGroup
+	if sound {
+		in.contributing = tables.Contribute(in.english)
+		problems.Add(in.reckon(first)...)
 		core, set := in.assets.Core(), in.set
 		group.Go(func() { worked, failed = calculate(core, scripts, set) })
-		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
+		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
+		options.Drawings = in.drawn()
 	}
-	pages, wrong := content.Load(src.Content, options)
+	pages, wrong := content.Load(src.layered().Content, options)
 	in.pages = pages
+	src.inOwnFolder(pages, wrong)
 	problems.Add(wrong...)
+	opt.ease(problems)
 	group.Wait()
 	in.driveline = worked
 	if failed != nil {
 		problems.Add(drivelineProblem(failed))
 	}
-	problems.Sort()
-	return in, problems
+	return problems
 }
 
-// site is a build under way.
+// site is one language of a build under way.
 type site struct {
 	inputs
 	version  tables.Version
-	base     string
+	root     string // where the whole site lives
+	base     string // where the pages of this language live: the root, or a folder below it
 	live     string
 	memory   *Memory
-	chart    string            // path of the matcher's chart
-	drawings string            // path of the drawings the identify page fetches
-	index    string            // path of what the search looks in
-	parts    map[string]string // paths of the tables that parts are identified in, by plain name
-	slips    string            // path of the chart in words that the enquiry slip fetches
+	apart    []string                         // folders of other languages below this one
+	drafted  []drafted                        // every page, filled
+	chart    string                           // path of the matcher's chart
+	drawings string                           // path of the drawings the identify page fetches
+	index    string                           // path of what the search looks in
+	parts    map[string]string                // paths of the tables that parts are identified in, by plain name
+	slips    string                           // path of the chart in words that the enquiry slip fetches
+	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
-	files    []File
+	files    []File                        // all that a reader of this language may ask for
 	places   map[string]diag.Pos           // page addresses with the file each was made from
 	shown    []sitemapEntry                // pages for search engines
 	previews map[string]*templates.Picture // by row; under "" what every other page shows
 }
 
-// add appends a file of the site.
+func newSite(in inputs, opt Options) *site {
+	root := basePath(opt.Base)
+	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+}
+
+// add appends a file of this language; its path is below the language's folder.
 func (s *site) add(path string, content []byte, stage Stage) {
+	s.addRoot(s.folder+path, content, stage)
+}
+
+// addRoot appends a file that belongs to no language.
+func (s *site) addRoot(path string, content []byte, stage Stage) {
 	s.files = append(s.files, File{Path: path, Bytes: content, Stage: stage})
 }
 
-// at puts the base in front of a rooted address.
+// at puts the language's base in front of a rooted address.
 func (s *site) at(address string) string {
 	return s.base + strings.TrimPrefix(address, "/")
+}
+
+// atRoot is the address of a file that belongs to no language.
+func (s *site) atRoot(address string) string {
+	return s.root + strings.TrimPrefix(address, "/")
 }
 
 // basePath gives a base both its slashes: "sub", "/sub" and "/sub/" are the same.

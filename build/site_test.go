@@ -11,11 +11,14 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"capspan/tables"
+	catalogue "capspan/templates/words"
 )
 
-// mustSite builds the shipped site.
+// mustSite builds the shipped site in English, which is what tests know the words of;
+// languages_test.go looks at the others.
 func mustSite(t testing.TB, opt Options) Output {
 	t.Helper()
+	opt.Language = catalogue.English
 	out, problems := Site(Embedded(), opt)
 	if problems.Blocked() {
 		t.Fatalf("the shipped site has problems:\n%v", problems)
@@ -195,8 +198,8 @@ func TestMemory(t *testing.T) {
 	memory := NewMemory()
 	first := contents(mustSite(t, Options{Memory: memory}))
 	known := len(memory.answers)
-	if known == 0 || len(memory.pictures) != len(iconPictures) || len(memory.scripts.assets.Files) == 0 {
-		t.Fatalf("remembered: %d answers, %d pictures, %d files", known, len(memory.pictures), len(memory.scripts.assets.Files))
+	if known == 0 || len(memory.pictures) != len(iconPictures) || len(memory.scripts["en"].assets.Files) == 0 {
+		t.Fatalf("remembered: %d answers, %d pictures, %d files", known, len(memory.pictures), len(memory.scripts["en"].assets.Files))
 	}
 	if diff := cmp.Diff(first, contents(mustSite(t, Options{Memory: memory}))); diff != "" {
 		t.Errorf("a build with a memory differs:\n%s", diff)
@@ -216,7 +219,7 @@ func TestMemory(t *testing.T) {
 		t.Errorf("a build with the memory of another chart differs:\n%.2000s", diff)
 	}
 	src.Static = fstest.MapFS{}
-	if made := memory.bundled(src.Static, "en"); len(made.assets.Files) != 0 {
+	if made := memory.bundled(src, "en"); len(made.assets.Files) != 0 {
 		t.Error("scripts that are gone are remembered")
 	}
 }

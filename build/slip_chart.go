@@ -83,6 +83,7 @@ func (s *site) slipRow(row *tables.Row) slipRow {
 		c.Label = value.Label
 		out.Values = append(out.Values, c)
 	}
+	out.Values = append(out.Values, s.slipOwn(row)...)
 	return out
 }
 

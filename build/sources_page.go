@@ -12,7 +12,7 @@ const sourcesAddress = "/about/sources/"
 func (s *site) sourcesPage() (templates.Page, diag.Pos) {
 	body := &templates.Sources{}
 	for _, src := range s.set.Sources {
-		body.Sources = append(body.Sources, sourceView(src))
+		body.Sources = append(body.Sources, s.sourceView(src))
 	}
 	return templates.Page{Address: sourcesAddress, Title: s.word("sources.title"), Sheet: s.word("sources.title"), About: s.word("sources.about"),
 		Body: body}, diag.Pos{File: "tables/sources.yaml"}

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -14,8 +15,8 @@ func tableAddress(t *tables.Table) string { return "/chart/" + t.ID + "/" }
 // chartIndex lists the tables.
 func (s *site) chartIndex() (templates.Page, diag.Pos) {
 	body := &templates.Chart{Data: []templates.Link{
-		{Href: s.at(dataAddress(packageName)), Text: s.word("chart.newest")},
-		{Href: s.at("/" + s.versionFolder() + packageName), Text: s.word("chart.stays", "version", s.version.Name())},
+		{Href: s.atRoot(dataAddress(packageName)), Text: s.word("chart.newest")},
+		{Href: s.atRoot("/" + s.versionFolder() + packageName), Text: s.word("chart.stays", "version", s.version.Name())},
 	}}
 	for _, t := range s.set.Tables {
 		body.Tables = append(body.Tables, templates.TableCard{
@@ -48,8 +49,8 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 	body := &templates.Table{
 		Title: t.Title, About: t.About, Cautions: t.Cautions, Version: t.Version.Number, Date: t.Version.Date,
 		Data: []templates.Link{
-			{Href: s.at(dataAddress(t.ID + ".csv")), Text: s.word("table.as", "format", "CSV")},
-			{Href: s.at(dataAddress(t.ID + ".json")), Text: s.word("table.as", "format", "JSON")},
+			{Href: s.atRoot(dataAddress(t.ID + ".csv")), Text: s.word("table.as", "format", "CSV")},
+			{Href: s.atRoot(dataAddress(t.ID + ".json")), Text: s.word("table.as", "format", "JSON")},
 		},
 	}
 	if len(t.Matched()) > 0 {
@@ -82,7 +83,8 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 			view.Says = append(view.Says, measured.Label+": "+strings.Join(measured.Says, " "))
 		}
 	}
-	words := append([]string{row.ID, row.Note, view.Basis}, row.Also...)
+	view.Says = append(view.Says, s.ownLines(row)...)
+	words := append([]string{row.ID, row.Note, view.Basis}, slices.Concat(row.Also, s.ownLines(row))...)
 	for _, end := range row.Ends {
 		if end.Cap.State == tables.Given {
 			view.Caps = append(view.Caps, end.Cap.Quantity.MM())
@@ -90,13 +92,19 @@ func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {
 		if end.Across.State == tables.Given {
 			view.Acrosses = append(view.Acrosses, end.Across.Quantity.MM())
 		}
-		words = append(words, s.holdWord(end.Hold.Hold()), end.Cap.Quantity.String(), end.Across.Quantity.String())
+		words = append(words, s.holdWord(end.Hold.Hold()))
+		words = append(words, s.typed(end.Cap.Quantity.String())...)
+		words = append(words, s.typed(end.Across.Quantity.String())...)
 	}
 	for _, c := range t.Columns {
 		cells := s.columnCells(row, c)
 		view.Cells = append(view.Cells, cells)
 		if !t.Joint() { // a joint's words are those of its ends
-			words = append(words, cells[0].Text)
+			if v := row.Values[c.ID]; v.State == tables.Given && v.Quantity.Text != "" {
+				words = append(words, s.typed(v.Figure())...)
+			} else {
+				words = append(words, cells[0].Text)
+			}
 		}
 	}
 	view.Search = strings.ToLower(strings.Join(words, " "))

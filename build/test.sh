@@ -36,6 +36,15 @@ if ! cmp -s build/npm/package-lock.json "$tools/.capspan-lock"; then
   npm ci --prefix build/npm --ignore-scripts --no-audit --no-fund
   cp build/npm/package-lock.json "$tools/.capspan-lock"
 fi
+
+rclone=build/.cache/rclone
+if [ ! -x "$rclone" ] || ! cmp -s build/hosts/rclone/go.mod "$rclone.mod"; then
+  step "rclone, the store that publishing is tried on"
+  mkdir -p build/.cache
+  go build -C build/hosts/rclone -ldflags=-s -o ../../.cache/rclone .
+  cp build/hosts/rclone/go.mod "$rclone.mod"
+fi
+
 tsc=$tools/.bin/tsc biome=$tools/.bin/biome
 
 # ---- the checks, cheapest first
@@ -61,17 +70,22 @@ step "types of the core, the calculations, the slip and the record (no DOM), of 
 echo "tsc: types agree"
 
 step "lint and form of scripts and styles"
-"$biome" check --config-path=build/npm --error-on-warnings static
+"$biome" check --config-path=build/npm --error-on-warnings static content
 
 step "the shipped tables, pages and links"
 go run ./cmd/capspan check --root .
 go run ./cmd/capspan fmt --root . --check
 go run ./cmd/capspan schema --root . --check
 
+step "what the other languages lack"
+for folder in content/[a-z][a-z] content/[a-z][a-z]-*; do
+  [ ! -d "$folder" ] || go run ./cmd/capspan translate --root . "${folder#content/}"
+done
+
 step "go test"
 go test -timeout 20m ./...
 
-step "the site behind nginx and Caddy"
+step "the site behind nginx and Caddy, and on its way into a store"
 go test -tags hosts -count=1 ./build/hosts/
 
 step "the site in Chromium, by axe and by the HTML checker"

@@ -20,8 +20,9 @@ const settle = 20 * time.Millisecond
 // longest is how long a build is put off while the events go on.
 const longest = 500 * time.Millisecond
 
-// sourceFolders are watched with everything below them.
-var sourceFolders = []string{"tables", "content", "static", "templates"}
+// sourceFolders are watched with everything below them: those of a working folder and those of a
+// keeper's own, where some are files.
+var sourceFolders = slices.Concat([]string{"content", "static", "templates"}, ownEntries)
 
 // watcher tells when a source may have changed. Folders are watched rather than files:
 // most editors save by writing another file and renaming it over the old one.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/content/figure"
 	"capspan/static/matcher"
 	"capspan/tables"
 	catalogue "capspan/templates/words"
@@ -11,6 +12,9 @@ import (
 
 // word says words of the catalogue; values come after their names.
 func (in *inputs) word(key string, named ...any) string { return in.words.Say(key, named...) }
+
+// drawn is what drawings say.
+func (in *inputs) drawn() figure.Words { return figure.Words{Say: in.words.Say} }
 
 // basisWord is what the pages call a basis.
 func (in *inputs) basisWord(b tables.Basis) string {
@@ -27,7 +31,8 @@ func (in *inputs) facesWord(f tables.Faces) string { return in.word("faces." + s
 // spoken are the words that this package puts on pages itself, part by part; after a key
 // come the names of the values it is given. A test finds the calls and holds them to this.
 var spoken = map[string]string{
-	"site":      "app-name, app-about, chart-name, search-about",
+	"site":      "app-name, app-about, chart-name, search-about, language, decimal",
+	"book":      "title, foot chart date, page n, guide, chart, sizes, sizes-about, names, names-about, no-longer id why",
 	"home":      "sheet, link, caliper, caliper-note, no-readings, no-readings-note, name, name-note",
 	"identify":  "title, sheet, about",
 	"part":      "title, sheet, about, one title, one-about title, exact, outside, outside-below below, inside, circle",
@@ -37,8 +42,9 @@ var spoken = map[string]string{
 	"sources":   "title, about",
 	"changes":   "title, about",
 	"method":    "title, sheet, about",
-	"search":    "title, about",
+	"search":    "title, about, passing",
 	"a-z":       "title, about, also name, in page",
+	"embed":     "title, about",
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",
 	"moved":     "title id, sheet, about",
@@ -52,9 +58,16 @@ var spoken = map[string]string{
 	"joint":   "title id figures, about id figures, both-ends, one-end, other-end, caption, caption-two",
 	"paper":   "title id, sheet id, about id, level-end, upright-end, true-wing, true-both, true-cap, true-across, true-none",
 	"hold":    "not-sure, not-known",
+	"own":     "counter name, counter-unnamed, from name, from-unnamed",
 	"guide":   "table, code, why, next, not-used readings why, worked-out chart, open-readings, left, more-left n",
 	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
 	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",
+	// Said by cmd/capspan, where a test holds the calls to it.
+	"command": "decimal-mark, verdict verdict, identified, possible, between, not-in-chart, measure-again, the-size, possible-size, sizes-left, rows, near, " +
+		"same-figures, conversions, slip, see page, ways, way joint, way-yoke joint end rows, measured, in-chart, difference, within, inside by, outside by, " +
+		"cap, across, clip, of-end end quantity, readings, from result readings, set-aside result readings, times n reading, next, caution, since, chart version, " +
+		"flag-reading flag at, needed inputs, unchecked, before-work, example command, usual range, preset value, optional, derived, " +
+		"met-within, met-above, met-below, met-not-known",
 }
 
 // said is every use of the catalogue by this package.
@@ -68,6 +81,10 @@ func said() []catalogue.Use {
 			names := strings.Fields(one)
 			add(part+"."+names[0], names[1:]...)
 		}
+	}
+	for _, one := range figure.Spoken() {
+		names := strings.Fields(one)
+		add(figure.Room+names[0], names[1:]...)
 	}
 	for _, h := range holdStrip {
 		add("hold." + string(h))
@@ -88,11 +105,15 @@ func said() []catalogue.Use {
 	for _, v := range []matcher.Verdict{matcher.Identified, matcher.Possible, matcher.Between, matcher.NotInChart, matcher.MeasureAgain} {
 		add("verdict." + string(v))
 	}
+	for _, b := range evidence {
+		add("book.why-" + b)
+	}
 	for _, tool := range tools {
 		add("tool." + tool)
 	}
 	for _, kind := range tables.Words().Kinds {
 		add("source-kind." + kind)
+		add("sources.kind-" + kind)
 	}
 	for _, f := range tables.Words().Faces {
 		add("faces." + string(f))

@@ -1,30 +1,30 @@
 package build
 
 import (
-	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
+	"testing/fstest"
 	"unicode"
 
-	"go.yaml.in/yaml/v4"
+	"github.com/google/go-cmp/cmp"
 
-	"capspan/static"
+	"capspan/build/diag"
+	"capspan/build/pseudo"
+	"capspan/content/figure"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
 )
 
 // english is a site that knows its words and nothing else.
 var english = func() *site {
-	words, problems := catalogue.Load(templates.FS, catalogue.English)
+	words, problems := catalogue.Load(templates.FS, nil, catalogue.English)
 	if problems.Blocked() {
 		panic(problems)
 	}
@@ -71,7 +71,8 @@ func TestSpoken(t *testing.T) {
 	}
 	for key := range listed {
 		ofGroup := slices.ContainsFunc(begun, func(b string) bool { return strings.HasPrefix(key, b) })
-		if !called[key] && !ofGroup && !strings.HasPrefix(key, "tool.") { // choices says those
+		if !called[key] && !ofGroup && !strings.HasPrefix(key, "tool.") && !strings.HasPrefix(key, "command.") && // choices and cmd/capspan say those
+			!strings.HasPrefix(key, figure.Room) { // and drawings these
 			t.Errorf("%s is listed and nobody says it", key)
 		}
 	}
@@ -148,53 +149,36 @@ func TestNoWordsInViews(t *testing.T) {
 	})
 }
 
-// A second language is a folder of words and no code. Its words are made here of the
-// English ones, in brackets; what a reader is told outside them came past the catalogue.
-func TestSecondLanguage(t *testing.T) {
+// A translation that is behind its English stops a build, but not somebody who writes the
+// English and looks at it under serve. The tables' words stop nobody.
+func TestTranslationBehind(t *testing.T) {
 	src := Embedded()
-	for _, folder := range []*fs.FS{&src.Templates, &src.Static} {
-		dir := t.TempDir()
-		if err := os.CopyFS(dir, *folder); err != nil {
-			t.Fatal(err)
+	folder := must(pseudo.Folder(src.Content))
+	replace := func(name, old, new string) {
+		text := string(folder[name].Data)
+		if !strings.Contains(text, old) {
+			t.Fatalf("%s does not hold %q", name, old)
 		}
-		*folder = os.DirFS(dir)
-		switch folder {
-		case &src.Templates:
-			bracketed(t, filepath.Join(dir, "words"))
-		case &src.Static:
-			if err := os.CopyFS(filepath.Join(dir, "words", "eo"), must(fs.Sub(static.FS, "words/en"))); err != nil {
-				t.Fatal(err)
-			}
-			send := filepath.Join(dir, "words", "eo", "send.ts")
-			text := strings.Replace(string(must(os.ReadFile(send))), "Please measure a joint", "Bonvolu mezuri", 1)
-			if err := os.WriteFile(send, []byte(text), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
+		folder[name] = &fstest.MapFile{Data: []byte(strings.Replace(text, old, new, 1))}
 	}
-	out, problems := Site(src, Options{Language: "eo"})
-	if len(problems) > 0 {
-		t.Fatal(problems)
+	replace("measure/cap.md", "Rust and paint read thick.", "Rust, paint and dirt read thick.\n:::\n\n## More\n\n::: step And so on")
+	replace(other+"tables.yaml", "Power take-off shaft ends", "Power take-off shafts")
+	src.Content = folder
+	_, problems := Site(src, Options{Language: pseudo.Language})
+	found := map[string]diag.Level{}
+	for _, p := range problems {
+		found[p.Rule+" "+p.Pos.File] = p.Level
 	}
-	files := contents(out)
-	for path, want := range map[string][]string{
-		"index.html":                   {`lang="eo"`, ">[Chart]</a>", `aria-label="[Main]"`, "[A joint and a caliper]", "] in ["},
-		"joint/1310/index.html":        {"[clip outside]", `basis--common-practice">[common practice]`, `aria-label="[Title block]"`},
-		"chart/joints-inch/index.html": {"[Find a row: a word, or a size]", "[over the caps]"},
-		"measure/cap/index.html":       {`[The joint is with somebody else? <a href="/send/#take=cap">Send them a link</a> that leads them through it.]`},
-		"identify/index.html":          {`placeholder="[next reading]"`, "[Digital caliper]", "[groove to groove]"},
-		"site.webmanifest":             {`"lang": "eo"`, "[Capspan, a chart of joint sizes]"},
-	} {
-		for _, w := range want {
-			if !strings.Contains(string(files[path]), w) {
-				t.Errorf("%s lacks %q", path, w)
-			}
-		}
+	want := map[string]diag.Level{"stale-translation content/measure/cap.md": diag.Error, "other-headings content/measure/cap.md": diag.Error,
+		"missing-translation tables/pto-shafts.yaml": diag.Warning, "unused-translation content/" + other + "tables.yaml": diag.Warning}
+	if diff := cmp.Diff(want, found); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
 	}
-	for path, content := range files {
-		if strings.HasPrefix(path, "assets/send.") && !strings.Contains(string(content), "Bonvolu mezuri") {
-			t.Errorf("%s speaks another language", path)
-		}
+	if out, problems := Site(src, Options{Language: pseudo.Language, Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
+		t.Errorf("under serve: %v", problems)
+	}
+	if _, problems := Site(src, Options{Language: "fr"}); len(problems) != 1 || !strings.Contains(problems[0].String(), `content: there is no language "fr" [bad-language]`) {
+		t.Errorf("got %v", problems)
 	}
 }
 
@@ -203,44 +187,6 @@ func must[T any](value T, err error) T {
 		panic(err)
 	}
 	return value
-}
-
-// bracketed writes a language whose words are the English ones in brackets.
-func bracketed(t *testing.T, folder string) {
-	t.Helper()
-	files, err := filepath.Glob(filepath.Join(folder, "en", "*.yaml"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("%d files of words: %v", len(files), err)
-	}
-	if err := os.Mkdir(filepath.Join(folder, "eo"), 0o755); err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range files {
-		var english yaml.Node
-		if err := yaml.Unmarshal(must(os.ReadFile(name)), &english); err != nil {
-			t.Fatal(err)
-		}
-		var b strings.Builder
-		for i, n := range english.Content[0].Content {
-			switch {
-			case i%2 == 0:
-				fmt.Fprintf(&b, "%s: ", n.Value)
-			case n.Kind == yaml.ScalarNode:
-				fmt.Fprintf(&b, "{of: %q, is: %q}\n", n.Value, "["+n.Value+"]")
-			default:
-				var parts, forms []string
-				for j := 0; j < len(n.Content); j += 2 {
-					category, said := n.Content[j].Value, n.Content[j+1].Value
-					parts = append(parts, category, said)
-					forms = append(forms, fmt.Sprintf("%s: %q", category, "["+said+"]"))
-				}
-				fmt.Fprintf(&b, "{of: %q, is: {%s}}\n", strings.Join(parts, " "), strings.Join(forms, ", "))
-			}
-		}
-		if err := os.WriteFile(filepath.Join(folder, "eo", filepath.Base(name)), []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
 }
 
 // literal is a string as written, or what a sum of strings begins with.

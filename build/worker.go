@@ -26,7 +26,7 @@ import (
 // BenchmarkKept tells how many bytes each part is.
 
 const (
-	workerName  = "worker.js" // at the base: a worker may only serve what lies below it
+	workerName  = "worker.js" // at the language's base: a worker may only serve what lies below it
 	notKeptName = "not-kept.html"
 )
 
@@ -34,9 +34,13 @@ const (
 type workerSite struct {
 	Edition string            `json:"edition"`
 	Chart   string            `json:"chart"`
-	First   []string          `json:"first"` // "sum address", the address below the base
+	First   []string          `json:"first"` // "sum address", the address below the root
 	Rest    []string          `json:"rest"`
 	Moved   map[string]string `json:"moved"`
+
+	// Of a site in several languages; addresses are below the root of all of them.
+	Root  string   `json:"root,omitempty"`  // where it is from the worker's own folder: "../"
+	Apart []string `json:"apart,omitempty"` // folders below the worker's that other workers keep
 }
 
 // workerAddress is where pages find the worker; empty where there is none: under serve
@@ -72,13 +76,13 @@ func (s *site) addWorker() {
 
 // keptList sorts the files of the site into what is kept first and what later.
 func (s *site) keptList() workerSite {
-	list := workerSite{Chart: s.version.Name(), Moved: map[string]string{}}
+	list := workerSite{Chart: s.version.Name(), Moved: map[string]string{}, Root: strings.Repeat("../", strings.Count(s.folder, "/")), Apart: s.apart}
 	for _, r := range s.redirects() {
-		list.Moved[strings.TrimPrefix(r.From, s.base)] = strings.TrimPrefix(r.To, s.base)
+		list.Moved[strings.TrimPrefix(r.From, s.root)] = strings.TrimPrefix(r.To, s.root)
 	}
 	files := slices.Clone(s.files)
 	slices.SortFunc(files, func(a, b File) int {
-		if d := turn(a.Path) - turn(b.Path); d != 0 {
+		if d := s.turn(a.Path) - s.turn(b.Path); d != 0 {
 			return d
 		}
 		return strings.Compare(a.Path, b.Path)
@@ -86,13 +90,13 @@ func (s *site) keptList() workerSite {
 	whole := sha256.New()
 	for _, f := range files {
 		address := keptAddress(f.Path)
-		if _, moved := list.Moved[address]; moved || !isKept(f) {
+		if _, moved := list.Moved[address]; moved || !s.isKept(f) {
 			continue // what a host redirects is never kept
 		}
 		sum := sha256.Sum256(f.Bytes)
 		line := fmt.Sprintf("%x %s", sum[:6], address)
 		fmt.Fprintln(whole, line)
-		if turn(f.Path) == 0 {
+		if s.turn(f.Path) == 0 {
 			list.First = append(list.First, line)
 		} else {
 			list.Rest = append(list.Rest, line)
@@ -103,9 +107,9 @@ func (s *site) keptList() workerSite {
 }
 
 // isKept reports whether a reader's browser ever asks for the file.
-func isKept(f File) bool {
+func (s *site) isKept(f File) bool {
 	switch {
-	case f.Stage == Hosting, ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == openSearchName:
+	case f.Stage == Hosting, s.isEmbed(f.Path), ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == s.folder+openSearchName:
 		return false
 	case path.Ext(f.Path) == ".png":
 		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview
@@ -114,7 +118,8 @@ func isKept(f File) bool {
 }
 
 // turn is when a file is kept: 0 is first.
-func turn(name string) int {
+func (s *site) turn(name string) int {
+	name = strings.TrimPrefix(name, s.folder)
 	switch kindOf(name) {
 	case "row":
 		return 1
@@ -128,7 +133,7 @@ func turn(name string) int {
 	return 0
 }
 
-// keptAddress is the address below the base a file is asked for by.
+// keptAddress is the address below the root a file is asked for by.
 func keptAddress(name string) string {
 	if dir, index := strings.CutSuffix(name, "index.html"); index {
 		name = dir

@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -42,8 +43,9 @@ var stages = []Stage{Assets, Pages, Hosting}
 // whole files, and no page whose assets are missing:
 //
 //   - a file is written beside its place and renamed over it;
-//   - assets come first, then pages, then the list of sums; what is no longer needed goes last;
-//   - the data of earlier versions stays ([ofVersion]): somebody may have its address;
+//   - assets come first, then pages, then the list of sums; what is no longer needed goes last,
+//     the other way round;
+//   - the data of earlier versions stays ([Stays]): somebody may have its address;
 //   - the list of our files is widened before the first file is written and narrowed
 //     after the last is removed, so that a killed build's files are still known as ours.
 //
@@ -128,14 +130,20 @@ func (w *writer) run(files []File) error {
 			return err
 		}
 	}
+	gone := []string{}
 	for name := range w.ours {
-		if ofVersion.MatchString(name) {
-			wanted[name] = true // an address that was promised to stay
+		if Stays(name) {
+			wanted[name] = true
 		}
 		if !wanted[name] {
-			if err := w.remove(name); err != nil {
-				return err
-			}
+			gone = append(gone, name)
+		}
+	}
+	// The other way round: a page goes before what it loads.
+	slices.SortFunc(gone, func(a, b string) int { return cmp.Compare(StageOf(b), StageOf(a)) })
+	for _, name := range gone {
+		if err := w.remove(name); err != nil {
+			return err
 		}
 	}
 	return w.writeManifest(wanted)
@@ -226,8 +234,8 @@ func (w *writer) remove(name string) error {
 		return fmt.Errorf("remove %s: %w", name, err)
 	}
 	for dir := path.Dir(name); dir != "."; dir = path.Dir(dir) {
-		if w.root.Remove(dir) != nil { // not empty: somebody still needs it
-			break
+		if err := w.root.Remove(dir); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			break // not empty: somebody still needs it
 		}
 	}
 	return nil

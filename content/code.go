@@ -15,7 +15,7 @@ import (
 
 // languages are what the guide shows code in. A short list keeps typing mistakes apart
 // from languages.
-var languages = []string{"yaml", "json", "sh", "text", "md", "go"}
+var languages = []string{"yaml", "json", "sh", "text", "md", "go", "html"}
 
 // checkCode wants a language of every fenced block.
 func (d *document) checkCode(n *ast.FencedCodeBlock, source []byte) {

@@ -43,11 +43,12 @@ import (
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/content/figure"
 )
 
 // FS holds the shipped pages. Load never uses it by itself.
 //
-//go:embed *.md about contribute measure site.yaml
+//go:embed *.md about contribute measure site.yaml ??
 var FS embed.FS
 
 // Page is one Markdown file, rendered.
@@ -70,40 +71,42 @@ type Link struct {
 
 // Options say where the pages will live.
 type Options struct {
+	// Language is that of the pages; empty means English. A page of another language has the
+	// slug of the English one, and its headings have the ids of the English ones.
+	Language string
+
 	Base  string   // path the site lives under, with both slashes; empty means "/"
 	Chart Resolver // what directives ask
 
-	Table, Code string // what those who cannot see a table or a piece of code are told it is
+	// Root is where the whole site lives, when that is not where its pages in this language
+	// do, and Shared are the folders at the root that belong to no language: "/data/".
+	Root   string
+	Shared []string
+
+	Table, Code string       // what those who cannot see a table or a piece of code are told it is
+	Drawings    figure.Words // what drawings say; without words they are drawn mute
 }
 
 // biggestPage is the most a page may hold, in bytes. The longest guide page is a
 // twentieth of it; more is a mistake or mischief.
 const biggestPage = 256 << 10
 
-// Load reads every page under fsys, ordered by slug. A page with problems is still
-// returned when it could be rendered. Folders named testdata, and folders whose name
+// Load reads every page of a language under fsys, ordered by slug. A page with problems is
+// still returned when it could be rendered. Folders named testdata, and folders whose name
 // starts with "." or "_", hold no pages.
 func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
 	var pages []*Page
 	var problems diag.List
-	err := fs.WalkDir(fsys, ".", func(name string, entry fs.DirEntry, err error) error {
+	err := Walk(fsys, options.Language, func(name string) error {
+		source, err := readPage(fsys, path.Join(folderOf(options.Language), name))
 		if err != nil {
 			return err
 		}
-		if entry.IsDir() {
-			if base := path.Base(name); name != "." && (base == "testdata" || strings.ContainsAny(base[:1], "._")) {
-				return fs.SkipDir
-			}
-			return nil
+		var english []heading
+		if folderOf(options.Language) != "." {
+			english = englishHeadings(fsys, name)
 		}
-		if path.Ext(name) != ".md" {
-			return nil
-		}
-		source, err := readPage(fsys, name)
-		if err != nil {
-			return err
-		}
-		page, found := Parse(name, source, options)
+		page, found := parse(name, source, options, english)
 		problems.Add(found...)
 		if page != nil {
 			pages = append(pages, page)
@@ -115,6 +118,27 @@ func Load(fsys fs.FS, options Options) ([]*Page, diag.List) {
 	}
 	problems.Sort()
 	return pages, problems
+}
+
+// Walk visits the pages of a language in order, each by its name below the language's folder.
+func Walk(fsys fs.FS, language string, visit func(name string) error) error {
+	root := folderOf(language)
+	return fs.WalkDir(fsys, root, func(name string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if entry.IsDir() {
+			base := path.Base(name)
+			if name != root && (base == "testdata" || strings.ContainsAny(base[:1], "._") || root == "." && LanguageFolder(name)) {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if path.Ext(name) != ".md" {
+			return nil
+		}
+		return visit(strings.TrimPrefix(name, root+"/"))
+	})
 }
 
 // readPage reads no more of a file than shows that it is too big.
@@ -130,17 +154,22 @@ func readPage(fsys fs.FS, name string) ([]byte, error) {
 // folder is where the pages live in the project, so that positions start at its root.
 const folder = "content"
 
-// Parse turns one file into a page. The name is relative to the content folder; the
+// Parse turns one file into a page. The name is relative to the folder of the language; the
 // page is nil when the file cannot be read as one at all.
 func Parse(name string, source []byte, options Options) (*Page, diag.List) {
-	d := newDocument(path.Join(folder, name), slug(name), source)
+	return parse(name, source, options, nil)
+}
+
+// parse does so for a page whose headings take the ids of English ones, if there are any.
+func parse(name string, source []byte, options Options, english []heading) (*Page, diag.List) {
+	d := newDocument(path.Join(folder, folderOf(options.Language), name), slug(name), source)
 	if len(source) > biggestPage {
 		d.problem(0, "page-too-big", fmt.Sprintf("more than %d bytes", biggestPage), "split the page")
 		return nil, d.problems
 	}
 	page := &Page{Slug: d.slug, Pos: diag.Pos{File: d.file}}
 	body := d.head(page)
-	d.body(page, body, options)
+	d.body(page, body, options, english)
 	d.problems.Sort()
 	return page, d.problems
 }

@@ -39,7 +39,7 @@ func TestCases(t *testing.T) {
 				t.Fatal(err)
 			}
 			input := archive.Files[0]
-			page, problems := Parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code"})
+			page, problems := Parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code", Drawings: english})
 			got := []txtar.File{input}
 			add := func(name, data string) {
 				if data != "" {
@@ -182,7 +182,7 @@ func TestShippedPages(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatalf("%v", problems)
 	}
-	there := map[string]bool{"/identify/": true, "/chart/": true, "/chart/fasteners/": true, "/about/sources/": true, "/about/method/": true, "/contribute/correct/": true, "/data/whole_chart.json": true,
+	there := map[string]bool{"/identify/": true, "/chart/": true, "/chart/fasteners/": true, "/about/sources/": true, "/about/method/": true, "/contribute/correct/": true, "/embed/frame/": true, "/data/whole_chart.json": true,
 		"/driveline/": true, "/driveline/angles/": true, "/driveline/clips/": true, "/driveline/ends/": true, "/driveline/fasteners/": true} // made by the build
 	for _, p := range pages {
 		there["/"+p.Slug+"/"] = true

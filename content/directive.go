@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"capspan/content/figure"
 )
 
 // The names of the directives, by their shape.
@@ -22,6 +24,7 @@ type resolving struct {
 	chart   Resolver
 	base    string
 	spoken  spokenNames
+	words   figure.Words
 	figures int
 }
 

@@ -25,44 +25,44 @@ type drawing struct {
 }
 
 var drawings = map[string]drawing{
-	"hold": {[]string{"hold"}, func(_ *resolving, p *parameters, prefix string) template.HTML {
+	"hold": {[]string{"hold"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		hold, ok := p.oneOf("hold", holdNames)
 		if !ok {
 			return ""
 		}
-		return figure.Hold(prefix, hold)
+		return r.words.Hold(prefix, hold)
 	}},
-	"faces": {[]string{"hold", "faces"}, func(_ *resolving, p *parameters, prefix string) template.HTML {
+	"faces": {[]string{"hold", "faces"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		hold, held := p.oneOf("hold", holdNames)
 		faces, known := p.oneOf("faces", facesNames)
 		if !held || !known {
 			return ""
 		}
-		return figure.Faces(prefix, hold, faces)
+		return r.words.Faces(prefix, hold, faces)
 	}},
-	"jaws": {[]string{"hold", "faces"}, func(_ *resolving, p *parameters, prefix string) template.HTML {
+	"jaws": {[]string{"hold", "faces"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		hold, held := p.oneOf("hold", holdNames)
 		faces, known := p.oneOf("faces", facesNames)
 		if !held || !known {
 			return ""
 		}
-		return figure.Jaws(prefix, hold, faces)
+		return r.words.Jaws(prefix, hold, faces)
 	}},
-	"section": {[]string{"hold"}, func(_ *resolving, p *parameters, prefix string) template.HTML {
+	"section": {[]string{"hold"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		hold, ok := p.oneOf("hold", holdNames)
 		if !ok {
 			return ""
 		}
-		return figure.Section(prefix, hold)
+		return r.words.Section(prefix, hold)
 	}},
-	"yoke": {[]string{"kind"}, func(_ *resolving, p *parameters, prefix string) template.HTML {
+	"yoke": {[]string{"kind"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		kind, ok := p.oneOf("kind", yokeNames)
 		if !ok {
 			return ""
 		}
-		return figure.Yoke(prefix, kind)
+		return r.words.Yoke(prefix, kind)
 	}},
-	"wing-cap": {nil, func(_ *resolving, _ *parameters, prefix string) template.HTML { return figure.WingCap(prefix) }},
+	"wing-cap": {nil, func(r *resolving, _ *parameters, prefix string) template.HTML { return r.words.WingCap(prefix) }},
 	"joint": {[]string{"row"}, func(r *resolving, p *parameters, prefix string) template.HTML {
 		row, ok := p.need("row")
 		if !ok || r.chart.Figure == nil {
@@ -73,7 +73,7 @@ var drawings = map[string]drawing{
 			r.refuse(row.at, err)
 			return ""
 		}
-		return figure.Joint(prefix, joint)
+		return r.words.Joint(prefix, joint)
 	}},
 	"instrument": {[]string{"kind", "reading"}, drawInstrument},
 }
@@ -99,7 +99,7 @@ func drawInstrument(r *resolving, p *parameters, prefix string) template.HTML {
 		r.problem(reading.at, "bad-parameter", err.Error())
 		return ""
 	}
-	return figure.Instrument(prefix, shown)
+	return r.words.Instrument(prefix, shown)
 }
 
 var instruments = []string{"digital", "dial", "vernier", "micrometer"}

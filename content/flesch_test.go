@@ -13,7 +13,15 @@ var (
 )
 
 func readingEase(prose []string) float64 {
-	var sentences, count, sounded float64
+	words, sentences, sounded := counted(prose, syllables)
+	if words == 0 {
+		return 100
+	}
+	return 206.835 - 1.015*words/sentences - 84.6*sounded/words
+}
+
+// counted are the words, sentences and syllables of texts.
+func counted(prose []string, syllables func(word string) int) (words, sentences, sounded float64) {
 	for _, text := range prose {
 		found := spelled.FindAllString(text, -1)
 		if len(found) == 0 {
@@ -21,14 +29,11 @@ func readingEase(prose []string) float64 {
 		}
 		sentences += float64(max(1, len(sentenceEnd.FindAllString(strings.TrimSpace(text), -1))))
 		for _, w := range found {
-			count++
+			words++
 			sounded += float64(syllables(w))
 		}
 	}
-	if count == 0 {
-		return 100
-	}
-	return 206.835 - 1.015*count/sentences - 84.6*sounded/count
+	return words, sentences, sounded
 }
 
 var vowels = regexp.MustCompile(`[aeiouy]+`)

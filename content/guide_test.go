@@ -1,6 +1,7 @@
 package content
 
 import (
+	"io/fs"
 	"regexp"
 	"strings"
 	"testing"
@@ -9,14 +10,12 @@ import (
 )
 
 // guidePages are the shipped pages under /measure/.
-func guidePages(t *testing.T) []*Page {
+func guidePages(t *testing.T) []*Page { return guideOf(t, FS) }
+
+func guideOf(t *testing.T, pages fs.FS) []*Page {
 	t.Helper()
-	pages, problems := Load(FS, Options{Base: "/"})
-	if problems.Blocked() {
-		t.Fatal(problems)
-	}
 	var guide []*Page
-	for _, p := range pages {
+	for _, p := range loaded(t, pages) {
 		if strings.HasPrefix(p.Slug, "measure") {
 			guide = append(guide, p)
 		}
@@ -25,6 +24,15 @@ func guidePages(t *testing.T) []*Page {
 		t.Fatalf("only %d guide pages", len(guide))
 	}
 	return guide
+}
+
+func loaded(t *testing.T, pages fs.FS) []*Page {
+	t.Helper()
+	list, problems := Load(pages, Options{Base: "/"})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	return list
 }
 
 // block is a paragraph, list item or table cell of a page, in words, and the number of the
@@ -99,14 +107,20 @@ func rawWords(n *html.Node) string {
 // Paragraphs and list items that hold a sentence count; titles, labels and tables do not. As Flesch has it, a
 // sentence is a unit of thought marked off by a full stop, a colon or a semicolon.
 func TestReadingEase(t *testing.T) {
-	for _, p := range guidePages(t) {
+	checkEase(t, guidePages(t), readingEase)
+}
+
+// checkEase holds each page to a reading ease of 60.
+func checkEase(t *testing.T, pages []*Page, easeOf func(prose []string) float64) {
+	t.Helper()
+	for _, p := range pages {
 		var prose []string
 		for _, b := range blocks(t, p) {
 			if (b.kind == "p" || b.kind == "li") && sentenceEnd.MatchString(b.text) {
 				prose = append(prose, b.text)
 			}
 		}
-		if ease := readingEase(prose); ease < 60 {
+		if ease := easeOf(prose); ease < 60 {
 			t.Errorf("%s: reading ease %.1f, want 60 or more", p.Slug, ease)
 		} else if testing.Verbose() {
 			t.Logf("%s: %.1f", p.Slug, ease)
@@ -115,7 +129,7 @@ func TestReadingEase(t *testing.T) {
 }
 
 var (
-	figureWithUnit = regexp.MustCompile(`\d ?(mm|in|lb|kg|N·m|lbf·ft)\b|\d+ micrometres`)
+	figureWithUnit = regexp.MustCompile(`\d ?(mm|in|lb|kg|N·m|lbf·ft)\b|\d+ micr[oó]met(re|ro)s`)
 	basisNamed     = regexp.MustCompile(`(?i)common practice|memory|invented|our judgement|this chart's|by definition|by its make|worked out|one owner|` +
 		`DIN 86|JIS B 7516|S\.I\. 2016|ISO \d|ASME|ETMA|Dana|Freightliner|Land Rover|Toyota|Nissan|Mazda|Federal-Mogul|TM 5-3820|` +
 		`Randy's Driveshaft|a seller's note|repair guide|OSHA|CFR`)
@@ -124,7 +138,12 @@ var (
 // Every external figure names its basis: where a section gives a length, a force or a
 // mass, the same section says what it rests on.
 func TestFiguresNameTheirBasis(t *testing.T) {
-	for _, p := range guidePages(t) {
+	checkBasis(t, guidePages(t), basisNamed)
+}
+
+func checkBasis(t *testing.T, pages []*Page, basisNamed *regexp.Regexp) {
+	t.Helper()
+	for _, p := range pages {
 		given, named := map[int]string{}, map[int]bool{}
 		for _, b := range blocks(t, p) {
 			if found := figureWithUnit.FindString(b.text); found != "" && given[b.section] == "" {
@@ -161,8 +180,14 @@ func TestGuideCautions(t *testing.T) {
 		"measure/clips":         {"eye protection"},
 		"measure/tightening":    {"used once", "wheels chocked", "memory"},
 	}
+	checkCautions(t, guidePages(t), careful)
+}
+
+// checkCautions wants the words on the pages that are named, and a caution on each.
+func checkCautions(t *testing.T, pages []*Page, careful map[string][]string) {
+	t.Helper()
 	seen := 0
-	for _, p := range guidePages(t) {
+	for _, p := range pages {
 		wants, listed := careful[p.Slug]
 		if !listed {
 			continue

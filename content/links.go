@@ -1,6 +1,7 @@
 package content
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"unicode"
@@ -48,6 +49,16 @@ func based(base, href string) string {
 		return href
 	}
 	return strings.TrimSuffix(base, "/") + href
+}
+
+// based puts in front of an address what the site puts there.
+func (o Options) based(href string) string {
+	for _, folder := range o.Shared {
+		if strings.HasPrefix(href, folder) {
+			return based(cmp.Or(o.Root, o.Base), href)
+		}
+	}
+	return based(o.Base, href)
 }
 
 // autoAddress is where a link such as <https://example.org/> goes.

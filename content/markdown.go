@@ -34,17 +34,24 @@ var markdown = goldmark.New(
 		util.Prioritized(tableFrame{}, 100))),
 )
 
-// body renders the Markdown from the offset on. What stands before it is blanked and
-// not cut off, so that goldmark's offsets are the file's.
-func (d *document) body(page *Page, offset int, options Options) {
+// tree parses the Markdown from the offset on. What stands before it is blanked and not cut
+// off, so that goldmark's offsets are the file's; the source it returns is so blanked.
+func (d *document) tree(offset int, ids parser.IDs) (ast.Node, []byte) {
 	source := append(bytes.Repeat([]byte(" "), offset), d.source[offset:]...)
 	for i := range offset {
 		if d.source[i] == '\n' {
 			source[i] = '\n'
 		}
 	}
-	tree := markdown.Parser().Parse(text.NewReader(source),
-		parser.WithContext(parser.NewContext(parser.WithIDs(headingIDs{}))))
+	return markdown.Parser().Parse(text.NewReader(source), parser.WithContext(parser.NewContext(parser.WithIDs(ids)))), source
+}
+
+// body renders the Markdown from the offset on.
+func (d *document) body(page *Page, offset int, options Options, english []heading) {
+	tree, source := d.tree(offset, &lentIDs{english: english, own: headingIDs{}})
+	if english != nil {
+		d.alike(d.headings(tree), english)
+	}
 	d.inspect(page, tree, source, options)
 	var out bytes.Buffer
 	if err := markdown.Renderer().Render(&out, source, tree); err != nil {
@@ -57,7 +64,10 @@ func (d *document) body(page *Page, offset int, options Options) {
 // destinations only, never the shape of the tree it walks.
 func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Options) {
 	spoken := spokenNames{options.Code, options.Table}
-	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken}
+	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken, words: options.Drawings}
+	if r.words.Say == nil {
+		r.words.Say = func(string, ...any) string { return "" }
+	}
 	_ = ast.Walk(tree, func(node ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering {
 			return ast.WalkContinue, nil
@@ -140,7 +150,7 @@ func (d *document) link(page *Page, offset int, destination []byte, options Opti
 		return []byte("#")
 	}
 	page.Links = append(page.Links, Link{Href: href, Pos: d.place(offset)})
-	return []byte(based(options.Base, href))
+	return []byte(options.based(href))
 }
 
 // plainText is the words of a node without their marks.

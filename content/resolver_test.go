@@ -2,10 +2,21 @@ package content
 
 import (
 	"html/template"
+	"os"
 	"slices"
 
 	"capspan/content/figure"
+	catalogue "capspan/templates/words"
 )
+
+// english is what drawings say.
+var english = func() figure.Words {
+	words, problems := catalogue.Load(os.DirFS("../templates"), nil, catalogue.English)
+	if problems.Blocked() {
+		panic(problems)
+	}
+	return figure.Words{Say: words.Say}
+}()
 
 // invented is a chart of two rows for the cases: pages are checked against the shipped
 // chart where they are built.

@@ -11,7 +11,7 @@ import (
 func TestAssetImport(t *testing.T) {
 	fsys := small()
 	fsys["parts/send/send.ts"] = &fstest.MapFile{Data: []byte("import { asset } from \"asset:table.js\";\ndocument.title = asset.file + asset.integrity;\n")}
-	assets, problems := Bundle(fsys, English)
+	assets, problems := Bundle(fsys)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -33,7 +33,7 @@ func TestAssetImportOutOfOrder(t *testing.T) {
 	for _, name := range []string{"send.js", "no.js"} { // itself, and nothing
 		fsys := small()
 		fsys["parts/send/send.ts"] = &fstest.MapFile{Data: []byte("import { asset } from \"asset:" + name + "\";\ndocument.title = asset.file;\n")}
-		assets, problems := Bundle(fsys, English)
+		assets, problems := Bundle(fsys)
 		if !strings.Contains(fmt.Sprint(problems), `no asset "`+name+`" is bundled before this`) {
 			t.Errorf("%s: got %v", name, problems)
 		}

@@ -46,8 +46,17 @@ const (
 	RetireName = "retire.js"
 )
 
-// OpenName is the script that opens the search, on every page.
-const OpenName = "open.js"
+// FrameName is the script of what stands round every page.
+const FrameName = "frame.js"
+// The finder for other people's pages: its small script, and the form and the sheet that
+// package build puts behind the core. They are no assets as they are (build/embed.go).
+const (
+	EmbedName       = "embed.js"
+	EmbedFormName   = "embed-form.js"
+	EmbedSheetName  = "embed.css"
+	EmbedFormGlobal = "CapspanForm"
+)
+
 
 // The globals the browser and package driveline find the frame of the calculations under,
 // and package driveline alone what the build asks of them.
@@ -94,26 +103,32 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "shaft.js", source: "parts/shaft/shaft.ts"},
 	{name: "newer.js", source: "parts/offline/newer.ts", global: "CapspanNewer"},
 	{name: "newer.css", source: "parts/offline/newer.css"},
-	{name: "offline.js", source: "parts/offline/offline.ts"},
+	{name: EmbedName, source: "parts/embed/finder.ts"},
+	{name: EmbedFormName, source: "parts/embed/form.ts", global: EmbedFormGlobal},
+	{name: EmbedSheetName, source: "parts/embed/embed.css"},
+	{name: "embed-frame.js", source: "parts/embed/frame.ts"},
 	{name: WorkerName, source: "worker/worker.ts"},
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "search.css", source: "parts/search/search.css"},
 	{name: "search.js", source: "parts/search/search.ts"},
-	{name: OpenName, source: "parts/search/open.ts"},
+	{name: FrameName, source: "parts/frame/frame.ts"},
+	{name: FrameName, source: "parts/frame/frame.ts"},
+	{name: "own.js", source: "parts/own/own.ts"},
+	{name: "own.css", source: "parts/own/own.css"},
 	{name: "sheet.css", source: "parts/sheet.css"},
 	{name: "more.css", source: "parts/more.css"},
 })
 
 // Bundle builds every entry and takes every file of icons/ as it is. Output names
 // carry the first 8 hex digits of the SHA-256 of their bytes, so an asset may be
-// cached for ever. Equal sources give equal bytes. The scripts speak the language, whose
-// words are in words/<language>/.
+// cached for ever. Equal sources give equal bytes. The scripts speak English; those of
+// [In] speak its language.
 //
 // An entry whose source is not there is a warning and is left out: a chart of one's
 // own may do without a part, and one part must not take the others down.
-func Bundle(fsys fs.FS, language string) (Assets, diag.List) {
-	assets := Assets{language: language, names: map[string]string{}}
+func Bundle(fsys fs.FS) (Assets, diag.List) {
+	assets := Assets{names: map[string]string{}}
 	var problems diag.List
 
 	// Icons first: style sheets point at their hashed names.
@@ -240,10 +255,10 @@ func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
 	})
 	var problems diag.List
 	for _, m := range result.Errors {
-		problems.Add(problem(m, diag.Error))
+		problems.Add(problem(fsys, m, diag.Error))
 	}
 	for _, m := range result.Warnings {
-		problems.Add(problem(m, diag.Warning))
+		problems.Add(problem(fsys, m, diag.Warning))
 	}
 	if len(result.OutputFiles) != 1 {
 		if !problems.Blocked() {
@@ -313,25 +328,25 @@ func (a Assets) icon(args api.OnResolveArgs) (api.OnResolveResult, error) {
 
 // problem converts esbuild's message: its file carries our namespace, its column is
 // 0-based and counts bytes.
-func problem(m api.Message, level diag.Level) diag.Problem {
+func problem(fsys fs.FS, m api.Message, level diag.Level) diag.Problem {
 	p := diag.Problem{Pos: diag.Pos{File: "static"}, Fact: m.Text, Rule: "bundle", Level: level}
 	if m.Location != nil {
-		p.Pos = position(*m.Location)
+		p.Pos = position(fsys, *m.Location)
 	}
 	for _, n := range m.Notes {
 		note := diag.Note{Text: n.Text, Pos: diag.Pos{File: "static"}}
 		if n.Location != nil {
-			note.Pos = position(*n.Location)
+			note.Pos = position(fsys, *n.Location)
 		}
 		p.Notes = append(p.Notes, note)
 	}
 	return p
 }
 
-func position(l api.Location) diag.Pos {
+func position(fsys fs.FS, l api.Location) diag.Pos {
 	bytes := min(l.Column, len(l.LineText))
 	return diag.Pos{
-		File: "static/" + strings.TrimPrefix(l.File, namespace+":"),
+		File: fileOf(fsys, strings.TrimPrefix(l.File, namespace+":")),
 		Line: l.Line,
 		Col:  utf8.RuneCountInString(l.LineText[:bytes]) + 1,
 	}

@@ -31,7 +31,7 @@ func small() fstest.MapFS {
 
 func TestBundle(t *testing.T) {
 	fsys := small()
-	assets, problems := Bundle(fsys, English)
+	assets, problems := Bundle(fsys)
 	for _, p := range problems {
 		if !strings.HasPrefix(p.Rule, "missing-part") {
 			t.Errorf("problem: %v", p)
@@ -66,9 +66,9 @@ func TestBundleIsDeterministic(t *testing.T) {
 	if err := os.CopyFS(dir, small()); err != nil {
 		t.Fatal(err)
 	}
-	want, _ := Bundle(small(), English)
+	want, _ := Bundle(small())
 	for _, fsys := range []fs.FS{small(), os.DirFS(dir)} {
-		got, _ := Bundle(fsys, English)
+		got, _ := Bundle(fsys)
 		if diff := cmp.Diff(want.Files, got.Files); diff != "" {
 			t.Error(diff)
 		}
@@ -95,7 +95,7 @@ func TestBundleProblems(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			fsys := small()
 			fsys[c.file] = &fstest.MapFile{Data: []byte(c.text)}
-			assets, problems := Bundle(fsys, English)
+			assets, problems := Bundle(fsys)
 			var got []string
 			for _, p := range problems {
 				first, _, _ := strings.Cut(p.String(), "\n")
@@ -114,7 +114,7 @@ func TestBundleProblems(t *testing.T) {
 func TestMissingPart(t *testing.T) {
 	fsys := small()
 	delete(fsys, "parts/table/table.ts")
-	assets, problems := Bundle(fsys, English)
+	assets, problems := Bundle(fsys)
 	if problems.Blocked() || !strings.Contains(fmt.Sprint(problems), "table.js") {
 		t.Errorf("got %v, want a warning that names table.js", problems)
 	}
@@ -125,7 +125,7 @@ func TestMissingPart(t *testing.T) {
 
 // The shipped sources bundle without a word, and the core leaves the browser alone.
 func TestShippedSources(t *testing.T) {
-	assets, problems := Bundle(FS, English)
+	assets, problems := Bundle(FS)
 	if len(problems) > 0 {
 		t.Errorf("problems: %v", problems)
 	}

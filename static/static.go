@@ -37,8 +37,6 @@ func (f File) Integrity() string {
 type Assets struct {
 	Files []File            // sorted by path
 	names map[string]string // "matcher.js" to its path
-
-	language string // of what the scripts say
 }
 
 // Path returns where the asset of that plain name ("sheet.css", "matcher.js",

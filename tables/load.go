@@ -15,11 +15,12 @@ const folder = "tables/"
 
 const (
 	registryFile = "sources.yaml"
+	ownSources   = "own-sources.yaml" // of a keeper's own tables, beside the registry
 	retiredFile  = "retired.yaml"
 )
 
 // besides the tables: each may be missing, and is then empty.
-var besides = []string{registryFile, retiredFile, historyFile}
+var besides = []string{registryFile, ownSources, retiredFile, historyFile}
 
 // limits bound what a contributed file may cost. Tests lower them.
 type limits struct {
@@ -37,13 +38,15 @@ var shipped = limits{bytes: 1 << 20, depth: 8, rows: 200_000, text: 400}
 func Load(fsys fs.FS) (*Set, diag.List) { return load(fsys, shipped) }
 
 func load(fsys fs.FS, lim limits) (*Set, diag.List) {
-	l := &loader{set: &Set{}, lim: lim, sources: map[string]*Source{}, links: map[*Row]*links{}}
+	l := &loader{set: &Set{}, lim: lim, folder: folder, sources: map[string]*Source{}, links: map[*Row]*links{}}
 	names, err := tableFiles(fsys, &l.list)
 	if err != nil {
 		l.list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "unreadable", Fact: cause(err)})
 	}
-	if r, root := l.open(fsys, registryFile); root != nil {
-		l.readRegistry(r, root)
+	for _, name := range []string{registryFile, ownSources} {
+		if r, root := l.open(fsys, name); root != nil {
+			l.readRegistry(r, root)
+		}
 	}
 	if r, root := l.open(fsys, retiredFile); root != nil {
 		l.readRetired(r, root)
@@ -74,6 +77,21 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 
 // tableFiles lists the tables in the order of their names.
 func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
+	names, err := yamlFiles(fsys, folder, list)
+	if err != nil {
+		return nil, err
+	}
+	names = slices.DeleteFunc(names, func(name string) bool { return slices.Contains(besides, name) })
+	if len(names) == 0 {
+		list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "no-tables", Fact: "no table is in the folder"})
+	}
+	return names, nil
+}
+
+// yamlFiles lists the files of a folder that are read, in the order the folder gives them: by
+// name, and a keeper's own behind those of the chart, so that of two rows of one id the
+// keeper's is told.
+func yamlFiles(fsys fs.FS, folder string, list *diag.List) ([]string, error) {
 	entries, err := fs.ReadDir(fsys, ".")
 	if err != nil {
 		return nil, err
@@ -81,7 +99,6 @@ func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
 	var names []string
 	for _, e := range entries {
 		switch name := e.Name(); {
-		case slices.Contains(besides, name):
 		case strings.HasSuffix(name, ".yaml"):
 			names = append(names, name)
 		case strings.HasSuffix(name, ".yml"):
@@ -89,10 +106,6 @@ func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
 				Fact: "the file's name ends in \".yml\" and is not read", Hints: []string{"let it end in .yaml"}})
 		}
 	}
-	if len(names) == 0 {
-		list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "no-tables", Fact: "no table is in the folder"})
-	}
-	slices.Sort(names)
 	return names, nil
 }
 
@@ -100,6 +113,7 @@ func tableFiles(fsys fs.FS, list *diag.List) ([]string, error) {
 type loader struct {
 	set     *Set
 	lim     limits
+	folder  string // where the files stand, as problems name it
 	list    diag.List
 	sources map[string]*Source // by id
 	links   map[*Row]*links    // what rows say of other rows, resolved by connect
@@ -107,7 +121,7 @@ type loader struct {
 
 // open reads and parses one file.
 func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
-	r := &reader{file: folder + name, lim: l.lim, list: &l.list}
+	r := &reader{file: l.folder + name, lim: l.lim, list: &l.list}
 	whole := diag.Pos{File: r.file}
 	src, err := readLimited(fsys, name, l.lim.bytes)
 	switch {

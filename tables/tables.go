@@ -30,6 +30,7 @@ type Set struct {
 	History []Release // newest first, as recorded
 
 	byID map[string]*Row // by id in lower case
+	of   *Set            // the chart it says in another language; nil for the chart itself
 }
 
 // Version names a table's or the chart's issue.

@@ -20,6 +20,9 @@ func (v Version) Name() string {
 // what it says. Comments, order of keys and spacing do not change the hash; any
 // value, source, note or retired id does.
 func (s *Set) Version() Version {
+	if s.of != nil {
+		return s.of.Version()
+	}
 	var v Version
 	for _, t := range s.Tables {
 		v.Date = max(v.Date, t.Version.Date) // YYYY-MM-DD sorts as text

@@ -41,7 +41,7 @@ func spoiled(words string) *Table {
 func checkTable(t *testing.T, words string) {
 	t.Helper()
 	names := func(words string) (string, []*html.Node) {
-		doc := mustParse(t, string(tableHTML(spoiled(words), english)))
+		doc := mustParse(t, string(tableHTML(spoiled(words), &Set{words: english})))
 		nodes := all(doc, func(*html.Node) bool { return true })
 		var list []string
 		for _, n := range nodes {

@@ -10,14 +10,13 @@ func sampleSite() Site {
 		Policy: "default-src 'none'", Paper: [2]string{"#f7f5ee", "#0c1a2b"},
 		Worker: "/sub/worker.js", Manifest: "/sub/site.webmanifest",
 		Integrity: map[string]string{"/sub/assets/sheet.css": "sha384-oqVu", "/sub/assets/more.css": "sha384-AAAA",
-			"/sub/assets/matcher.js": "sha384-BBBB", "/sub/assets/identify.js": "sha384-CCCC", "/sub/assets/offline.js": "sha384-DDDD"},
+			"/sub/assets/matcher.js": "sha384-BBBB", "/sub/assets/identify.js": "sha384-CCCC", "/sub/assets/frame.js": "sha384-DDDD"},
 		Scripts: map[string]string{
 			"matcher.js": "/sub/assets/matcher.js", "identify.js": "/sub/assets/identify.js",
 			"table.js": "/sub/assets/table.js", "send.js": "/sub/assets/send.js", "card.js": "/sub/assets/card.js", "measured.js": "/sub/assets/measured.js", "correct.js": "/sub/assets/correct.js",
-			"live.js": "/sub/assets/live.js",
-			"open.js": "/sub/assets/open.js", "search-index.json": "/sub/assets/search-index.json",
+			"live.js":  "/sub/assets/live.js",
+			"frame.js": "/sub/assets/frame.js", "search-index.json": "/sub/assets/search-index.json",
 			"drawings.svg": "/sub/assets/drawings.svg",
-			"offline.js":   "/sub/assets/offline.js",
 			"chart.json":   "/sub/assets/chart.json", "icon.svg": "/sub/assets/icon.svg",
 		},
 	}

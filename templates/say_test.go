@@ -182,7 +182,7 @@ prose: "Go to [the <list>](list), **now & here**, {chart}."
 {{with word "x.named" "id" .Title}}{{.}}{{end}} {{word "x.rows" "n" (len .Title)}} {{printf "%q" (word "x.rows" "n" 1)}}
 {{prose "x.prose" "list" (at .Address) "chart" (part "num" .Title)}}`)},
 	}
-	english, problems := words.Load(fsys, words.English)
+	english, problems := words.Load(fsys, nil, words.English)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -215,7 +215,7 @@ func TestSayRefuses(t *testing.T) {
 		`{{if prose "x.a"}}{{end}}{{define "y"}}{{end}}`: "prose stands by itself",
 	} {
 		fsys := fstest.MapFS{"x.html": {Data: []byte(source)}, "words/en/x.yaml": {Data: []byte("a: b")}}
-		english, _ := words.Load(fsys, words.English)
+		english, _ := words.Load(fsys, nil, words.English)
 		_, err := New(fsys, english)
 		if err == nil || !strings.Contains(err.Error(), want) || !strings.HasPrefix(err.Error(), "x.html:1:") {
 			t.Errorf("%s: got %v, want %q", source, err, want)
@@ -227,7 +227,7 @@ func TestSayRefuses(t *testing.T) {
 func TestUses(t *testing.T) {
 	fsys := fstest.MapFS{"x.html": {Data: []byte("<p>{{.Title}}</p>\n<p>{{if .Title}}{{word \"x.b\" \"id\" .Title}}{{end}}</p>")},
 		"words/en/x.yaml": {Data: []byte("a: b")}}
-	english, _ := words.Load(fsys, words.English)
+	english, _ := words.Load(fsys, nil, words.English)
 	set, err := New(fsys, english)
 	if err != nil {
 		t.Fatal(err)

@@ -12,10 +12,10 @@ import (
 
 // tableHTML writes the rows of a table page by hand. Whatever comes from the chart
 // goes through text or attr; the literals here are the only markup.
-func tableHTML(t *Table, catalogue *words.Catalogue) template.HTML {
-	w := &tableWriter{words: catalogue}
+func tableHTML(t *Table, set *Set) template.HTML {
+	w := &tableWriter{words: set.words, lang: set.Lang}
 	w.raw(`<table class="chart-table" data-table><caption>`)
-	w.text(t.Title)
+	w.chartText(t.Title)
 	w.raw(` <span class="chart-table__version">`)
 	w.word("table.version-short", "version", t.Version)
 	w.raw(`</span></caption>`)
@@ -41,6 +41,7 @@ func tableWord(key string, names ...string) words.Use {
 type tableWriter struct {
 	b     strings.Builder
 	words *words.Catalogue
+	lang  func(text string) template.HTMLAttr // of a text of the chart
 }
 
 func (w *tableWriter) raw(markup string) { w.b.WriteString(markup) }
@@ -48,6 +49,18 @@ func (w *tableWriter) raw(markup string) { w.b.WriteString(markup) }
 // text writes words between tags or inside a quoted attribute: EscapeString covers
 // <, >, &, ' and ", which is all that either place needs.
 func (w *tableWriter) text(words string) { w.b.WriteString(html.EscapeString(words)) }
+
+// chartText writes a text of the chart, in a span where it is in another language.
+func (w *tableWriter) chartText(text string) {
+	lang := string(w.lang(text))
+	if lang == "" {
+		w.text(text)
+		return
+	}
+	w.raw("<span" + lang + ">")
+	w.text(text)
+	w.raw("</span>")
+}
 
 func (w *tableWriter) word(key string, named ...any) { w.text(w.words.Say(key, named...)) }
 
@@ -65,7 +78,7 @@ func (w *tableWriter) link(l Link) {
 	}
 	w.raw("<a")
 	w.attr("href", l.Href)
-	w.raw(">")
+	w.raw(string(w.lang(l.Text)) + ">")
 	w.text(l.Text)
 	w.raw("</a>")
 }
@@ -94,7 +107,7 @@ func (w *tableWriter) head(t *Table) {
 		if c.Method.Href != "" {
 			w.link(Link{Href: c.Method.Href, Text: c.Label})
 		} else {
-			w.text(c.Label)
+			w.chartText(c.Label)
 		}
 		if c.Unit != "" {
 			w.raw(`<span class="unit">, `)
@@ -193,7 +206,7 @@ func titles(sources []Link) []string {
 func (w *tableWriter) notes(notes ...string) {
 	for _, note := range notes {
 		if note != "" {
-			w.raw(`<span class="note">`)
+			w.raw(`<span class="note"` + string(w.lang(note)) + `>`)
 			w.text(note)
 			w.raw("</span>")
 		}
@@ -203,7 +216,7 @@ func (w *tableWriter) notes(notes ...string) {
 // cell says a basis only where it differs from the row's, so that the eye finds the
 // figures that are better founded than the rest.
 func (w *tableWriter) cell(c Cell, row TableRow) {
-	w.text(c.Text)
+	w.chartText(c.Text)
 	if c.Converted != "" {
 		w.raw(`<span class="converted">≈ `)
 		w.text(c.Converted)

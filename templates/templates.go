@@ -13,6 +13,7 @@ package templates
 
 import (
 	"bytes"
+	"cmp"
 	"embed"
 	"fmt"
 	"html/template"
@@ -27,7 +28,7 @@ import (
 
 // FS holds the template files and the words. New never uses it by itself: the caller passes it.
 //
-//go:embed *.html words/*/*.yaml
+//go:embed *.html words/en/*.yaml
 var FS embed.FS
 
 // Set is the parsed templates. It may be used from several goroutines.
@@ -37,11 +38,26 @@ type Set struct {
 	source *template.Template // never executed, so that it can be cloned
 	mu     sync.Mutex
 	bases  map[string]*template.Template
+
+	english map[string]bool // texts of the chart that stand in English on a page of another language
+}
+
+// MarkEnglish tells which texts of the chart have no words in the language of the pages, so
+// that they are shown as the English they are. It is called before a page is rendered.
+func (s *Set) MarkEnglish(texts map[string]bool) { s.english = texts }
+
+// Lang is the attribute of what shows a text of the chart: the language where that is
+// another than the page's.
+func (s *Set) Lang(text string) template.HTMLAttr {
+	if !s.english[text] {
+		return ""
+	}
+	return ` lang="en"`
 }
 
 // New parses every .html file of the folder and puts the words of the catalogue into them.
 func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
-	source, err := template.New("templates").Funcs(functions("/", catalogue)).ParseFS(fsys, "*.html")
+	source, err := template.New("templates").Funcs(functions("/", &Set{words: catalogue})).ParseFS(fsys, "*.html")
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +96,20 @@ func (s *Set) Render(w io.Writer, p Page) error {
 		return err
 	}
 	f.Main = template.HTML(body.String()) // just made by html/template
-	return t.ExecuteTemplate(w, "frame.html", f)
+	outer := "frame.html"
+	if p.Bare {
+		outer = "bare.html"
+	}
+	return t.ExecuteTemplate(w, outer, f)
+}
+
+// Fragment writes one template alone, for what is no page.
+func (s *Set) Fragment(w io.Writer, base, name string, view any) error {
+	t, err := s.based(base)
+	if err != nil {
+		return err
+	}
+	return t.ExecuteTemplate(w, name, view)
 }
 
 // based returns the templates whose function at knows the base. A site has one base,
@@ -95,9 +124,18 @@ func (s *Set) based(base string) (*template.Template, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.Funcs(functions(base, s.words))
+	t.Funcs(functions(base, s))
 	s.bases[base] = t
 	return t, nil
+}
+
+// recorded is the attribute of what the history has recorded, in English words whatever the
+// language of the page.
+func (s *Set) recorded() template.HTMLAttr {
+	if s.words.Language == words.English {
+		return ""
+	}
+	return ` lang="en"`
 }
 
 func bodyTemplate(body any) (string, error) {
@@ -136,6 +174,8 @@ func bodyTemplate(body any) (string, error) {
 		return "moved.html", nil
 	case *NotKept:
 		return "notkept.html", nil
+	case *EmbedFrame:
+		return "embed-frame.html", nil
 	case *Paper:
 		return "paper.html", nil
 	case *Search:
@@ -152,7 +192,8 @@ func bodyTemplate(body any) (string, error) {
 	return "", fmt.Errorf("no template for a body of type %T", body)
 }
 
-func functions(base string, catalogue *words.Catalogue) template.FuncMap {
+func functions(base string, set *Set) template.FuncMap {
+	catalogue := set.words
 	return template.FuncMap{
 		"word":      catalogue.Say,
 		"prose":     catalogue.Say, // never called: its words are put into the template
@@ -165,7 +206,9 @@ func functions(base string, catalogue *words.Catalogue) template.FuncMap {
 		"asking":    asking,
 		"links":     newLinkList,
 		"labelled":  newLabelled,
-		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, catalogue) },
+		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, set) },
+		"lang":      set.Lang,
+		"recorded":  set.recorded,
 	}
 }
 
@@ -181,6 +224,9 @@ func newLinkList(title, about string, links []Link) linkList { return linkList{t
 type labelled struct{ Key, Label string }
 
 func newLabelled(key, label string) labelled { return labelled{key, label} }
+
+// Shared is the address of what no language has for itself: the open data, published forms.
+func (s Site) Shared(address string) string { return at(cmp.Or(s.Root, s.Base), address) }
 
 // at puts the base in front of a rooted address. Further leading slashes are dropped,
 // or the rest would name another host.

@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "rewrite the golden pages")
 
 // english is what the shipped templates say.
 var english = func() *words.Catalogue {
-	catalogue, problems := words.Load(FS, words.English)
+	catalogue, problems := words.Load(FS, nil, words.English)
 	if problems.Blocked() {
 		panic(problems)
 	}

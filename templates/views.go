@@ -7,7 +7,8 @@ import (
 
 // Site is what every page shares.
 type Site struct {
-	Base    string            // path the site lives under, with both slashes: "/" or "/sub/"
+	Base    string            // path this language lives under, with both slashes: "/" or "/sub/es/"
+	Root    string            // path the whole site lives under; empty where that is the same
 	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2
 	Date    string            // the chart's date
 	Style   string            // address of sheet.css
@@ -21,6 +22,7 @@ type Site struct {
 	Search    string            // address of the OpenSearch description; empty without an address of the site
 	Worker    string            // address of the service worker; empty where pages register none
 	Manifest  string            // address of the web application manifest
+	Own       *Own              // the keeper of a site made from a folder of their own; nil for none
 }
 
 // Page is the frame's view: one of the bodies below goes inside it.
@@ -33,19 +35,34 @@ type Page struct {
 	Scripts []string // plain names of the scripts it needs, in order
 	Ahead   []string // plain names of the data its scripts fetch at once, to be on its way before they are
 	Slim    bool     // needs the first style sheet alone
-	Head    Head
-	Body    any // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved, *Send, *Card, *Search, *AZ ...
+	Bare    bool     // stands in a frame of another page: no header, no title block, no sheet
+	// Languages lead to the page in the other languages of the site.
+	Languages []LanguageLink
+	Head      Head
+	Body      any // *Home, *Identify, *Chart, *Table, *Joint, *Sources, *Text, *Moved, *Send, *Card, *Search, *AZ ...
 }
 
 // Head is what a page tells those who do not read it: search engines and the previews
 // of links. Full addresses are empty as long as the site does not know its own.
 type Head struct {
-	Canonical string   // full address of this page
-	Hidden    bool     // search engines shall pass it over: it repeats another, or stands in for none
-	Picture   *Picture // what a preview shows; nil for none
-	Feed      string   // address of the feed of changes, on pages that it tells of
-	Data      any      // JSON-LD; nil for none
+	Canonical string // full address of this page
+	// Alternates are the page in all languages of the site, itself among them; none where there is one.
+	Alternates []Alternate
+	Hidden     bool     // search engines shall pass it over: it repeats another, or stands in for none
+	Picture    *Picture // what a preview shows; nil for none
+	Feed       string   // address of the feed of changes, on pages that it tells of
+	Data       any      // JSON-LD; nil for none
 }
+
+// LanguageLink leads to a page in another language.
+type LanguageLink struct {
+	Language, Name string // as in the attribute lang, and as its speakers call it
+	Href           string
+	Same           bool // it is the same page; else the front page, since there is no such page
+}
+
+// Alternate is the full address of the same page in one language, or in "x-default".
+type Alternate struct{ Language, Href string }
 
 // Picture is a drawing that a preview can show, with its full address and its words.
 type Picture struct {
@@ -80,6 +97,7 @@ type Home struct {
 	Ways         []Link // what have you got in your hand?
 	Text         template.HTML
 	Rows, Tables int
+	Own          []Link // pages and tables of the keeper's own
 }
 
 // HoldChoice is one picture of the hold strip.
@@ -115,14 +133,18 @@ type Identify struct {
 	ByHand     template.HTML
 }
 
+// EmbedFrame is the finder alone, for an iframe of another page.
+type EmbedFrame struct{}
+
 // Keeper is who keeps the chart. Every detail may be empty.
 type Keeper struct {
 	Demo                bool // the details are an invented example
 	Name, Mail, Address string
-	Phone, Dial         string // as written, and as a link dials it
-	Units               string // "in" or "mm": what a request asks for first
-	Web                 string // where the site is published, "https://example.org"; no slash at the end
-	Edit                string // where a file of the chart is edited, with places for {file} and {line}
+	Phone, Dial         string   // as written, and as a link dials it
+	Units               string   // "in" or "mm": what a request asks for first
+	Web                 string   // where the site is published, "https://example.org"; no slash at the end
+	Edit                string   // where a file of the chart is edited, with places for {file} and {line}
+	Languages           []string // of the site, the one at its root first; none: English alone
 }
 
 // Send is the counter's page: a link that asks somebody to measure.
@@ -215,6 +237,8 @@ type Joint struct {
 	Paper                                 string        // address of the sheet to print
 	History                               []RowChange
 	Measured                              []MeasuredValue
+	Own                                   []NamedCell // what the keeper adds
+	OwnTitle                              string      // whose word that is
 }
 
 // JointEnd is one end's figures.

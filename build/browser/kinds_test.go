@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"golang.org/x/net/html"
+
+	"capspan/build"
 )
 
 // kinds has one address for each kind of page there is. Nobody keeps the list: a kind is
@@ -27,7 +29,10 @@ func kinds(t testing.TB) []string {
 
 // cover takes, again and again, the page that shows most of what is not yet shown. Big
 // pages are taken for much that is new only: axe is slow on them.
-var cover = sync.OnceValue(func() []string {
+var cover = sync.OnceValue(func() []string { return coverOf(site, "") })
+
+// coverOf does so for the pages of one language, in that folder.
+func coverOf(out build.Output, folder string) []string {
 	type page struct {
 		address string
 		sorts   map[string]bool
@@ -35,8 +40,8 @@ var cover = sync.OnceValue(func() []string {
 	}
 	var pages []page
 	missing := map[string]bool{}
-	for _, f := range site.Files {
-		if !strings.HasSuffix(f.Path, "index.html") {
+	for _, f := range out.Files {
+		if !strings.HasSuffix(f.Path, "index.html") || !strings.HasPrefix(f.Path, folder) {
 			continue
 		}
 		p := page{address: "/" + strings.TrimSuffix(f.Path, "index.html"), sorts: map[string]bool{}, size: len(f.Bytes)}
@@ -70,7 +75,7 @@ var cover = sync.OnceValue(func() []string {
 	}
 	slices.Sort(list)
 	return list
-})
+}
 
 // sortOf is what tells one sort of element from another: its name, its classes, what it
 // is to those who do not see it, and the script's hooks, which bring it to life.

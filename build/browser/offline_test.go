@@ -180,7 +180,7 @@ func TestOfflineWrongClock(t *testing.T) {
 // Two charts on one host, one under the other: each is kept apart, and one that goes
 // takes nothing of the other with it.
 func TestOfflineTwoBases(t *testing.T) {
-	root, problems := build.Site(build.Embedded(), build.Options{})
+	root, problems := build.Site(build.Embedded(), build.Options{Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -208,7 +208,7 @@ func TestOfflineTwoBases(t *testing.T) {
 
 // The size of the list is part of the site: another build, the same worker.
 func TestWorkerIsReproducible(t *testing.T) {
-	again, problems := build.Site(build.Embedded(), build.Options{Base: base})
+	again, problems := build.Site(build.Embedded(), build.Options{Base: base, Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

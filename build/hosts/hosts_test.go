@@ -17,6 +17,7 @@ import (
 	"github.com/andybalholm/brotli"
 
 	"capspan/build"
+	"capspan/build/pseudo"
 )
 
 // TestHosts looks at the whole site behind each server, at the root and under a sub-path.
@@ -133,14 +134,39 @@ func (v visitor) everyFile(t *testing.T) {
 	}
 }
 
+// crossed are the fields by which a file is for other origins, one behind the other.
+func crossed(name string, head http.Header) (got, want string) {
+	for _, field := range []string{"Access-Control-Allow-Origin", "Cross-Origin-Resource-Policy", "Cross-Origin-Embedder-Policy"} {
+		got += strings.Join(head.Values(field), ",") + ";"
+	}
+	switch {
+	case strings.HasPrefix(name, "assets/"), name == "embed/capspan.js", name == "embed/chart.json":
+		return got, "*;cross-origin;;"
+	case name == "embed/frame/index.html":
+		return got, ";cross-origin;require-corp;"
+	}
+	return got, ";;;"
+}
+
+// framers are who may put a file of the site into a frame.
+func framers(name string) string {
+	if name == "embed/frame/index.html" {
+		return "*"
+	}
+	return "'none'"
+}
+
 // guarded checks the fields that go with every answer, each given once.
 func (v visitor) guarded(t *testing.T, name string, a answer, cache string) {
 	t.Helper()
+	if got, want := crossed(name, a.head); got != want {
+		t.Errorf("%s: fields for other origins are %q, want %q", name, got, want)
+	}
 	for field, want := range map[string]string{
 		"Cache-Control":           cache,
 		"X-Content-Type-Options":  "nosniff",
 		"Referrer-Policy":         "no-referrer",
-		"Content-Security-Policy": build.Policy + "; frame-ancestors 'none'",
+		"Content-Security-Policy": build.Policy + "; frame-ancestors " + framers(name),
 	} {
 		if got := a.head.Values(field); len(got) != 1 || got[0] != want {
 			t.Errorf("%s: %s is %q, want %q", name, field, got, want)
@@ -206,7 +232,13 @@ func (v visitor) caching(t *testing.T) {
 }
 
 func (v visitor) missing(t *testing.T) {
-	page := v.ask(t, "404.html").body
+	page, other := v.ask(t, "404.html").body, v.ask(t, pseudo.Language+"/404.html").body
+	for _, below := range []string{"nowhere", "joint/9999/", "joint/"} {
+		a := v.ask(t, pseudo.Language+"/"+below)
+		if a.status != 404 || !bytes.Equal(a.body, other) || bytes.Equal(a.body, page) || a.head.Get("Content-Security-Policy") == "" {
+			t.Errorf("%s in the other language: status %d, %d bytes, want 404 and the page of that language", below, a.status, len(a.body))
+		}
+	}
 	for _, below := range []string{
 		"nowhere", "joint/9999/", "assets/", "assets/none.js", "data/", "joint/",
 		"_headers", "_redirects", "hosting/", "hosting/nginx.conf", "hosting/Caddyfile", ".capspan-files", ".capspan-lock", "joint/.capspan-new-1",

@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"capspan/build"
+	"capspan/build/pseudo"
 )
 
 // published is a site in a folder, as a keeper would have it.
@@ -38,8 +39,9 @@ func publish(t testing.TB, base string) published {
 	sources, src := t.TempDir(), build.Embedded()
 	must(t, os.CopyFS(sources+"/tables", src.Tables))
 	must(t, os.WriteFile(sources+"/tables/retired.yaml", []byte(retired), 0o644))
-	must(t, os.CopyFS(sources+"/content", src.Content))
-	must(t, os.WriteFile(sources+"/content/site.yaml", []byte("web: https://joints.example\n"), 0o644))
+	pages, err := pseudo.Folder(src.Content, "web: https://joints.example") // a second language, of words made up
+	must(t, err)
+	must(t, os.CopyFS(sources+"/content", pages))
 	src.Tables, src.Content = build.Folder(sources).Tables, build.Folder(sources).Content
 	out, problems := build.Site(src, build.Options{Base: base, Compress: true, Previews: true})
 	if problems.Blocked() {

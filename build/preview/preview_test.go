@@ -5,11 +5,22 @@ import (
 	"image"
 	"image/png"
 	"math"
+	"os"
 	"strings"
 	"testing"
 
 	"capspan/content/figure"
+	catalogue "capspan/templates/words"
 )
+
+// english is what drawings say here.
+var english = func() figure.Words {
+	words, problems := catalogue.Load(os.DirFS("../../templates"), nil, catalogue.English)
+	if problems.Blocked() {
+		panic(problems)
+	}
+	return figure.Words{Say: words.Say}
+}()
 
 var plain = figure.JointDrawing{Name: "1310", Ends: []figure.End{{Hold: "outside-clip", Faces: "over-caps",
 	Cap:    figure.Dimension{MM: 26.9748, Text: "1.062 in", Converted: "26.97 mm"},
@@ -19,7 +30,7 @@ var words = Words{Name: "1310", Lines: []string{"1.062 in × 3.219 in, clip outs
 
 func picture(t testing.TB, d figure.JointDrawing, w Words) (*image.Paletted, []byte) {
 	t.Helper()
-	b, err := Draw(string(figure.Joint("p", d)), w)
+	b, err := Draw(string(english.Joint("p", d)), w)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,7 +88,7 @@ func TestToScale(t *testing.T) {
 
 // scaleOf is how large the drawing stands in the picture.
 func scaleOf(t *testing.T) float64 {
-	d, err := read(string(figure.Joint("p", plain)))
+	d, err := read(string(english.Joint("p", plain)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,7 +138,7 @@ func TestLongWords(t *testing.T) {
 }
 
 func BenchmarkDraw(b *testing.B) {
-	svg := string(figure.Joint("p", plain))
+	svg := string(english.Joint("p", plain))
 	for b.Loop() {
 		if _, err := Draw(svg, words); err != nil {
 			b.Fatal(err)

@@ -32,7 +32,7 @@ type Entry struct {
 
 // New makes an entry. Its names are its title, the parts of the title between commas
 // and those in also; text is what is said about it, and is searched with less weight.
-func New(kind Kind, address, title, note string, also []string, text string) Entry {
+func (l *Language) New(kind Kind, address, title, note string, also []string, text string) Entry {
 	e := Entry{Kind: kind, Address: strings.TrimLeft(address, "/"), Title: title, Note: note, Also: also}
 	called := append(strings.Split(title, ","), also...)
 	if len(called) > 1 {
@@ -44,7 +44,7 @@ func New(kind Kind, address, title, note string, also []string, text string) Ent
 		if strings.Count(folded, " ") < longestName {
 			names = append(names, Squeeze(folded))
 		}
-		parts := telling(folded)
+		parts := l.telling(folded)
 		words = append(words, parts...)
 		// Two words are often written as one, "snapring", or with a dash.
 		for i := 1; i < len(parts); i++ {
@@ -53,7 +53,7 @@ func New(kind Kind, address, title, note string, also []string, text string) Ent
 	}
 	words = unique(append(words, names...))
 	e.Names, e.Words = strings.Join(unique(names), " "), strings.Join(words, " ")
-	said := unique(telling(Fold(note + " " + text)))
+	said := unique(l.telling(Fold(note + " " + text)))
 	said = slices.DeleteFunc(said, func(w string) bool { return slices.Contains(words, w) })
 	e.Text = strings.Join(said, " ")
 	return e
@@ -65,9 +65,9 @@ const longestName = 6
 
 // telling are the words of a folded text that tell it from another; all of them when
 // none does.
-func telling(folded string) []string {
+func (l *Language) telling(folded string) []string {
 	all := strings.Fields(folded)
-	some := slices.DeleteFunc(slices.Clone(all), func(w string) bool { return isPassing[w] })
+	some := slices.DeleteFunc(slices.Clone(all), func(w string) bool { return l.passing[w] })
 	if len(some) == 0 {
 		return all
 	}
@@ -85,22 +85,9 @@ type Index struct {
 
 // NewIndex makes the file's value. Entries keep their order, which decides between two
 // that fit a question equally well.
-func NewIndex(base, chart string, entries []Entry) Index {
-	return Index{Format: 1, Base: base, Chart: chart, Passing: passing, Entries: entries}
+func (l *Language) NewIndex(base, chart string, entries []Entry) Index {
+	return Index{Format: 1, Base: base, Chart: chart, Passing: l.list, Entries: entries}
 }
-
-// passing are words that tell no entry from another, folded. They are left out of texts
-// and of questions.
-var passing = strings.Fields("a an and are as at be but by can do does for from has have how i if in is it its my no not of on or " +
-	"so than that the their them then there these they this to was what when where which who why will with you your")
-
-var isPassing = func() map[string]bool {
-	set := map[string]bool{}
-	for _, w := range passing {
-		set[w] = true
-	}
-	return set
-}()
 
 // unique keeps the first of equal words.
 func unique(words []string) []string {

@@ -12,16 +12,16 @@ func TestNew(t *testing.T) {
 		got  Entry
 		want Entry
 	}{
-		{"a row with another name", New(Row, "/joint/1310/", "1310", "1.062 in", []string{"12-60"}, "The 1310 is light."),
+		{"a row with another name", english.New(Row, "/joint/1310/", "1310", "1.062 in", []string{"12-60"}, "The 1310 is light."),
 			Entry{Kind: Row, Address: "joint/1310/", Title: "1310", Note: "1.062 in", Also: []string{"12-60"},
 				Names: "1310 1260", Words: "1310 12 60 1260", Text: "1.062 light"}},
-		{"a word with two names", New(Word, "/w/#hold", "Snap ring, clip", "", nil, ""),
+		{"a word with two names", english.New(Word, "/w/#hold", "Snap ring, clip", "", nil, ""),
 			Entry{Kind: Word, Address: "w/#hold", Title: "Snap ring, clip", Names: "snapring clip snapringclip",
 				Words: "snap ring snapring clip ringclip snapringclip"}},
-		{"a heading too long for a name", New(Guide, "/g/#a", "How to measure a cap that is worn", "in: Caps", nil, "Wipe it. Wipe it."),
+		{"a heading too long for a name", english.New(Guide, "/g/#a", "How to measure a cap that is worn", "in: Caps", nil, "Wipe it. Wipe it."),
 			Entry{Kind: Guide, Address: "g/#a", Title: "How to measure a cap that is worn", Note: "in: Caps",
 				Words: "measure cap worn measurecap capworn", Text: "caps wipe"}},
-		{"nothing but passing words", New(Guide, "/h/", "How is it?", "", nil, ""),
+		{"nothing but passing words", english.New(Guide, "/h/", "How is it?", "", nil, ""),
 			Entry{Kind: Guide, Address: "h/", Title: "How is it?", Names: "howisit", Words: "how is it howis isit howisit"}},
 	} {
 		if diff := cmp.Diff(test.want, test.got); diff != "" {
@@ -51,8 +51,8 @@ func TestTerms(t *testing.T) {
 
 func TestLetters(t *testing.T) {
 	var got [][]string
-	for _, letter := range Letters([]Entry{New(Row, "/10c/", "10c", "", nil, ""), New(Row, "/9c/", "9c", "", []string{"Älter", "ash"}, ""),
-		New(Row, "/b/", "b", "", nil, ""), New(Guide, "/q/", "“Quoted”", "", nil, "")}) {
+	for _, letter := range english.Letters([]Entry{english.New(Row, "/10c/", "10c", "", nil, ""), english.New(Row, "/9c/", "9c", "", []string{"Älter", "ash"}, ""),
+		english.New(Row, "/b/", "b", "", nil, ""), english.New(Guide, "/q/", "“Quoted”", "", nil, "")}) {
 		line := []string{letter.Name}
 		for _, l := range letter.Lines {
 			line = append(line, l.Text)

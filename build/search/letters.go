@@ -6,6 +6,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // Letter is a heading of the page from A to Z with what stands under it.
@@ -25,17 +27,17 @@ type Line struct {
 // digits is the heading of everything that does not begin with a letter.
 const digits = "0–9"
 
-// Letters sorts entries by their names, numbers by their value, under the first letter
-// of each.
-func Letters(entries []Entry) []Letter {
-	type folded struct {
+// Letters sorts entries by their names as the language does, numbers by their value, under
+// the first letter of each.
+func (l *Language) Letters(entries []Entry) []Letter {
+	type named struct {
 		Line
 		letter, words string
 	}
-	var lines []folded
+	var lines []named
 	put := func(text string, e Entry, also bool) {
-		words := Fold(text)
-		lines = append(lines, folded{Line{Text: text, Entry: e, Also: also}, letter(words), words})
+		words := plainWords(text)
+		lines = append(lines, named{Line{Text: text, Entry: e, Also: also}, l.letter(words), words})
 	}
 	for _, e := range entries {
 		put(e.Title, e, false)
@@ -43,50 +45,65 @@ func Letters(entries []Entry) []Letter {
 			put(name, e, true)
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b folded) int {
-		return cmp.Or(cmp.Compare(a.letter, b.letter), natural(a.words, b.words), cmp.Compare(a.Text, b.Text))
+	slices.SortStableFunc(lines, func(a, b named) int {
+		return cmp.Or(l.byLetter(a.letter, b.letter), l.order.CompareString(a.words, b.words), cmp.Compare(a.Text, b.Text))
 	})
 	var letters []Letter
-	for _, l := range lines {
-		name := l.letter
+	for _, line := range lines {
+		name := line.letter
 		if n := len(letters); n == 0 || letters[n-1].Name != name {
-			letters = append(letters, Letter{Name: name, ID: "letter-" + strings.Fields(Fold(name))[0]})
+			letters = append(letters, Letter{Name: name, ID: "letter-" + letterID(name)})
 		}
 		last := &letters[len(letters)-1]
-		last.Lines = append(last.Lines, l.Line)
+		last.Lines = append(last.Lines, line.Line)
 	}
 	return letters
 }
 
-func letter(folded string) string {
-	first, _ := utf8.DecodeRuneInString(folded)
+// plainWords are the words of a text in lower case, with their accents and without the marks
+// between them.
+func plainWords(text string) string {
+	text = strings.Map(func(r rune) rune {
+		if dropped(r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, norm.NFC.String(text))
+	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), " ")
+}
+
+// letter is what a word stands under: its first letter without an accent, unless the
+// language has that as a letter of its own.
+func (l *Language) letter(word string) string {
+	first, _ := utf8.DecodeRuneInString(norm.NFC.String(word))
 	if !unicode.IsLetter(first) {
 		return digits
 	}
-	return string(unicode.ToUpper(first))
-}
-
-// natural compares with runs of digits taken as numbers: 9 before 10.
-func natural(a, b string) int {
-	for a != "" && b != "" {
-		x, y := run(a), run(b)
-		if x != "" && y != "" {
-			p, q := strings.TrimLeft(x, "0"), strings.TrimLeft(y, "0")
-			if order := cmp.Or(cmp.Compare(len(p), len(q)), cmp.Compare(p, q)); order != 0 {
-				return order
-			}
-			a, b = a[len(x):], b[len(y):]
-			continue
-		}
-		if order := cmp.Compare(a[0], b[0]); order != 0 {
-			return order
-		}
-		a, b = a[1:], b[1:]
+	own := string(unicode.ToUpper(first))
+	plain, _ := utf8.DecodeRuneInString(Fold(own))
+	if l.letters.CompareString(own, string(plain)) != 0 {
+		return own
 	}
-	return cmp.Compare(a, b)
+	return string(unicode.ToUpper(plain))
 }
 
-// run is the digits a text begins with.
-func run(s string) string {
-	return s[:len(s)-len(strings.TrimLeft(s, "0123456789"))]
+// byLetter orders headings; numbers come first.
+func (l *Language) byLetter(a, b string) int {
+	switch {
+	case a == b:
+		return 0
+	case a == digits:
+		return -1
+	case b == digits:
+		return 1
+	}
+	return l.order.CompareString(a, b)
+}
+
+// letterID names the place of a heading.
+func letterID(name string) string {
+	if name == digits {
+		return "0"
+	}
+	return strings.ToLower(name)
 }

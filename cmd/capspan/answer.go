@@ -11,7 +11,9 @@ import (
 	"text/tabwriter"
 	"unicode/utf8"
 
+	"capspan/build"
 	"capspan/static/matcher"
+	"capspan/templates/words"
 )
 
 // columns is the width everything is wrapped to.
@@ -22,9 +24,9 @@ const mmPerInch = 25.4
 // printAnswer writes the core's own words with its figures in tables. A length stands
 // in millimetres and in inches; the chart's own digits come first, and a converted
 // one has ≈ before it.
-func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
-	p := &printer{}
-	p.para("", "Verdict: "+string(a.Verdict))
+func printAnswer(w io.Writer, in *words.Catalogue, a matcher.Answer, since *matcher.Since, own []build.OwnWords) error {
+	p := &printer{words: in}
+	p.verdict(a.Verdict)
 	p.para("", a.Says.Head)
 	p.slips(a.Slips)
 	var told []string // a sentence stands once
@@ -41,14 +43,15 @@ func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
 			told = append(told, s)
 		}
 	}
-	p.sizes(sizesTitle(a), a.Sizes, true)
+	p.sizes(p.sizesTitle(a), a.Sizes, true)
+	p.own(own)
 	p.ways(a.Ways)
 	p.readings(a.Readings)
 	// What is not the answer says so in a sentence and gets no table that looks like one.
-	p.sizes("Nearest in the chart, NOT matching", a.Near, false)
-	p.sizes("Same figures, other hold", a.SameFigures, false)
+	p.sizes(p.word("near"), a.Near, false)
+	p.sizes(p.word("same-figures"), a.SameFigures, false)
 	if len(a.Conversions) > 0 {
-		p.title("Conversion joints with this end")
+		p.title(p.word("conversions"))
 		p.para("  ", strings.Join(a.Conversions, ", "))
 	}
 	var next []string
@@ -61,29 +64,47 @@ func printAnswer(w io.Writer, a matcher.Answer, since *matcher.Since) error {
 		}
 	}
 	if len(next) > 0 {
-		p.title("Next")
+		p.title(p.word("next"))
 		for i, s := range next {
 			p.item(fmt.Sprintf("  %d. ", i+1), s)
 		}
 	}
 	p.since(since)
-	p.title("Chart " + a.Chart.Version)
+	p.title(p.word("chart", "version", a.Chart.Version))
 	_, err := w.Write(p.b.Bytes())
 	return err
 }
 
-func sizesTitle(a matcher.Answer) string {
-	switch {
-	case a.Verdict == matcher.Identified:
-		return "The size"
-	case len(a.Sizes) == 1:
-		return "Possible, to be confirmed"
-	}
-	return "Sizes that remain"
+// verdict writes the first line.
+func (p *printer) verdict(v matcher.Verdict) {
+	p.para("", p.word("verdict", "verdict", p.word(string(v))))
 }
 
-// printer collects the text.
-type printer struct{ b bytes.Buffer }
+// own writes what the keeper of a folder of one's own says of the rows.
+func (p *printer) own(own []build.OwnWords) {
+	for n, said := range own {
+		if n == 0 {
+			p.title(said.Title)
+		}
+		p.item("  "+said.Row+": ", said.String())
+	}
+}
+
+func (p *printer) sizesTitle(a matcher.Answer) string {
+	switch {
+	case a.Verdict == matcher.Identified:
+		return p.word("the-size")
+	case len(a.Sizes) == 1:
+		return p.word("possible-size")
+	}
+	return p.word("sizes-left")
+}
+
+// printer collects the text, in the words of a language.
+type printer struct {
+	b     bytes.Buffer
+	words *words.Catalogue
+}
 
 func (p *printer) title(text string) { fmt.Fprintf(&p.b, "\n%s\n", text) }
 
@@ -119,12 +140,12 @@ func (p *printer) slips(slips []matcher.SlipFound) {
 	if len(slips) == 0 {
 		return
 	}
-	p.title("A slip to look for")
+	p.title(p.word("slip"))
 	for _, s := range slips {
 		p.item("  - ", s.Says)
 		p.para("    ", s.Next)
 		if s.Guide != "" {
-			p.para("    ", "See "+s.Guide)
+			p.para("    ", p.word("see", "page", s.Guide))
 		}
 	}
 	p.b.WriteString("\n")
@@ -135,11 +156,11 @@ func (p *printer) ways(ways []matcher.Way) {
 	if len(ways) == 0 {
 		return
 	}
-	p.title("Ways to join these ends")
+	p.title(p.word("ways"))
 	for _, w := range ways {
-		rows := "joint " + w.Joint
+		rows := p.word("way", "joint", w.Joint)
 		if len(w.To) > 0 {
-			rows += fmt.Sprintf("; a yoke for end %d that takes %s", w.Change+1, strings.Join(w.To, ", "))
+			rows = p.word("way-yoke", "joint", w.Joint, "end", w.Change+1, "rows", strings.Join(w.To, ", "))
 		}
 		p.item("  - ", w.Says)
 		p.para("    ", rows)
@@ -154,12 +175,12 @@ func (p *printer) sizes(title string, sizes []matcher.Size, figures bool) {
 	}
 	p.title(title)
 	for _, s := range sizes {
-		hold := string(s.Hold)
-		if hold == "unknown" {
-			hold = "hold unknown"
+		hold := p.words.Say("hold." + string(s.Hold))
+		if s.Hold == "unknown" {
+			hold = p.words.Say("hold.not-known")
 		}
 		head := strings.Join(s.Names, " = ") + " (" + strings.Join(s.Rows, ", ") + "), " +
-			hold + ", " + strings.ReplaceAll(string(s.Basis), "-", " ")
+			hold + ", " + p.basis(string(s.Basis))
 		p.item("  ", head)
 		p.item("    ", s.Because)
 		if figures {
@@ -178,29 +199,29 @@ func (p *printer) comparisons(ends []matcher.ComparedEnd) {
 			return
 		}
 		if rows++; rows == 1 {
-			fmt.Fprint(t, "    \tmeasured\tchart\tdifference\twithin\n")
+			fmt.Fprintf(t, "    \t%s\t%s\t%s\t%s\n", p.word("measured"), p.word("in-chart"), p.word("difference"), p.word("within"))
 		}
 		if len(ends) > 1 {
-			name = fmt.Sprintf("end %d %s", end+1, name)
+			name = p.word("of-end", "end", end+1, "quantity", name)
 		}
-		own, other := millimetres, inches
+		own, other := p.millimetres, p.inches
 		if strings.HasSuffix(c.ChartText, "in") {
-			own, other = inches, millimetres
+			own, other = p.inches, p.millimetres
 		}
 		bound := func(text string) string {
 			if math.Abs(c.Difference) > c.Uncertainty {
-				return "no: over ±" + text
+				return p.word("outside", "by", text)
 			}
-			return "yes: ±" + text
+			return p.word("inside", "by", text)
 		}
-		fmt.Fprintf(t, "    %s\t%s\t%s\t%s\t%s\n", name, own(c.Measured, ""), cmp.Or(c.ChartText, own(c.Chart, "")),
+		fmt.Fprintf(t, "    %s\t%s\t%s\t%s\t%s\n", name, own(c.Measured, ""), cmp.Or(p.number(c.ChartText), own(c.Chart, "")),
 			own(c.Difference, "+"), bound(own(c.Uncertainty, "")))
 		fmt.Fprintf(t, "    \t≈ %s\t≈ %s\t≈ %s\t%s\n", other(c.Measured, ""), other(c.Chart, ""),
 			other(c.Difference, "+"), "≈ ±"+other(c.Uncertainty, ""))
 	}
 	for i, e := range ends {
-		row(i, "cap", e.Cap)
-		row(i, "across", e.Across)
+		row(i, p.word("cap"), e.Cap)
+		row(i, p.word("across"), e.Across)
 	}
 	t.Flush() // into a buffer: it cannot fail
 	for line := range strings.Lines(table.String()) {
@@ -208,8 +229,13 @@ func (p *printer) comparisons(ends []matcher.ComparedEnd) {
 	}
 }
 
-func millimetres(mm float64, sign string) string { return length(mm, sign, 2) + " mm" }
-func inches(mm float64, sign string) string      { return length(mm/mmPerInch, sign, 4) + " in" }
+func (p *printer) millimetres(mm float64, sign string) string {
+	return p.number(length(mm, sign, 2)) + " mm"
+}
+
+func (p *printer) inches(mm float64, sign string) string {
+	return p.number(length(mm/mmPerInch, sign, 4)) + " in"
+}
 
 // length rounds first, so that no difference reads -0.00.
 func length(value float64, sign string, decimals int) string {
@@ -222,18 +248,14 @@ func length(value float64, sign string, decimals int) string {
 }
 
 // counted lists readings, those that came several times in a row once.
-func counted(readings []string) string {
+func (p *printer) counted(readings []string) string {
 	var parts []string
 	for i := 0; i < len(readings); {
 		n := 1
 		for i+n < len(readings) && readings[i+n] == readings[i] {
 			n++
 		}
-		part := readings[i]
-		if n > 1 {
-			part += fmt.Sprintf(" (%d times)", n)
-		}
-		parts = append(parts, part)
+		parts = append(parts, p.word("times", "n", n, "reading", readings[i]))
 		i += n
 	}
 	return strings.Join(parts, ", ")
@@ -244,25 +266,29 @@ func (p *printer) readings(list []matcher.Estimate) {
 	if len(list) == 0 {
 		return
 	}
-	p.title("Readings")
+	p.title(p.word("readings"))
 	ends := 0
 	for _, e := range list {
 		ends = max(ends, e.End+1)
 	}
 	for _, e := range list {
-		name := string(e.Quantity)
+		name := p.word(string(e.Quantity))
 		if ends > 1 {
-			name = fmt.Sprintf("end %d %s", e.End+1, name)
+			name = p.word("of-end", "end", e.End+1, "quantity", name)
 		}
-		text := fmt.Sprintf("%s ± %s (≈ %s ± %s)", millimetres(e.Value, ""), millimetres(e.Uncertainty, ""),
-			inches(e.Value, ""), inches(e.Uncertainty, ""))
+		text := p.worth(e.Value, e.Uncertainty)
 		if len(e.Used) > 0 {
-			text += " from " + counted(e.Used)
+			text = p.word("from", "result", text, "readings", p.counted(e.Used))
 		}
 		if len(e.SetAside) > 0 {
-			text += "; set aside: " + counted(e.SetAside)
+			text = p.word("set-aside", "result", text, "readings", p.counted(e.SetAside))
 		}
 		p.item("  "+name+": ", text)
 		p.item("    ", e.Why)
 	}
+}
+
+// worth is what readings came to, in both units.
+func (p *printer) worth(mm, uncertainty float64) string {
+	return fmt.Sprintf("%s ± %s (≈ %s ± %s)", p.millimetres(mm, ""), p.millimetres(uncertainty, ""), p.inches(mm, ""), p.inches(uncertainty, ""))
 }

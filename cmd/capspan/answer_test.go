@@ -35,7 +35,7 @@ This may be the A size.
   which is not enough to order on.
 
 Possible, to be confirmed
-  A (t/a), hold unknown, memory
+  A (t/a), hold not known, memory
     Cap and across agree.
             measured     chart        difference   within
     cap     1.0000 in    1.000 in     0.0000 in    yes: ±0.0100 in
@@ -49,7 +49,7 @@ Readings
     Set aside: wider than the others.
 
 Nearest in the chart, NOT matching
-  B (t/b), strap, published
+  B (t/b), strap or U-bolt (half-round), published
     Cap 2 mm larger than yours.
 
 Next
@@ -58,7 +58,7 @@ Next
 Chart 2026-11-25-0000000
 `
 	var got bytes.Buffer
-	if err := printAnswer(&got, a, nil); err != nil {
+	if err := printAnswer(&got, english(t), a, nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	// The width of the gaps is tabwriter's.
@@ -117,7 +117,7 @@ Next
 Chart 2026-11-25-0000000
 `
 	var got bytes.Buffer
-	if err := printAnswer(&got, a, nil); err != nil {
+	if err := printAnswer(&got, english(t), a, nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	if diff := cmp.Diff(want, got.String()); diff != "" {

@@ -20,7 +20,8 @@ type buildVerb struct {
 
 // Help is shown below the one-line help.
 func (buildVerb) Help() string {
-	return `Reads the current folder when it holds tables/, else the files in the program.
+	return `Reads the current folder when it holds site.yaml (a folder of one's own, see
+capspan start) or tables/, else the files in the program.
 Only files that changed are written. A problem leaves the folder as it was.
 
 Examples:

@@ -14,7 +14,8 @@ type checkVerb struct {
 
 // Help is shown below the one-line help.
 func (checkVerb) Help() string {
-	return `Reads the current folder when it holds tables/, else the files in the program.
+	return `Reads the current folder when it holds site.yaml (a folder of one's own, see
+capspan start) or tables/, else the files in the program.
 Each problem is one line, file:line:column first, with hints below it. Warnings
 block nothing; with an error the exit status is 1.
 

@@ -10,10 +10,12 @@ import (
 
 	"capspan/build"
 	"capspan/static/driveline"
+	"capspan/templates/words"
 )
 
 type drivelineVerb struct {
 	rootFlag
+	languageFlag
 	JSON    bool     `name:"json" help:"Print the result as JSON."`
 	Example bool     `help:"Work out the calculation's own example."`
 	Name    string   `arg:"" optional:"" help:"angles, speed, torque, life, ends, length, clips, fasteners or balance. Left out: list them."`
@@ -38,6 +40,10 @@ Examples:
 // Run works out one calculation.
 func (v *drivelineVerb) Run(t *terminal) error {
 	src, _, err := v.sources(false)
+	if err != nil {
+		return err
+	}
+	src, in, err := v.speaking(t, src)
 	if err != nil {
 		return err
 	}
@@ -69,7 +75,7 @@ func (v *drivelineVerb) Run(t *terminal) error {
 			return err
 		}
 	case !v.Example:
-		return v.inputs(t.out, d)
+		return v.inputs(t.out, in, d)
 	}
 	report, err := m.Reckon(v.Name, fragment)
 	if err != nil {
@@ -82,7 +88,7 @@ func (v *drivelineVerb) Run(t *terminal) error {
 	if v.JSON {
 		err = printJSON(t.out, report)
 	} else {
-		err = printReport(t.out, report, documents)
+		err = printReport(t.out, in, report, documents)
 	}
 	if err != nil {
 		return err
@@ -139,27 +145,27 @@ func (v *drivelineVerb) list(w io.Writer, all []driveline.Described) error {
 }
 
 // inputs says what a calculation can be given.
-func (v *drivelineVerb) inputs(w io.Writer, d driveline.Described) error {
+func (v *drivelineVerb) inputs(w io.Writer, says *words.Catalogue, d driveline.Described) error {
 	if v.JSON {
 		return printJSON(w, d)
 	}
-	p := &printer{}
+	p := &printer{words: says}
 	p.para("", d.Title+". "+d.About)
 	for _, group := range d.Groups {
 		p.title(group.Title)
 		for _, in := range d.Inputs {
 			if in.Group == group.ID {
-				p.item("  "+in.ID+"  ", inputLine(in))
+				p.item("  "+in.ID+"  ", p.inputLine(in))
 			}
 		}
 	}
 	p.b.WriteString("\n")
-	p.para("", "The example, worked out: capspan driveline "+d.Name+" --example")
+	p.para("", p.word("example", "command", "capspan driveline "+d.Name+" --example"))
 	_, err := w.Write(p.b.Bytes())
 	return err
 }
 
-func inputLine(in driveline.Input) string {
+func (p *printer) inputLine(in driveline.Input) string {
 	parts := []string{in.Label + "."}
 	var names []string
 	for _, o := range in.Options {
@@ -174,32 +180,32 @@ func inputLine(in driveline.Input) string {
 		parts = append(parts, strings.Join(names, ", ")+".")
 	}
 	if in.Usual != "" {
-		parts = append(parts, "Usual: "+in.Usual+".")
+		parts = append(parts, p.word("usual", "range", in.Usual))
 	}
 	switch {
 	case in.Preset != "":
-		parts = append(parts, "Unless given: "+in.Preset+".")
+		parts = append(parts, p.word("preset", "value", p.number(in.Preset)))
 	case in.Optional:
-		parts = append(parts, "May be left out.")
+		parts = append(parts, p.word("optional"))
 	}
 	return strings.Join(parts, " ")
 }
 
 // printReport writes the calculation's own words with its figures.
-func printReport(w io.Writer, r driveline.Report, documents []driveline.Document) error {
+func printReport(w io.Writer, in *words.Catalogue, r driveline.Report, documents []driveline.Document) error {
 	names := map[string]string{}
 	for _, d := range documents {
 		names[d.Key] = d.Publisher + ", " + d.Title
 	}
-	p := &printer{}
+	p := &printer{words: in}
 	p.para("", r.Title)
 	for _, g := range r.Given {
-		p.item("  ", g.Label+": "+withUnit(g.Value, g.Unit))
+		p.item("  ", g.Label+": "+withUnit(p.number(g.Value), g.Unit))
 	}
 	for _, part := range r.Parts {
 		p.title(part.Title)
 		if len(part.Missing) > 0 {
-			p.para("  ", "Still needed: "+strings.Join(part.Missing, ", ")+".")
+			p.para("  ", p.word("needed", "inputs", strings.Join(part.Missing, ", ")))
 		}
 		from := ""
 		for _, line := range r.Lines {
@@ -215,8 +221,8 @@ func printReport(w io.Writer, r driveline.Report, documents []driveline.Document
 			p.plotted(picture)
 		}
 	}
-	p.list("Not checked", r.Unchecked)
-	p.list("Before any work", r.Cautions)
+	p.list(p.word("unchecked"), r.Unchecked)
+	p.list(p.word("before-work"), r.Cautions)
 	p.title("/driveline/" + r.Calculation + "/#" + r.Fragment)
 	_, err := w.Write(p.b.Bytes())
 	return err
@@ -239,14 +245,14 @@ func withUnit(value, unit string) string {
 
 // line writes a figure, then what it rests on unless the one above rests on the same.
 func (p *printer) line(line driveline.Line, above string, names map[string]string) (from string) {
-	value := withUnit(line.Value, line.Unit)
+	value := withUnit(p.number(line.Value), line.Unit)
 	if line.Also != "" {
-		value += " (≈ " + line.Also + ")"
+		value += " (≈ " + p.number(line.Also) + ")"
 	}
 	p.item("  ", strings.TrimSpace(line.Label+": "+strings.TrimSpace(value+" "+strings.Join(line.Rows, ", "))))
 	from = line.Formula
 	if len(line.Source) > 0 {
-		from = strings.TrimSpace(from + " [" + grounds(line.Source, names) + "]")
+		from = strings.TrimSpace(from + " [" + p.grounds(line.Source, names) + "]")
 	}
 	if from != "" && from != above {
 		p.para("      ", from)
@@ -258,10 +264,10 @@ func (p *printer) line(line driveline.Line, above string, names map[string]strin
 }
 
 // grounds say why a figure is believed.
-func grounds(list []driveline.Ground, names map[string]string) string {
+func (p *printer) grounds(list []driveline.Ground, names map[string]string) string {
 	var said []string
 	for _, g := range list {
-		text := strings.ReplaceAll(g.Basis, "-", " ")
+		text := p.basis(g.Basis)
 		if g.Source != "" {
 			text += ": " + names[g.Source]
 			if names[g.Source] == "" {
@@ -287,19 +293,19 @@ func (p *printer) limits(all []driveline.LimitLine, part string, names map[strin
 			of = l.Of
 			var stands []string
 			for _, s := range l.Stands {
-				stands = append(stands, strings.TrimSpace(s.Of+" "+s.Value))
+				stands = append(stands, strings.TrimSpace(s.Of+" "+p.number(s.Value)))
 			}
 			p.para("  ", of+": "+strings.Join(stands, ", "))
 		}
 		var met []string
 		for _, s := range l.Stands {
-			met = append(met, strings.TrimSpace(s.Of+" "+s.Met))
+			met = append(met, strings.TrimSpace(s.Of+" "+p.word("met-"+strings.ReplaceAll(s.Met, " ", "-"))))
 		}
 		text := l.Limit + ": " + strings.Join(met, ", ")
 		if l.Says != "" {
 			text += "; " + l.Says
 		}
-		p.item("    ", text+" ["+grounds(l.Source, names)+"]")
+		p.item("    ", text+" ["+p.grounds(l.Source, names)+"]")
 	}
 }
 
@@ -311,7 +317,7 @@ func (p *printer) plotted(picture driveline.Picture) {
 	p.para("  ", picture.Title+":")
 	t := tabwriter.NewWriter(&p.b, 0, 0, 2, ' ', tabwriter.AlignRight)
 	for _, row := range append([][]string{picture.Table.Head}, picture.Table.Rows...) {
-		fmt.Fprintf(t, "    %s\t\n", strings.Join(row, "\t"))
+		fmt.Fprintf(t, "    %s\t\n", p.number(strings.Join(row, "\t")))
 	}
 	t.Flush() // into a buffer: it cannot fail
 }

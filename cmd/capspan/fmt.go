@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 
 	"capspan/build/diag"
 	"capspan/tables"
@@ -30,6 +31,9 @@ Examples:
 // Run rewrites the tables that are not in order, each by rename, so that an editor or a
 // server never sees half a file.
 func (v *fmtVerb) Run(t *terminal) error {
+	if holdsSite(v.Root) && !holdsTables(v.Root) {
+		return nil // a folder of one's own without tables of its own
+	}
 	root, err := openTables(v.Root)
 	if err != nil {
 		return err
@@ -73,14 +77,19 @@ func (v *fmtVerb) Run(t *terminal) error {
 	return nil
 }
 
-// replaceFile writes beside the file and renames over it, keeping its permissions.
+// replaceFile writes beside the file and renames over it, keeping its permissions. One that
+// is not there is made.
 func replaceFile(root *os.Root, name string, text []byte) error {
+	mode := fs.FileMode(0o644)
 	info, err := root.Stat(name)
-	if err != nil {
+	switch {
+	case err == nil:
+		mode = info.Mode().Perm()
+	case !errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("rewrite %s: %w", name, err)
 	}
-	scratch := ".capspan-new-" + name
-	if err := root.WriteFile(scratch, text, info.Mode().Perm()); err != nil {
+	scratch := path.Join(path.Dir(name), ".capspan-new-"+path.Base(name))
+	if err := root.WriteFile(scratch, text, mode); err != nil {
 		return errors.Join(fmt.Errorf("rewrite %s: %w", name, err), root.Remove(scratch))
 	}
 	if err := root.Rename(scratch, name); err != nil {

@@ -12,6 +12,7 @@ import (
 
 type identifyVerb struct {
 	rootFlag
+	languageFlag
 	Hold   string   `placeholder:"WORD" help:"How the end is held: outside-clip, inside-clip, plate, strap, wing, injected, staked or unknown."`
 	Faces  string   `placeholder:"WORD" help:"Between which faces the across was measured: over-caps, groove-inner, groove-outer, under-plates, hole-centres, wing-outer or unknown. Left out: those that go with the hold."`
 	Taken  string   `placeholder:"WORD" help:"joint (unless given), or yoke: --cap is then a bore, --across the distance its hold has on the yoke."`
@@ -70,12 +71,16 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	src, in, err := v.speaking(t, src)
+	if err != nil {
+		return err
+	}
 	q, err := v.asked(t.in)
 	if err != nil {
 		return err
 	}
 	if q.part != "" {
-		return v.runPart(t, src, q)
+		return v.runPart(t, src, in, q)
 	}
 	m, problems := build.Matcher(src)
 	if problems.Blocked() {
@@ -95,12 +100,21 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	var refs []string
+	for _, size := range answer.Sizes {
+		refs = append(refs, size.Rows...)
+	}
+	own, problems := build.Counter(src, refs)
+	if problems.Blocked() {
+		return printed(t, problems)
+	}
 	whole := struct {
 		matcher.Answer
-		Since *matcher.Since `json:"since,omitempty"`
-	}{answer, since}
+		Since *matcher.Since   `json:"since,omitempty"`
+		Own   []build.OwnWords `json:"own,omitempty"`
+	}{answer, since, own}
 	silent := len(answer.Complaints) > 0 && (v.Quiet || len(answer.Slips) == 0) // told below; there is no verdict to print
-	if err := v.print(t, whole, answer.Verdict, silent, func() error { return printAnswer(t.out, answer, since) }); err != nil {
+	if err := v.print(t, whole, answer.Verdict, silent, func() error { return printAnswer(t.out, in, answer, since, own) }); err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {

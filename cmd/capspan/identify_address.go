@@ -59,7 +59,7 @@ func (p *printer) since(s *matcher.Since) {
 	if s == nil {
 		return
 	}
-	p.title("Since this link was made")
+	p.title(p.word("since"))
 	p.para("  ", s.Head)
 	for _, c := range s.Changes {
 		p.item("  - ", c)

@@ -7,10 +7,11 @@ import (
 
 	"capspan/build"
 	"capspan/static/matcher"
+	"capspan/templates/words"
 )
 
 // runPart answers a query about a spline, a flange or another part, in the core's own words.
-func (v *identifyVerb) runPart(t *terminal, src build.Sources, q asked) error {
+func (v *identifyVerb) runPart(t *terminal, src build.Sources, in *words.Catalogue, q asked) error {
 	p, all, problems := build.Parts(src)
 	if problems.Blocked() {
 		return printed(t, problems)
@@ -27,7 +28,7 @@ func (v *identifyVerb) runPart(t *terminal, src build.Sources, q asked) error {
 			return err
 		}
 		if len(lost) > 0 {
-			return misuse("%s", partComplaints(lost))
+			return misuse("%s", partComplaints(in, lost))
 		}
 	}
 	answer, err := p.Identify(table, query)
@@ -42,11 +43,11 @@ func (v *identifyVerb) runPart(t *terminal, src build.Sources, q asked) error {
 		matcher.PartAnswer
 		Since *matcher.Since `json:"since,omitempty"`
 	}{answer, since}
-	if err := v.print(t, whole, answer.Verdict, len(answer.Complaints) > 0, func() error { return printPart(t.out, answer, since) }); err != nil {
+	if err := v.print(t, whole, answer.Verdict, len(answer.Complaints) > 0, func() error { return printPart(t.out, in, answer, since) }); err != nil {
 		return err
 	}
 	if len(answer.Complaints) > 0 {
-		return misuse("%s", partComplaints(answer.Complaints))
+		return misuse("%s", partComplaints(in, answer.Complaints))
 	}
 	return nil
 }
@@ -82,36 +83,36 @@ func (v *identifyVerb) partJSON(in io.Reader) (asked, error) {
 	return asked{part: v.Part, parts: q}, nil
 }
 
-func partComplaints(list []matcher.PartComplaint) string {
+func partComplaints(in *words.Catalogue, list []matcher.PartComplaint) string {
+	p := &printer{words: in}
 	lines := make([]string, len(list))
 	for i, c := range list {
 		lines[i] = c.Column + ": " + c.Says
 		if c.Text != "" && c.Column != "query" {
-			lines[i] = fmt.Sprintf("%s, reading %d: %s", c.Column, c.Index+1, c.Says)
+			lines[i] = p.word("flag-reading", "flag", c.Column, "at", c.Index+1) + ": " + c.Says
 		}
 	}
 	return strings.Join(lines, "\ncapspan: ")
 }
 
 // printPart writes the core's own words.
-func printPart(w io.Writer, a matcher.PartAnswer, since *matcher.Since) error {
-	p := &printer{}
-	p.para("", "Verdict: "+a.Verdict)
+func printPart(w io.Writer, in *words.Catalogue, a matcher.PartAnswer, since *matcher.Since) error {
+	p := &printer{words: in}
+	p.verdict(a.Verdict)
 	p.para("", a.Says.Head)
 	for _, s := range a.Says.Because {
 		p.para("  ", s)
 	}
-	p.parts("Rows", a.Rows)
+	p.parts(p.word("rows"), a.Rows)
 	if len(a.Readings) > 0 {
-		p.title("Readings")
+		p.title(p.word("readings"))
 		for _, r := range a.Readings {
-			text := counted(r.Used)
+			text := p.counted(r.Used)
 			if r.Unit == "mm" {
-				text = fmt.Sprintf("%s ± %s (≈ %s ± %s) from %s", millimetres(r.Value, ""), millimetres(r.Uncertainty, ""),
-					inches(r.Value, ""), inches(r.Uncertainty, ""), text)
+				text = p.word("from", "result", p.worth(r.Value, r.Uncertainty), "readings", text)
 			}
 			if len(r.SetAside) > 0 {
-				text += "; set aside: " + counted(r.SetAside)
+				text = p.word("set-aside", "result", text, "readings", p.counted(r.SetAside))
 			}
 			p.item("  "+r.Column+": ", text)
 			if r.Unit == "mm" {
@@ -119,21 +120,21 @@ func printPart(w io.Writer, a matcher.PartAnswer, since *matcher.Since) error {
 			}
 		}
 	}
-	p.parts("Nearest in the chart, NOT matching", a.Near)
+	p.parts(p.word("near"), a.Near)
 	if len(a.Says.Next) > 0 {
-		p.title("Next")
+		p.title(p.word("next"))
 		for i, s := range a.Says.Next {
 			p.item(fmt.Sprintf("  %d. ", i+1), s)
 		}
 	}
 	if len(a.Cautions) > 0 {
-		p.title("Caution")
+		p.title(p.word("caution"))
 		for _, s := range a.Cautions {
 			p.item("  - ", s)
 		}
 	}
 	p.since(since)
-	p.title("Chart " + a.Chart.Version)
+	p.title(p.word("chart", "version", a.Chart.Version))
 	_, err := w.Write(p.b.Bytes())
 	return err
 }
@@ -144,7 +145,7 @@ func (p *printer) parts(title string, rows []matcher.PartFound) {
 	}
 	p.title(title)
 	for _, r := range rows {
-		p.item("  ", fmt.Sprintf("%s (%s), %s", r.Name, r.Ref, strings.ReplaceAll(r.Basis, "-", " ")))
+		p.item("  ", fmt.Sprintf("%s (%s), %s", r.Name, r.Ref, p.basis(r.Basis)))
 		p.item("    ", r.Because)
 	}
 }

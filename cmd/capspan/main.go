@@ -23,6 +23,7 @@ const about = "Names a driveline joint from caliper readings, and makes the site
 // command is the whole command line.
 type command struct {
 	Build     buildVerb     `cmd:"" help:"Make the site in a folder."`
+	Publish   publishVerb   `cmd:"" help:"Put a built site into a folder or a bucket."`
 	Serve     serveVerb     `cmd:"" help:"Show the site on this machine, and again whenever a file changes."`
 	Check     checkVerb     `cmd:"" help:"Find every problem in tables, pages and links."`
 	Identify  identifyVerb  `cmd:"" help:"Name a joint from readings."`
@@ -30,6 +31,8 @@ type command struct {
 	Fmt       fmtVerb       `cmd:"" help:"Put the tables' lines in order and their spacing right."`
 	Compare   compareVerb   `cmd:"" help:"Tell what changed in the tables, and what it does."`
 	Schema    schemaVerb    `cmd:"" help:"Write the schema by which editors check the tables."`
+	Translate translateVerb `cmd:"" help:"Tell what another language lacks, and what in it is older than its English."`
+	Start     startVerb     `cmd:"" help:"Make a folder for a counter of one's own."`
 	Version   versionFlag   `help:"Say which program and which chart this is."`
 }
 

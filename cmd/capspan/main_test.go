@@ -2,8 +2,12 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
+	"path"
+	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -23,11 +27,12 @@ func TestMain(m *testing.M) {
 //	exits STATUS PROGRAM ARGS   run it and want that exit status
 //	shipped DIR                 put the shipped tables, pages, scripts and frames there
 //	replace FILE OLD NEW        once, and it must be there
+//	bracketed DIR LANG          make a language there, with the English words in brackets
 func TestStories(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "shipped": shipped, "replace": replace,
+			"exits": exits, "shipped": shipped, "replace": replace, "bracketed": bracketed,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -72,4 +77,35 @@ func replace(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("%s does not hold %q", args[0], args[1])
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(text, args[1], args[2], 1)), 0o644))
+}
+
+// phrase is one line of a file of words that has just been begun, plain or in forms.
+var phrase = regexp.MustCompile(`\{of: "(?:one (.*) other )?(.*)", is: (?:""|\{one: "", other: ""\})\}`)
+
+func bracketed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: bracketed DIR LANG")
+	}
+	dir, language := ts.MkAbs(args[0]), args[1]
+	files, problems := build.StartLanguage(build.Folder(dir), language)
+	if problems.Blocked() {
+		ts.Fatalf("%v", problems)
+	}
+	for name, begun := range files {
+		said := string(begun)
+		if path.Ext(name) == ".yaml" {
+			said = phrase.ReplaceAllStringFunc(said, func(line string) string {
+				found := phrase.FindStringSubmatch(line)
+				if found[1] != "" {
+					return fmt.Sprintf(`{of: "one %s other %s", is: {one: "[%s]", other: "[%s]"}}`, found[1], found[2], found[1], found[2])
+				}
+				return fmt.Sprintf(`{of: "%s", is: "[%s]"}`, found[2], found[2])
+			})
+		} else {
+			said += "\n"
+		}
+		file := filepath.Join(dir, "content", name)
+		ts.Check(os.MkdirAll(filepath.Dir(file), 0o755))
+		ts.Check(os.WriteFile(file, []byte(said), 0o644))
+	}
 }

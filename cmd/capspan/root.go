@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -17,22 +18,33 @@ import (
 
 // rootFlag chooses between the files of a folder and those in the program.
 type rootFlag struct {
-	Root string `placeholder:"DIR" help:"A working folder with tables/, content/, static/ and templates/, instead of the files in the program."`
+	Root string `placeholder:"DIR" help:"A folder of one's own with site.yaml, laid over the files in the program; or a working folder with tables/, content/, static/ and templates/ instead of them."`
 }
 
 // sources returns the folders to read, and the working folder they lie in: "" for the
-// files in the program. With here, the current folder counts when it holds tables.
+// files in the program. With here, the current folder counts when it is one of the two.
 func (f rootFlag) sources(here bool) (build.Sources, string, error) {
 	dir := f.Root
 	switch {
-	case dir == "" && here && holdsTables("."):
+	case dir == "" && here && (holdsSite(".") || holdsTables(".")):
 		dir = "."
 	case dir == "":
 		return build.Embedded(), "", nil
-	case !holdsTables(dir):
-		return build.Sources{}, "", misuse("--root %q holds no folder named tables\n    hint: name the folder above it", dir)
 	}
-	return build.Folder(dir), dir, nil
+	switch {
+	case holdsSite(dir):
+		return build.OwnFolder(dir), dir, nil
+	case holdsTables(dir):
+		return build.Folder(dir), dir, nil
+	}
+	return build.Sources{}, "", misuse("--root %q holds neither site.yaml nor a folder named tables\n    hint: name the folder above it, or make one with capspan start", dir)
+}
+
+// holdsSite tells a keeper's own folder, which has site.yaml at its top, from a working
+// folder, which has it in content.
+func holdsSite(dir string) bool {
+	info, err := os.Stat(filepath.Join(dir, "site.yaml"))
+	return err == nil && !info.IsDir()
 }
 
 func holdsTables(dir string) bool {
@@ -73,13 +85,16 @@ func printJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
+// version is put in by build/release; empty in any other build, where Go knows a version or none.
+var version string
+
 // versionFlag prints and ends, whatever else is on the line.
 type versionFlag bool
 
 // BeforeReset is called by kong when the flag is there.
 func (versionFlag) BeforeReset(app *kong.Kong) error {
-	program := "(devel)"
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+	program := cmp.Or(version, "(devel)")
+	if info, ok := debug.ReadBuildInfo(); ok && version == "" && info.Main.Version != "" {
 		program = info.Main.Version
 	}
 	set, problems := tables.Load(tables.FS)

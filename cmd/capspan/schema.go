@@ -12,7 +12,7 @@ import (
 const schemaName = "schema.json"
 
 type schemaVerb struct {
-	Root  string `default:"." placeholder:"DIR" help:"The working folder, with tables/ in it (the current one unless given)."`
+	Root  string `default:"." placeholder:"DIR" help:"The working folder, with tables/ in it, or a folder of one's own (the current one unless given)."`
 	Check bool   `help:"Change nothing: exit with 1 if the file is not what the tables declare."`
 }
 
@@ -20,7 +20,8 @@ type schemaVerb struct {
 func (schemaVerb) Help() string {
 	return `Writes tables/schema.json from the columns the tables declare. Editors that know
 JSON Schema then complete keys and words in the tables and mark mistakes while you
-type. Run it after a column, a table or a source was added.
+type. Run it after a column, a table or a source was added. In a folder of one's
+own it writes overlay/schema.json too, which completes the ids of the chart.
 
 Examples:
   capspan schema
@@ -29,6 +30,9 @@ Examples:
 
 // Run writes the schema when it has changed, by rename.
 func (v *schemaVerb) Run(t *terminal) error {
+	if holdsSite(v.Root) {
+		return v.ownSchemas(t)
+	}
 	root, err := openTables(v.Root)
 	if err != nil {
 		return err

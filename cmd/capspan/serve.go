@@ -16,7 +16,8 @@ type serveVerb struct {
 
 // Help is shown below the one-line help.
 func (serveVerb) Help() string {
-	return `Reads the current folder when it holds tables/, else the files in the program.
+	return `Reads the current folder when it holds site.yaml (a folder of one's own, see
+capspan start) or tables/, else the files in the program.
 With a folder, saving a table, page, script or template builds the site again and
 open pages load it. While there are problems the last good site stays up.
 

@@ -15,6 +15,7 @@ type point struct{ x, y float64 }
 // canvas gathers the elements of one drawing. Text is kept apart and written last, so
 // that no line crosses over a figure.
 type canvas struct {
+	language
 	shapes, texts strings.Builder
 	lettering     float64 // factor for text, arrows and their gaps; zero means 1
 }

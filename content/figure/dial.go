@@ -51,15 +51,15 @@ func (c *canvas) dial(g graduation, n int) sheet {
 	c.poly(tag{class: "k", part: "hand"}, true, tip, left, tail, right)
 	c.circle(tag{class: "b", part: "pivot"}, dialCentre, 7)
 
-	bar := g.short(float64(turn) * g.line())
+	bar, shown := c.local(g.short(float64(turn)*g.line())), c.local(g.words(steps))
+	round, reading := c.local(g.short(g.line())), c.local(g.words(n))
 	foot := dialCentre.y + dialRadius + 52
-	c.text("", "start", point{4, foot}, "bar: last line passed "+bar)
-	c.text("", "start", point{4, foot + 18}, "hand: "+strconv.Itoa(g.lastDigits(steps))+" on the dial, "+g.words(steps))
-	c.text("", "start", point{4, foot + 36}, "reads "+bar+" + "+g.words(steps)+" = "+g.words(n))
-	c.text("s", "start", point{4, foot + 54}, "here one turn is "+g.short(g.line())+"; look at your dial")
-	return sheet{title: "Dial caliper reading " + g.words(n),
-		desc: "The last line of the bar left of the slider's edge is " + bar + ". The hand of the dial stands at " +
-			g.words(steps) + ", and one turn of it is " + g.short(g.line()) + ". Together " + g.words(n) + ".",
+	c.text("", "start", point{4, foot}, c.say("dial-bar", "bar", bar))
+	c.text("", "start", point{4, foot + 18}, c.say("dial-hand", "line", g.lastDigits(steps), "hand", shown))
+	c.text("", "start", point{4, foot + 36}, c.say("reads", "reading", bar+" + "+shown+" = "+reading))
+	c.text("s", "start", point{4, foot + 54}, c.say("dial-turn", "turn", round))
+	return sheet{title: c.say("dial-title", "reading", reading),
+		desc:   c.say("dial-about", "bar", bar, "hand", shown, "turn", round, "reading", reading),
 		height: foot + 62}
 }
 
@@ -98,7 +98,7 @@ func (c *canvas) dialBar(g graduation, n int) {
 	c.strokes(tag{class: "l", part: "bar"}, long...)
 	c.strokes(tag{class: "h", part: "bar"}, short...)
 	c.box(tag{class: "b", part: "slider"}, dialEdge, 14, 332, barLine+8)
-	c.text("s", "middle", point{(dialEdge + 332) / 2, 46}, "slider")
+	c.text("s", "middle", point{(dialEdge + 332) / 2, 46}, c.say("dial-slider"))
 }
 
 // mainMark says whether line i of a main scale is a long one, and what is written at

@@ -37,13 +37,14 @@ func (c *canvas) digital(g graduation, n int) sheet {
 	for _, button := range []struct {
 		x     float64
 		words string
-	}{{60, "on, off"}, {170, "zero"}, {280, "mm, in"}} {
+	}{{60, c.say("button-on")}, {170, c.say("button-zero")}, {280, c.say("button-unit")}} {
 		c.circle(tag{class: "l"}, point{button.x, 108}, 7)
 		c.text("s", "middle", point{button.x, 134}, button.words)
 	}
-	c.text("", "start", point{4, 164}, "reads "+g.words(n))
-	return sheet{title: "Digital caliper reading " + g.words(n),
-		desc:   "The display of a digital caliper shows " + g.words(n) + ".",
+	reading := c.local(g.words(n))
+	c.text("", "start", point{4, 164}, c.say("reads", "reading", reading))
+	return sheet{title: c.say("digital-title", "reading", reading),
+		desc:   c.say("digital-about", "reading", reading),
 		height: 174}
 }
 

@@ -74,11 +74,3 @@ type Dimension struct {
 
 // known reports whether there is a length to draw to scale.
 func (d Dimension) known() bool { return d.MM > 0 }
-
-// words are the figure, or the word for its absence.
-func (d Dimension) words() string {
-	if d.Text == "" {
-		return "not known"
-	}
-	return d.Text
-}

@@ -10,8 +10,8 @@ const (
 
 // Hold draws the small picture of how an end is held: one cap pair seen from the side,
 // with what one can see. Any word that is not a hold gives the picture of "not sure".
-func Hold(prefix, hold string) template.HTML {
-	return holdIcon(hold).svg(sheet{prefix, "drawing drawing--icon", holdTitle(hold), holdSeen(hold), iconWidth, iconHeight, ""})
+func (w Words) Hold(prefix, hold string) template.HTML {
+	return holdIcon(hold).svg(sheet{prefix, "drawing drawing--icon", language(w).hold(hold), language(w).seen(hold), iconWidth, iconHeight, ""})
 }
 
 // HoldIcon is the same picture for a place whose own words say what it shows: readers

@@ -102,7 +102,7 @@ func (g graduation) steps(mm float64) int {
 	return int(min(n, math.Round(g.most/g.step)))
 }
 
-// words writes a number of steps as a figure with its unit.
+// words writes a number of steps as a figure with its unit, and a point.
 func (g graduation) words(steps int) string {
 	return strconv.FormatFloat(float64(steps)*g.step, 'f', g.decimals, 64) + " " + g.unit
 }
@@ -122,10 +122,10 @@ const instrumentWidth = 340.0
 // value, with how to read it in words. What [Reading.Check] refuses is drawn as the
 // nearest reading there is: no step or an odd one takes the usual step, a length
 // outside the range the end of the range, an unknown kind the digital display.
-func Instrument(prefix string, r Reading) template.HTML {
+func (w Words) Instrument(prefix string, r Reading) template.HTML {
 	g := r.graduation()
 	n := g.steps(r.MM)
-	c := &canvas{}
+	c := &canvas{language: language(w)}
 	var s sheet
 	switch g.kind {
 	case "dial":

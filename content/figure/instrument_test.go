@@ -37,7 +37,7 @@ func TestInstrumentsReadBack(t *testing.T) {
 				if err := r.Check(); err != nil {
 					t.Fatal(err)
 				}
-				drawn := mustRead(t, string(Instrument("p", r)))
+				drawn := mustRead(t, string(english.Instrument("p", r)))
 				got := readInstrument(t, g, drawn)
 				if math.Abs(got-want) > g.step/100 {
 					t.Errorf("asked for %s, the drawing shows %.4f", g.words(n), got)
@@ -77,7 +77,7 @@ func TestInstrumentRefuses(t *testing.T) {
 		if got := shows(test.r); got != test.shows {
 			t.Errorf("%v: shows %s, want %s", test.r, got, test.shows)
 		}
-		if drawn := mustRead(t, string(Instrument("p", test.r))); !drawn.says(test.shows) {
+		if drawn := mustRead(t, string(english.Instrument("p", test.r))); !drawn.says(test.shows) {
 			t.Errorf("%v: the drawing does not say %s", test.r, test.shows)
 		}
 	}
@@ -92,7 +92,7 @@ func TestAnyReading(t *testing.T) {
 			Unit: rapid.SampledFrom([]string{"mm", "in", ""}).Draw(r, "unit"),
 			Step: rapid.SampledFrom([]float64{0, 0.0005, 0.001, 0.01, 0.02, 0.05, -1}).Draw(r, "step"),
 		}
-		drawn := mustRead(t, string(Instrument("p", reading)))
+		drawn := mustRead(t, string(english.Instrument("p", reading)))
 		if !drawn.says(shows(reading)) {
 			r.Fatalf("%v: the drawing does not say %s", reading, shows(reading))
 		}

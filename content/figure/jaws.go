@@ -1,9 +1,6 @@
 package figure
 
-import (
-	"html/template"
-	"strings"
-)
+import "html/template"
 
 // The sheet of a caliper on a joint.
 const (
@@ -17,28 +14,28 @@ const (
 // grip is how a caliper takes hold of a pair of faces.
 type grip struct {
 	outwards bool   // inside jaws, which press away from each other
-	how      string // in words
+	how      string // the key of its words
 }
 
 func gripOf(faces string) grip {
 	switch faces {
 	case grooveInner:
-		return grip{false, "thin part of the outside jaws, clips out"}
+		return grip{false, "jaws-groove-inner"}
 	case grooveOuter:
-		return grip{true, "inside jaws pressed outwards, clips out"}
+		return grip{true, "jaws-groove-outer"}
 	case underPlates:
-		return grip{true, "inside jaws under both plates"}
+		return grip{true, "jaws-under-plates"}
 	case holeCentres:
-		return grip{true, "far edges, then near edges; take the mean"}
+		return grip{true, "jaws-hole-centres"}
 	case wingOuter:
-		return grip{false, "outside jaws over both wings"}
+		return grip{false, "jaws-wing-outer"}
 	}
-	return grip{false, "outside jaws on both cap ends, clips off"}
+	return grip{false, "jaws-over-caps"}
 }
 
 // Jaws draws a caliper on the faces of a joint: the picture of [Faces] with the jaws
 // where they touch. Clips are off, as they must be. It carries no figure.
-func Jaws(prefix, hold, faces string) template.HTML {
+func (w Words) Jaws(prefix, hold, faces string) template.HTML {
 	end := End{Hold: hold, Faces: faces, Cap: Dimension{MM: 27}, Across: Dimension{MM: 82}}
 	switch hold {
 	case plate, wing, injected: // these stay on the cap
@@ -48,7 +45,7 @@ func Jaws(prefix, hold, faces string) template.HTML {
 	if faces == grooveInner || faces == grooveOuter {
 		end.Across.MM = 56
 	}
-	p := newPlan(JointDrawing{Ends: []End{end}})
+	p := newPlan(w, JointDrawing{Ends: []End{end}})
 	wide, high := p.halves()
 	scale := jawsRoom / 2 / wide
 	p.place(scale, point{jawsCentre, edge + high*scale})
@@ -63,10 +60,10 @@ func Jaws(prefix, hold, faces string) template.HTML {
 	}
 	p.foot = beam + beamHigh + 10
 	p.notes()
-	p.text("", "start", point{edge, p.foot + 6}, g.how)
-	desc := holdTitle(hold) + ". A caliper lies along one pair of caps, its jaws on the faces that two red lines mark: " +
-		p.level.words() + ". " + strings.ToUpper(g.how[:1]) + g.how[1:] + ". Not to scale."
-	return p.canvas.svg(sheet{prefix, "drawing", "Caliper " + facesInWords(faces), desc, jawsWidth, p.foot + 16, ""})
+	how := p.say(g.how)
+	p.text("", "start", point{edge, p.foot + 6}, how)
+	desc := p.say("jaws-about", "hold", p.hold(hold), "faces", p.faces(faces), "how", capital(how))
+	return p.canvas.svg(sheet{prefix, "drawing", p.say("jaws-title", "faces", p.faces(faces)), desc, jawsWidth, p.foot + 16, ""})
 }
 
 // jaw draws one jaw from the beam up to its face; side is -1 for the fixed jaw on the

@@ -22,7 +22,7 @@ func TestJawsTouchTheirFaces(t *testing.T) {
 	}
 	for _, test := range tests {
 		name := test.hold + " " + test.faces
-		drawn := mustRead(t, string(Jaws("p", test.hold, test.faces)))
+		drawn := mustRead(t, string(english.Jaws("p", test.hold, test.faces)))
 		faces := drawn.parts("faces", 0)
 		for i, side := range []float64{-1, 1} {
 			face := faces[i].box().left
@@ -47,7 +47,7 @@ func TestJawsTouchTheirFaces(t *testing.T) {
 func TestJawsWordsKeepApart(t *testing.T) {
 	for _, hold := range allHolds {
 		for _, faces := range allFaces {
-			keepsApart(t, hold+" "+faces, mustRead(t, string(Jaws("p", hold, faces))))
+			keepsApart(t, hold+" "+faces, mustRead(t, string(english.Jaws("p", hold, faces))))
 		}
 	}
 }

@@ -1,9 +1,6 @@
 package figure
 
-import (
-	"html/template"
-	"strings"
-)
+import "html/template"
 
 // The sheet of a joint: the cross on the left, its cap figures on the right, the
 // across below, and words about the faces at the foot.
@@ -17,8 +14,8 @@ const (
 
 // Joint draws the cross and caps of one row in plan, dimensioned in both units. Its
 // ids begin with the prefix.
-func Joint(prefix string, d JointDrawing) template.HTML {
-	p := plan(d, sheetWidth, capColumn)
+func (w Words) Joint(prefix string, d JointDrawing) template.HTML {
+	p := plan(w, d, sheetWidth, capColumn)
 	p.dimension()
 	p.notes()
 	return p.canvas.svg(sheet{prefix, "drawing", p.title(), p.description(), sheetWidth, p.foot, ""})
@@ -38,8 +35,8 @@ type jointPlan struct {
 
 // plan lays out the cross, its scale and its place, and draws the parts, keeping a
 // column free on the right.
-func plan(d JointDrawing, width, column float64) *jointPlan {
-	p := newPlan(d)
+func plan(w Words, d JointDrawing, width, column float64) *jointPlan {
+	p := newPlan(w, d)
 	leftRoom, topRoom := edge, edge
 	if !p.alike {
 		leftRoom, topRoom = edge+spanColumn, capBand
@@ -52,7 +49,7 @@ func plan(d JointDrawing, width, column float64) *jointPlan {
 }
 
 // newPlan works out the two ends of a joint.
-func newPlan(d JointDrawing) *jointPlan {
+func newPlan(w Words, d JointDrawing) *jointPlan {
 	level := End{}
 	if len(d.Ends) > 0 {
 		level = d.Ends[0]
@@ -61,7 +58,7 @@ func newPlan(d JointDrawing) *jointPlan {
 	if len(d.Ends) > 1 {
 		upright = d.Ends[1]
 	}
-	p := &jointPlan{JointDrawing: d, canvas: &canvas{}, alike: level == upright}
+	p := &jointPlan{JointDrawing: d, canvas: &canvas{language: language(w)}, alike: level == upright}
 	p.level = newArm(level, 0, upright.Cap.MM)
 	p.upright = newArm(upright, 1, level.Cap.MM)
 	p.schematic = p.level.schematic || p.upright.schematic
@@ -121,13 +118,13 @@ func (p *jointPlan) sides(a arm) [2]placed {
 func (p *jointPlan) notes() {
 	var lines [][2]string // class and words
 	if p.alike {
-		lines = append(lines, [2]string{"mt", p.level.words()})
+		lines = append(lines, [2]string{"mt", p.faces(p.level.Faces)})
 	} else {
-		lines = append(lines, [2]string{"mt", "Level end: " + p.level.words()},
-			[2]string{"mt", "Upright end: " + p.upright.words()})
+		lines = append(lines, [2]string{"mt", p.say("level-end", "is", p.faces(p.level.Faces))},
+			[2]string{"mt", p.say("upright-end", "is", p.faces(p.upright.Faces))})
 	}
 	if p.schematic {
-		lines = append(lines, [2]string{"s", "not to scale"})
+		lines = append(lines, [2]string{"s", p.say("not-to-scale")})
 	}
 	for _, line := range lines {
 		p.foot += lineSpace
@@ -136,50 +133,42 @@ func (p *jointPlan) notes() {
 	p.foot += edge
 }
 
-// words names the faces of an end.
-func (a arm) words() string { return facesInWords(a.Faces) }
-
-// span is the across as it stands on its dimension line.
-func (a arm) span() Dimension {
-	return Dimension{MM: a.Across.MM, Text: a.Across.words(), Converted: a.Across.Converted}
+// span is the across of an end as it stands on its dimension line.
+func (p *jointPlan) span(a arm) Dimension {
+	return Dimension{MM: a.Across.MM, Text: p.figure(a.Across), Converted: a.Across.Converted}
 }
 
 func (p *jointPlan) title() string {
-	return "Joint " + p.Name + " in plan"
+	return p.say("joint-title", "name", p.Name)
 }
 
 // description says in words everything the drawing shows.
 func (p *jointPlan) description() string {
 	if p.schematic {
-		return p.inWords() + " Not to scale."
+		return p.say("joint-schematic", "ends", p.inWords())
 	}
-	return p.inWords() + " Cap and across are to scale; clips and the length of the caps are not."
+	return p.say("joint-to-scale", "ends", p.inWords())
 }
 
 // inWords says how each end is held, its figures and its faces.
 func (p *jointPlan) inWords() string {
-	var b strings.Builder
-	describe := func(name string, a arm) {
-		b.WriteString(name + ": " + holdTitle(a.Hold) + ". " + holdSeen(a.Hold))
-		if a.Hold != wing {
-			b.WriteString(" Cap diameter " + inBoth(a.Cap) + ".")
+	describe := func(a arm) string {
+		hold, seen, across, faces := p.hold(a.Hold), p.seen(a.Hold), p.inBoth(a.Across), p.faces(a.Faces)
+		if a.Hold == wing {
+			return p.say("end-wing", "hold", hold, "seen", seen, "across", across, "faces", faces)
 		}
-		b.WriteString(" Across " + inBoth(a.Across) + ", " + a.words() + ".")
+		return p.say("end", "hold", hold, "seen", seen, "cap", p.inBoth(a.Cap), "across", across, "faces", faces)
 	}
 	if p.alike {
-		describe("Both ends", p.level)
-	} else {
-		describe("Level end", p.level)
-		b.WriteString(" ")
-		describe("Upright end", p.upright)
+		return p.say("both-ends", "is", describe(p.level))
 	}
-	return b.String()
+	return p.say("level-end", "is", describe(p.level)) + " " + p.say("upright-end", "is", describe(p.upright))
 }
 
 // inBoth says a figure in both units.
-func inBoth(d Dimension) string {
+func (l language) inBoth(d Dimension) string {
 	if d.Converted == "" {
-		return d.words()
+		return l.figure(d)
 	}
-	return d.Text + ", about " + d.Converted
+	return l.say("in-both", "figure", d.Text, "converted", d.Converted)
 }

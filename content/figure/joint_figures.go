@@ -18,7 +18,7 @@ func (p *jointPlan) spanLevel() {
 	}
 	half := a.face * p.scale
 	y := p.bottom + dimGap + lineSpace
-	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, a.span())
+	p.canvas.level(facesStyle, 0, p.centre.x-half, p.centre.x+half, y, p.centre.y+a.cap/2*p.scale, p.span(a))
 	p.foot = y + lineSpace + 2
 	if a.Across.Converted == "" {
 		p.foot = y + 6
@@ -46,9 +46,9 @@ func (p *jointPlan) besideLine(at point, label Dimension) {
 
 // missingCap says in words why a cap has no figure.
 func (p *jointPlan) missingCap(a arm, at point) {
-	words := "cap not known"
+	words := p.say("cap-not-known")
 	if a.Hold == wing {
-		words = "no round cap"
+		words = p.say("no-round-cap")
 	}
 	p.text("s", "start", point{at.x, at.y - textRise}, words)
 }
@@ -61,7 +61,7 @@ func (p *jointPlan) spanUpright() {
 	}
 	half := a.face * p.scale
 	x := p.left - dimGap - lineSpace/2
-	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, a.span())
+	p.standing(facesStyle, 1, p.centre.y-half, p.centre.y+half, x, p.centre.x-a.cap/2*p.scale, p.span(a))
 }
 
 // capUpright dimensions the top cap: its line runs on to the right and carries the

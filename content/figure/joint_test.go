@@ -50,7 +50,7 @@ func TestJointIsToScale(t *testing.T) {
 			continue
 		}
 		t.Run(d.Name, func(t *testing.T) {
-			drawn := mustRead(t, string(Joint("p", d)))
+			drawn := mustRead(t, string(english.Joint("p", d)))
 			scale := 0.0 // one scale for both ends
 			for i, end := range d.Ends {
 				diameter := drawn.parts("diameter", i)[0].box().longest()
@@ -87,7 +87,7 @@ func TestJointIsToScale(t *testing.T) {
 
 // Between over-caps faces lie the ends of the caps; the groove faces lie inside them.
 func TestFacesLieOnTheCaps(t *testing.T) {
-	drawn := mustRead(t, string(Joint("p", JointDrawing{"x", []End{end7260, end1310}})))
+	drawn := mustRead(t, string(english.Joint("p", JointDrawing{"x", []End{end7260, end1310}})))
 	over := drawn.parts("cap", 1)
 	both := over[0].box().join(over[1].box())
 	near(t, "over the caps: caps' ends to across", both.height()/drawn.parts("across", 1)[0].box().longest(), 1)
@@ -106,7 +106,7 @@ func TestFacesLieOnTheCaps(t *testing.T) {
 func TestLabelsKeepClear(t *testing.T) {
 	for _, d := range joints {
 		t.Run(d.Name, func(t *testing.T) {
-			keepsClear(t, d.Name, mustRead(t, string(Joint("p", d))))
+			keepsClear(t, d.Name, mustRead(t, string(english.Joint("p", d))))
 		})
 	}
 }
@@ -143,7 +143,7 @@ func keepsApart(t *testing.T, name string, drawn drawing) {
 func TestNotToScaleIsSaid(t *testing.T) {
 	for _, d := range joints {
 		want := len(d.Ends) == 0 || !d.Ends[0].Cap.known()
-		drawn := mustRead(t, string(Joint("p", d)))
+		drawn := mustRead(t, string(english.Joint("p", d)))
 		if got := drawn.says("not to scale"); got != want {
 			t.Errorf("%s: says not to scale: got %v, want %v", d.Name, got, want)
 		}

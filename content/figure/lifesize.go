@@ -19,8 +19,8 @@ const (
 // most 160 mm wide and 185 mm high. A joint too long for the sheet is drawn as a
 // quarter, from its centre to two of its caps. When neither the cap nor the across of
 // an end is known there is nothing true to draw, and LifeSize returns "".
-func LifeSize(prefix string, d JointDrawing) template.HTML {
-	p := newPlan(d)
+func (w Words) LifeSize(prefix string, d JointDrawing) template.HTML {
+	p := newPlan(w, d)
 	for _, a := range []arm{p.level, p.upright} {
 		if !a.Cap.known() && !a.Across.known() {
 			return ""
@@ -42,11 +42,11 @@ func LifeSize(prefix string, d JointDrawing) template.HTML {
 	}
 	p.lifeSpan()
 	p.lifeNotes()
-	desc := p.inWords() + " Drawn life size, to lay the joint on a print at 100 %: " + p.lifeTruth() + "."
+	desc := p.say("life-about", "ends", p.inWords(), "truth", p.lifeTruth())
 	if p.quarter() {
-		desc += " Only a quarter is drawn, from the centre of the cross to two of its caps."
+		desc += " " + p.say("life-quarter-about")
 	}
-	return p.canvas.svg(sheet{prefix, "drawing drawing--true", "Joint " + d.Name + " life size", desc, width, p.foot, "mm"})
+	return p.canvas.svg(sheet{prefix, "drawing drawing--true", p.say("life-title", "name", d.Name), desc, width, p.foot, "mm"})
 }
 
 // quarter reports whether the joint is too long to be drawn whole.
@@ -73,7 +73,7 @@ func (p *jointPlan) lifeSpan() {
 	p.line(tag{class: "h"}, point{right, from + 0.5}, point{right, y + 1})
 	p.line(tag{"m", "across", 0}, point{p.centre.x - lifeBeyond/2, y}, point{right, y})
 	p.canvas.arrow("mt", point{right, y}, 1, 0)
-	p.text("mt", "middle", point{(p.centre.x + right) / 2, y - 1}, a.Across.Text+" in all")
+	p.text("mt", "middle", point{(p.centre.x + right) / 2, y - 1}, p.say("life-in-all", "across", a.Across.Text))
 	p.text("s", "middle", point{(p.centre.x + right) / 2, y + 4}, a.Across.bracketed())
 	p.symmetry()
 }
@@ -99,13 +99,13 @@ func (p *jointPlan) lifeTruth() string {
 	}
 	switch {
 	case !caps && !across:
-		return "true is what has a figure, the rest is habit"
+		return p.say("true-figures")
 	case !caps:
-		return "the across is true, the rest is habit"
+		return p.say("true-across")
 	case !across:
-		return "the cap is true, the rest is habit"
+		return p.say("true-cap")
 	}
-	return "cap and across are true, the rest is habit"
+	return p.say("true-both")
 }
 
 // lifeNotes writes what is true on this drawing.
@@ -114,31 +114,31 @@ func (p *jointPlan) lifeNotes() {
 		p.foot += 5
 		p.text(class, "start", point{lifeEdge, p.foot}, words)
 	}
-	describe := func(name string, a arm) {
+	describe := func(a arm, named func(words string) string) {
 		switch {
 		case a.Hold == wing:
-			write("", name+"no round cap")
+			write("", named(p.say("no-round-cap")))
 		case !a.Cap.known():
-			write("", name+"cap not known, drawn by habit")
+			write("", named(p.say("life-no-cap")))
 		default:
-			write("", name+"cap ⌀ "+a.Cap.Text+" "+a.Cap.bracketed())
+			write("", named(p.say("life-cap", "figure", a.Cap.Text+" "+a.Cap.bracketed())))
 		}
 		if a.Across.known() {
-			write("mt", "across "+a.Across.Text+" "+a.Across.bracketed())
+			write("mt", p.say("life-across", "figure", a.Across.Text+" "+a.Across.bracketed()))
 		} else {
-			write("mt", "across not known, drawn by habit")
+			write("mt", p.say("life-no-across"))
 		}
-		write("mt", a.words())
+		write("mt", p.faces(a.Faces))
 	}
 	if p.alike {
-		describe("", p.level)
+		describe(p.level, func(words string) string { return words })
 	} else {
-		describe("Level end: ", p.level)
-		describe("Upright end: ", p.upright)
+		describe(p.level, func(words string) string { return p.say("level-end", "is", words) })
+		describe(p.upright, func(words string) string { return p.say("upright-end", "is", words) })
 	}
 	write("s", p.lifeTruth())
 	if p.quarter() {
-		write("s", "a quarter: the middle is where the centre lines meet")
+		write("s", p.say("life-quarter"))
 	}
 	p.foot += 2
 }

@@ -11,7 +11,7 @@ import (
 // little past the centre to one face.
 func TestLifeSizeIsTrue(t *testing.T) {
 	for _, d := range joints {
-		svg := string(LifeSize("p", d))
+		svg := string(english.LifeSize("p", d))
 		if svg == "" {
 			continue
 		}
@@ -54,7 +54,7 @@ func TestLifeSizeFitsPaper(t *testing.T) {
 		t.Error("the promised size does not fit the paper")
 	}
 	for _, d := range joints {
-		svg := string(LifeSize("p", d))
+		svg := string(english.LifeSize("p", d))
 		if svg == "" {
 			continue
 		}
@@ -69,7 +69,7 @@ func TestLifeSizeFitsPaper(t *testing.T) {
 // Without a figure nothing true can be drawn.
 func TestLifeSizeOfNothing(t *testing.T) {
 	for _, d := range []JointDrawing{{Name: "no end"}, {Name: "no figure", Ends: []End{{Hold: plate}}}} {
-		if got := LifeSize("p", d); got != "" {
+		if got := english.LifeSize("p", d); got != "" {
 			t.Errorf("%s: got %s, want nothing", d.Name, got)
 		}
 	}
@@ -79,7 +79,7 @@ func TestLifeSizeOfNothing(t *testing.T) {
 // sixteenth of an inch apart. An inch is 25.4 mm (international yard and pound agreement
 // of 1959).
 func TestRulerIsTrue(t *testing.T) {
-	drawn := mustRead(t, string(Ruler("p")))
+	drawn := mustRead(t, string(english.Ruler("p")))
 	isMillimetres(t, drawn)
 	keepsClear(t, "ruler", drawn)
 	for _, scale := range []struct {

@@ -33,17 +33,16 @@ func (c *canvas) micrometer(g graduation, n int) sheet {
 	c.sleeve(g, base, rest, scale)
 	c.thimble(g, steps, edgeX)
 
-	sleeve := g.short(float64(base+turns*g.lines) * g.step)
+	sleeve := c.local(g.short(float64(base+turns*g.lines) * g.step))
+	thimble, reading := c.local(g.words(steps)), c.local(g.words(n))
 	foot := sleeveLine + thimbleRadius + 28
-	c.text("", "start", point{4, foot}, "sleeve: last line seen "+sleeve)
-	c.text("", "start", point{4, foot + 18}, "thimble: line "+strconv.Itoa(steps)+" meets the long line, "+g.words(steps))
-	c.text("", "start", point{4, foot + 36}, "reads "+sleeve+" + "+g.words(steps)+" = "+g.words(n))
-	size := g.short(float64(base)*g.step) + " to " + g.short(float64(base+span)*g.step)
-	c.text("s", "start", point{4, foot + 54}, "micrometer for "+size)
-	return sheet{title: "Micrometer reading " + g.words(n),
-		desc: "The last line seen on the sleeve is " + sleeve + ". Line " + strconv.Itoa(steps) +
-			" of the thimble meets the long line of the sleeve, which is " + g.words(steps) + ". Together " + g.words(n) +
-			", on a micrometer for " + size + ".",
+	c.text("", "start", point{4, foot}, c.say("micrometer-sleeve", "sleeve", sleeve))
+	c.text("", "start", point{4, foot + 18}, c.say("micrometer-thimble", "line", steps, "thimble", thimble))
+	c.text("", "start", point{4, foot + 36}, c.say("reads", "reading", sleeve+" + "+thimble+" = "+reading))
+	size := c.say("micrometer-range", "from", c.local(g.short(float64(base)*g.step)), "to", c.local(g.short(float64(base+span)*g.step)))
+	c.text("s", "start", point{4, foot + 54}, c.say("micrometer-for", "range", size))
+	return sheet{title: c.say("micrometer-title", "reading", reading),
+		desc:   c.say("micrometer-about", "sleeve", sleeve, "line", steps, "thimble", thimble, "reading", reading, "range", size),
 		height: foot + 62}
 }
 

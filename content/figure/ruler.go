@@ -21,16 +21,16 @@ const (
 // Ruler draws a check ruler at true size, one unit one millimetre: a scale of 100 mm
 // and one of 4 in from the same zero, and beside each a solid bar of that length. The
 // bars carry data-part "bar-mm" and "bar-in", for a test that measures the print.
-func Ruler(prefix string) template.HTML {
-	c := &canvas{lettering: millimetreLettering}
+func (w Words) Ruler(prefix string) template.HTML {
+	c := &canvas{language: language(w), lettering: millimetreLettering}
 	bar := func(part string, length, top float64) {
 		c.poly(tag{class: "k", part: part}, true, point{rulerLeft, top}, point{rulerLeft + length, top},
 			point{rulerLeft + length, top + barThick}, point{rulerLeft, top + barThick})
 	}
 	bar("bar-mm", 100, 6.5)
 	bar("bar-in", 4*MMPerInch, 33.5)
-	c.text("", "start", point{rulerLeft, 5}, "this bar is 100 mm long")
-	c.text("", "start", point{rulerLeft, rulerHeight - 3}, "this bar is 4 in long")
+	c.text("", "start", point{rulerLeft, 5}, c.say("ruler-mm"))
+	c.text("", "start", point{rulerLeft, rulerHeight - 3}, c.say("ruler-in"))
 
 	c.line(tag{class: "l"}, point{rulerLeft, rulerLine}, point{rulerLeft + 4*MMPerInch, rulerLine})
 	// Lines of one length are one element, the longest first.
@@ -44,9 +44,7 @@ func Ruler(prefix string) template.HTML {
 	}
 	c.text("s", "start", point{rulerLeft + 105, rulerLine - 7}, "mm")
 	c.text("s", "start", point{rulerLeft + 105, rulerLine + 10.5}, "in")
-	return c.svg(sheet{prefix, "drawing drawing--true", "Check ruler",
-		"A scale of 100 mm and a scale of 4 in from the same zero, with a solid bar of each length. " +
-			"On a print at 100 % both bars have the length written beside them.", rulerWidth, rulerHeight, "mm"})
+	return c.svg(sheet{prefix, "drawing drawing--true", c.say("ruler-title"), c.say("ruler-about"), rulerWidth, rulerHeight, "mm"})
 }
 
 // division is one kind of line on a scale: every so many steps, how long.

@@ -35,8 +35,8 @@ func (s section) ring(side, u1, u2, v1, v2 float64) []point {
 // Section draws the section through one end: trunnion, needle rollers, bearing cap, yoke
 // ear and what holds the cap, each named at the end of a leader. Shapes are habitual and
 // carry no figure.
-func Section(prefix, hold string) template.HTML {
-	s := &section{canvas: &canvas{}}
+func (w Words) Section(prefix, hold string) template.HTML {
+	s := &section{canvas: &canvas{language: language(w)}}
 	if hold == wing {
 		s.wingBlock()
 	} else {
@@ -48,22 +48,23 @@ func Section(prefix, hold string) template.HTML {
 	s.line(tag{class: "c"}, s.at(4, 0), s.at(254, 0))
 	s.callouts(sectionAxis-sectionEar-18, -1, sectionWidth, s.above...)
 	foot := s.callouts(sectionAxis+sectionEar+30, 1, sectionWidth, s.below...)
-	s.text("s", "start", point{4, foot + 22}, "section through one end, not to scale")
+	s.text("s", "start", point{4, foot + 22}, s.say("section-scale"))
 	var named []string
 	for _, call := range append(s.above, s.below...) {
 		named = append(named, call.words)
 	}
-	desc := "One end cut along its axis, not to scale. " + holdSeen(hold) + " Named from the cross outwards and from the top: " +
-		strings.Join(named, ", ") + "."
-	return s.svg(sheet{prefix, "drawing", "Section through one end: " + strings.ToLower(holdTitle(hold)), desc, sectionWidth, foot + 30, ""})
+	title := s.say("section-title", "hold", strings.ToLower(s.hold(hold)))
+	desc := s.say("section-about", "seen", s.seen(hold), "parts", strings.Join(named, ", "))
+	return s.svg(sheet{prefix, "drawing", title, desc, sectionWidth, foot + 30, ""})
 }
 
-func (s *section) nameAbove(u, v float64, words string) {
-	s.above = append(s.above, callout{s.at(u, v), words})
+// nameAbove and nameBelow name the part at a place; which says whose name it is.
+func (s *section) nameAbove(u, v float64, which string) {
+	s.above = append(s.above, callout{s.at(u, v), s.say("part-" + which)})
 }
 
-func (s *section) nameBelow(u, v float64, words string) {
-	s.below = append(s.below, callout{s.at(u, v), words})
+func (s *section) nameBelow(u, v float64, which string) {
+	s.below = append(s.below, callout{s.at(u, v), s.say("part-" + which)})
 }
 
 // inside draws the trunnion with the rollers round it and the seal at the cap's mouth.
@@ -77,10 +78,10 @@ func (s *section) inside() {
 		s.poly(tag{class: "l", part: "rollers"}, true, s.ring(side, sectionOpen+16, end-4, sectionPin, sectionBore)...)
 		s.poly(tag{class: "k", part: "seal"}, true, s.ring(side, sectionOpen+2, sectionOpen+11, sectionPin, sectionBore)...)
 	}
-	s.nameBelow(40, 18, "trunnion of the cross")
+	s.nameBelow(40, 18, "trunnion")
 	s.nameBelow(sectionOpen+6, 35, "seal")
-	s.nameBelow(sectionOpen+40, 35, "needle rollers")
-	s.nameBelow(sectionClosed-6, 16, "bearing cap")
+	s.nameBelow(sectionOpen+40, 35, "rollers")
+	s.nameBelow(sectionClosed-6, 16, "cap")
 }
 
 // cup draws the bearing cap, with a groove where a clip or plastic sits in it.
@@ -124,7 +125,7 @@ func (s *section) yoke(hold string) {
 	case strap:
 		s.cut("ear", rising, s.at(in, sectionEar), s.at(out+14, sectionEar), s.at(out+14, sectionCap-14), s.at(out, sectionCap-14),
 			s.at(out, sectionCap), s.at(in, sectionCap))
-		s.nameBelow(176, 68, "yoke ear with half bore")
+		s.nameBelow(176, 68, "half-bore")
 		return
 	}
 	for _, side := range []float64{-1, 1} {
@@ -139,7 +140,7 @@ func (s *section) yoke(hold string) {
 		inner = append(inner, s.at(out, side*sectionCap), s.at(out, side*sectionEar), s.at(in, side*sectionEar))
 		s.cut("ear", rising, inner...)
 	}
-	s.nameAbove(in+14, -70, "yoke ear")
+	s.nameAbove(in+14, -70, "ear")
 }
 
 // retainer draws what keeps the cap in place.
@@ -148,32 +149,32 @@ func (s *section) retainer(hold string) {
 	switch hold {
 	case outsideClip:
 		s.bothSides("clip", closed+1, closed+10, sectionCap-10, sectionCap+7)
-		s.nameAbove(closed+6, -sectionCap-1, "snap ring in groove")
+		s.nameAbove(closed+6, -sectionCap-1, "ring")
 	case insideClip:
 		s.bothSides("clip", sectionOpen+9, sectionOpen+18, sectionCap-5, sectionCap+16)
-		s.nameAbove(sectionOpen+13, -sectionCap-8, "C-shaped clip in the cap's groove")
+		s.nameAbove(sectionOpen+13, -sectionCap-8, "clip")
 	case plate:
 		s.cut("plate", falling, s.at(closed, -sectionEar), s.at(closed+16, -sectionEar), s.at(closed+16, sectionEar), s.at(closed, sectionEar))
 		for _, side := range []float64{-1, 1} {
 			s.poly(tag{class: "b", part: "bolt"}, true, s.ring(side, closed-34, closed+16, 64, 74)...)
 			s.poly(tag{class: "k", part: "bolt"}, true, s.ring(side, closed+16, closed+28, 59, 79)...)
 		}
-		s.nameAbove(closed+8, -sectionEar+5, "bearing plate")
+		s.nameAbove(closed+8, -sectionEar+5, "plate")
 		s.nameAbove(closed+22, -69, "bolt")
 	case strap:
 		s.poly(tag{class: "k", part: "strap"}, true, s.ring(-1, 148, 184, sectionCap, sectionCap+8)...)
-		s.nameAbove(166, -sectionCap-4, "strap or U-bolt")
-		s.nameBelow(closed+7, sectionCap-6, "locating tab")
+		s.nameAbove(166, -sectionCap-4, "strap")
+		s.nameBelow(closed+7, sectionCap-6, "tab")
 	case injected:
 		s.bothSides("plastic", 150, 162, sectionCap-5, sectionCap+5)
 		s.poly(tag{class: "b", part: "injection-hole"}, true, s.ring(-1, 153, 159, sectionCap+5, sectionEar)...)
-		s.nameAbove(156, -sectionCap, "plastic, by the small hole")
+		s.nameAbove(156, -sectionCap, "plastic")
 	case staked:
 		for _, side := range []float64{-1, 1} {
 			s.poly(tag{class: "k", part: "stake"}, true, s.at(closed, side*(sectionCap-12)), s.at(closed+10, side*(sectionCap-5)),
 				s.at(closed+10, side*(sectionCap+6)), s.at(closed, side*(sectionCap+1)))
 		}
-		s.nameAbove(closed+5, -sectionCap+2, "peened metal")
+		s.nameAbove(closed+5, -sectionCap+2, "peened")
 	}
 }
 
@@ -197,5 +198,5 @@ func (s *section) wingBlock() {
 		s.strokes(tag{class: "h"}, [2]point{{hole.x - 15, hole.y}, {hole.x + 15, hole.y}}, [2]point{{hole.x, hole.y - 15}, {hole.x, hole.y + 15}})
 	}
 	s.nameAbove(118, -70, "wing")
-	s.nameAbove(150, -66, "bolt hole")
+	s.nameAbove(150, -66, "hole")
 }

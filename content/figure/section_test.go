@@ -23,7 +23,7 @@ func TestSectionNamesItsParts(t *testing.T) {
 		{"unknown", []string{"yoke ear"}},
 	}
 	for _, test := range tests {
-		drawn := mustRead(t, string(Section("p", test.hold)))
+		drawn := mustRead(t, string(english.Section("p", test.hold)))
 		for _, words := range append(test.words, common...) {
 			if !drawn.says(words) || !strings.Contains(drawn.desc, words) {
 				t.Errorf("%s: %q is not both on the drawing and in its description", test.hold, words)
@@ -63,7 +63,7 @@ func leadersAreClear(t *testing.T, name string, d drawing) {
 // Hatching stands at 45 degrees (ISO 128-3), evenly spaced, and lies inside the part.
 func TestHatching(t *testing.T) {
 	for _, hold := range allHolds {
-		drawn := mustRead(t, string(Section("p", hold)))
+		drawn := mustRead(t, string(english.Section("p", hold)))
 		cuts := append(append(drawn.named("ear"), drawn.named("cap")...), drawn.named("plate")...)
 		var inside box
 		for i, cut := range cuts {

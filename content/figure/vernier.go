@@ -50,19 +50,17 @@ func (c *canvas) vernier(g graduation, n int) sheet {
 	c.slidingScale(v, value, x)
 	c.line(tag{class: "m", part: "meets"}, point{meets, vernierLine - 26}, point{meets, vernierLine + 26})
 
-	zeroWords := "past"
+	main, step, reading := c.local(g.short(float64(whole)*g.line())), c.local(g.short(g.step)), c.local(g.words(n))
+	zero, about := c.say("vernier-past", "main", main), c.say("vernier-past-about", "main", main)
 	if line == 0 {
-		zeroWords = "at"
+		zero, about = c.say("vernier-at", "main", main), c.say("vernier-at-about", "main", main)
 	}
-	main := g.short(float64(whole) * g.line())
-	c.leader(point{vernierZero, 112}, point{vernierZero, 128}, "zero line: "+zeroWords+" "+main)
-	c.text("mt", "start", point{4, 160}, "line "+strconv.Itoa(line)+" stands in line: the long red one")
+	c.leader(point{vernierZero, 112}, point{vernierZero, 128}, zero)
+	c.text("mt", "start", point{4, 160}, c.say("vernier-line", "line", line))
 	c.vernierDetail(v, n)
-	c.text("", "start", point{4, 290}, main+" + "+strconv.Itoa(line)+" × "+g.short(g.step)+" = "+g.words(n))
-	return sheet{title: "Vernier caliper reading " + g.words(n),
-		desc: "The zero line of the sliding scale stands " + zeroWords + " " + main + " of the main scale. Line " + strconv.Itoa(line) +
-			" of the sliding scale, counted from its zero, stands in line with a line of the main scale. " +
-			main + " and " + strconv.Itoa(line) + " times " + g.short(g.step) + " is " + g.words(n) + ".",
+	c.text("", "start", point{4, 290}, main+" + "+strconv.Itoa(line)+" × "+step+" = "+reading)
+	return sheet{title: c.say("vernier-title", "reading", reading),
+		desc:   about + " " + c.say("vernier-about", "line", line, "main", main, "step", step, "reading", reading),
 		height: 300}
 }
 
@@ -139,7 +137,7 @@ func (c *canvas) vernierDetail(v vernierScale, n int) {
 	c.strokes(tag{class: "l", part: "detail-main"}, main...)
 	c.strokes(tag{class: "l", part: "detail-sliding"}, sliding...)
 	c.line(tag{class: "m", part: "detail-meets"}, point{centre, detailLine - 27}, point{centre, detailLine + 27})
-	c.text("s", "start", point{10, detailLine - 32}, "enlarged, every line counted from zero")
+	c.text("s", "start", point{10, detailLine - 32}, c.say("vernier-enlarged"))
 }
 
 // leader runs from a thing to its words, with an arrowhead at the thing.

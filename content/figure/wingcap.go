@@ -11,16 +11,16 @@ const (
 
 // wingFigures are the four lengths that tell a wing bearing.
 var wingFigures = []named{
-	{"A", "hole centres of one wing bearing"},
-	{"B", "key width"},
-	{"C", "hole centres across"},
-	{"D", "outer radius across, the widest place"},
+	{"A", "wing-holes"},
+	{"B", "wing-key"},
+	{"C", "wing-centres"},
+	{"D", "wing-outer"},
 }
 
 // WingCap draws a joint with wing bearings and the four lengths to measure, lettered
 // and named in words, without figures.
-func WingCap(prefix string) template.HTML {
-	p := newPlan(JointDrawing{Ends: []End{{Hold: wing, Faces: wingOuter, Across: Dimension{MM: wingAcross}}}})
+func (w Words) WingCap(prefix string) template.HTML {
+	p := newPlan(w, JointDrawing{Ends: []End{{Hold: wing, Faces: wingOuter, Across: Dimension{MM: wingAcross}}}})
 	half := wingAcross / 2
 	p.place(1, point{wingWidth / 2, edge + half})
 	for _, a := range []arm{p.level, p.upright} {
@@ -41,6 +41,5 @@ func WingCap(prefix string) template.HTML {
 	c.level(letter("C"), 0, x-hole, x+hole, p.bottom+26, y+pitch, Dimension{Text: "C"})
 	c.level(letter("D"), 0, x-half, x+half, p.bottom+52, y, Dimension{Text: "D"})
 	foot, said := c.legend(p.bottom+80, wingFigures)
-	return c.svg(sheet{prefix, "drawing", "Wing bearings and their four figures",
-		"A cross with four wing bearings, each with two bolt holes and a key between them. " + said + " Not to scale.", wingWidth, foot, ""})
+	return c.svg(sheet{prefix, "drawing", c.say("wing-title"), c.say("wing-about", "figures", said), wingWidth, foot, ""})
 }

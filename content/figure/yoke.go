@@ -30,9 +30,9 @@ type bareYoke struct {
 	axis float64
 }
 
-// named is a dimension without a figure: its letter on the drawing, what it is in words
-// below.
-type named struct{ letter, words string }
+// named is a dimension without a figure: its letter on the drawing, the key of the words
+// below that say what it is.
+type named struct{ letter, key string }
 
 // letter is the style of a lettered dimension, whose line carries the letter as its part.
 func letter(l string) style { return style{"m", "mt", "mt", l} }
@@ -41,45 +41,45 @@ func letter(l string) style { return style{"m", "mt", "mt", l} }
 func yokeFigures(kind string) []named {
 	switch kind {
 	case "half-round":
-		return []named{{"A", "half bore, edge to edge"}, {"B", "tab to tab"}, {"C", "between the ears, inside"}}
+		return []named{{"A", "yoke-half-bore"}, {"B", "yoke-tabs"}, {"C", "yoke-inside"}}
 	case "inside-clip":
-		return []named{{"A", "bore, twice and crosswise"}, {"B", "between the ears, on the machined faces"}, {"C", "over the ears, outside to outside"}}
+		return []named{{"A", "yoke-bore"}, {"B", "yoke-machined"}, {"C", "yoke-over"}}
 	case "plate":
-		return []named{{"A", "bore, twice and crosswise"}, {"B", "over the ears, outside to outside"}, {"C", "between the ears, inside"}}
+		return []named{{"A", "yoke-bore"}, {"B", "yoke-over"}, {"C", "yoke-inside"}}
 	}
-	return []named{{"A", "bore, twice and crosswise"}, {"B", "over the ears, outside to outside"},
-		{"C", "groove to groove, on the faces that look in"}, {"D", "between the ears, inside"}}
+	return []named{{"A", "yoke-bore"}, {"B", "yoke-over"},
+		{"C", "yoke-grooves"}, {"D", "yoke-inside"}}
 }
 
 // Yoke draws a bare yoke with the lengths to measure on it, lettered and named in words,
 // without figures. Kind is "full-round" (bores with clip grooves), "inside-clip" (bores
 // between machined inner faces), "plate" (plain bores under bolted plates) or
 // "half-round" (half bores with tabs); any other word is drawn as full-round.
-func Yoke(prefix, kind string) template.HTML {
-	y := &bareYoke{canvas: &canvas{}}
+func (w Words) Yoke(prefix, kind string) template.HTML {
+	y := &bareYoke{canvas: &canvas{language: language(w)}}
 	figures := yokeFigures(kind)
 	title, between := "", "" // between is the letter of the inner faces
 	switch kind {
 	case "half-round":
-		title, between = "Bare half-round yoke with tabs", "C"
+		title, between = y.say("half-round-title"), "C"
 		y.axis = 66
 		y.halfYoke()
 		y.over("B", yokeLeft+tabThick, -44, yokeBore-tabHigh)
 		y.bore(-44)
 	case "inside-clip":
-		title, between = "Bare yoke for inside clips", "B"
+		title, between = y.say("inside-clip-title"), "B"
 		y.axis = 94
 		y.fullYoke(false)
 		y.over("C", yokeLeft, -74, -earHalf)
 		y.bore(-74)
 	case "plate":
-		title, between = "Bare yoke for bearing plates", "C"
+		title, between = y.say("plate-title"), "C"
 		y.axis = 94
 		y.fullYoke(false)
 		y.over("B", yokeLeft, -74, -earHalf)
 		y.bore(-74)
 	default:
-		title, between = "Bare full-round yoke with clip grooves", "D"
+		title, between = y.say("full-round-title"), "D"
 		y.axis = 122
 		y.fullYoke(true)
 		y.over("B", yokeLeft, -102, -earHalf)
@@ -95,10 +95,10 @@ func Yoke(prefix, kind string) template.HTML {
 	}
 	y.line(tag{class: "c"}, point{earCentre, y.axis + top}, point{earCentre, y.axis + yokeDeep - 10})
 	foot := y.axis + yokeDeep
-	y.text("s", "middle", point{(yokeLeft + yokeRight) / 2, foot + 20}, "cut through both ears")
-	y.text("s", "middle", point{earCentre, foot + 20}, "one ear")
+	y.text("s", "middle", point{(yokeLeft + yokeRight) / 2, foot + 20}, y.say("yoke-cut"))
+	y.text("s", "middle", point{earCentre, foot + 20}, y.say("yoke-ear"))
 	foot, said := y.legend(foot+44, figures)
-	desc := title + ", cut through both ears, with one ear from the side. " + said + " Not to scale."
+	desc := y.say("yoke-about", "title", title, "figures", said)
 	return y.svg(sheet{prefix, "drawing", title, desc, yokeWidth, foot, ""})
 }
 
@@ -118,8 +118,9 @@ func (y *bareYoke) bore(line float64) {
 func (c *canvas) legend(foot float64, figures []named) (end float64, said string) {
 	var all []string
 	for _, f := range figures {
-		c.text("mt", "start", point{4, foot}, f.letter+" "+f.words)
-		all = append(all, f.letter+": "+f.words)
+		words := c.say(f.key)
+		c.text("mt", "start", point{4, foot}, f.letter+" "+words)
+		all = append(all, f.letter+": "+words)
 		foot += lineSpace + 2
 	}
 	return foot - 6, strings.Join(all, "; ") + "."

@@ -12,11 +12,11 @@ func TestLetteredFigures(t *testing.T) {
 		name, svg string
 		figures   []named
 	}{
-		{"full-round", string(Yoke("p", "full-round")), yokeFigures("full-round")},
-		{"half-round", string(Yoke("p", "half-round")), yokeFigures("half-round")},
-		{"inside-clip", string(Yoke("p", "inside-clip")), yokeFigures("inside-clip")},
-		{"plate", string(Yoke("p", "plate")), yokeFigures("plate")},
-		{"wing", string(WingCap("p")), wingFigures},
+		{"full-round", string(english.Yoke("p", "full-round")), yokeFigures("full-round")},
+		{"half-round", string(english.Yoke("p", "half-round")), yokeFigures("half-round")},
+		{"inside-clip", string(english.Yoke("p", "inside-clip")), yokeFigures("inside-clip")},
+		{"plate", string(english.Yoke("p", "plate")), yokeFigures("plate")},
+		{"wing", string(english.WingCap("p")), wingFigures},
 	}
 	for _, test := range tests {
 		drawn := mustRead(t, test.svg)
@@ -28,7 +28,8 @@ func TestLetteredFigures(t *testing.T) {
 			}
 		}
 		for _, f := range test.figures {
-			if !drawn.says(f.letter+" "+f.words) || !strings.Contains(drawn.desc, f.letter+": "+f.words) {
+			words := language(english).say(f.key)
+			if !drawn.says(f.letter+" "+words) || !strings.Contains(drawn.desc, f.letter+": "+words) {
 				t.Errorf("%s: %s is not explained", test.name, f.letter)
 			}
 			lines := drawn.named(f.letter)
@@ -60,20 +61,20 @@ func TestLetteredFigures(t *testing.T) {
 // The lengths lie where they are said to: inside the ears less than groove to groove,
 // and that less than over the ears; the bore is as wide as its dimension.
 func TestYokeLengths(t *testing.T) {
-	full := mustRead(t, string(Yoke("p", "full-round")))
+	full := mustRead(t, string(english.Yoke("p", "full-round")))
 	width := func(letter string) float64 { return full.named(letter)[0].box().width() }
 	if !(width("D") < width("C") && width("C") < width("B")) {
 		t.Errorf("D %v, C %v, B %v: want them growing", width("D"), width("C"), width("B"))
 	}
 	exact(t, "bore", 2*number(t, full.named("bore")[0].attr["r"]), width("A"))
 
-	half := mustRead(t, string(Yoke("p", "half-round")))
+	half := mustRead(t, string(english.Yoke("p", "half-round")))
 	bore := half.named("bore")[0].box()
 	across := half.named("A")[0].box()
 	if !(bore.left < across.left && across.right < bore.right) {
 		t.Errorf("the half bore from %v to %v does not lie in its ear, %v to %v", across.left, across.right, bore.left, bore.right)
 	}
-	wings := mustRead(t, string(WingCap("p")))
+	wings := mustRead(t, string(english.WingCap("p")))
 	outer := wings.named("wing")
 	both := outer[0].box().join(outer[1].box())
 	exact(t, "outer radius across", wings.named("D")[0].box().width(), both.width())

@@ -94,7 +94,7 @@ function shopForms(values: Values, kit: Kit): string[] {
     return [
       say.shopForms(
         n + 1,
-        shop.map((s) => `${pretty(s.says)}: ${kit.words("angle", s.angle, 3)} (${kit.ground(s)})`),
+        shop.map((s) => `${pretty(kit.says(s.says))}: ${kit.words("angle", s.angle, 3)} (${kit.ground(s)})`),
       ),
     ];
   });
@@ -191,7 +191,7 @@ function atSpeed(values: Values, kit: Kit): Finding {
   });
   return {
     lines: [],
-    limits: charts.map((c) => row(c.says, c.angle, c)),
+    limits: charts.map((c) => row(kit.says(c.says), c.angle, c)),
     says: [
       say.chartRule,
       say.series(

@@ -19,7 +19,7 @@ function permissible(values: Values, kit: Kit): Finding {
       kit.line("plane", say.plane, "unbalance", found.plane, formula),
       kit.line("eccentricity", say.eccentricity, "length", found.eccentricity, formula, 4),
       ...found.grades.map((g) => ({
-        ...kit.line(g.id, say.grade(g.grade, g.says), "unbalance", g.unbalance, ""),
+        ...kit.line(g.id, say.grade(g.grade, kit.says(g.says)), "unbalance", g.unbalance, ""),
         source: [groundOf(g)],
       })),
     ],

@@ -36,10 +36,9 @@ function float(values: Values, kit: Kit): Finding {
   ];
   if (Math.abs(found.offCentre) > 1e-7)
     lines.push(kit.line("off-centre", say.offCentre, "length", found.offCentre, floatFormula(values), 3));
-  const span = `${kit.words("length", found.least, 3)} and ${kit.words("length", found.most, 3)}`;
   return {
     lines,
-    says: [say.state(found.state, span)],
+    says: [say.state(found.state, kit.words("length", found.least, 3), kit.words("length", found.most, 3))],
     limits: kit.limits(say.float, "length", [{ of: "", base: found.float }], found.limits, 3),
   };
 }

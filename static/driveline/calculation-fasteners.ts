@@ -3,7 +3,7 @@ import type { Finding, Kit, Line, Values } from "./description";
 import { type Grade, type PublishedTorque, tightening } from "./fasteners";
 import type * as frame from "./frame";
 import { inputs, word } from "./given";
-import { groundOf } from "./print";
+import { groundOf, number } from "./print";
 import { fasteners as words, say } from "./speech-fasteners";
 import type { SourceKey } from "./sources";
 import type { Ground } from "./types";
@@ -65,11 +65,11 @@ function byFormula(values: Values, kit: Kit): Finding {
         ...kit.said(
           "area",
           say.area,
-          area.toFixed(1),
+          number(area, 1),
           word(values, "thread").trim().toUpperCase().startsWith("M") ? "stress-area-metric" : "stress-area-inch",
         ),
         unit: "mm²",
-        also: `${(t.area / inch ** 2).toFixed(4)} in²`,
+        also: `${number(t.area / inch ** 2, 4)} in²`,
       },
       { ...kit.line("proof", say.proof, "stress", t.proof, "", 0), source: [groundOf(t.proofGround)] },
       kit.line("factor", say.factor, "number", t.factor, "tightening-torque", 2),
@@ -79,7 +79,7 @@ function byFormula(values: Values, kit: Kit): Finding {
 }
 
 function reuse(values: Values, kit: Kit): Finding {
-  return { lines: [], says: found(values, kit).reuse.map((r) => say.rule(r.says, kit.ground(r))) };
+  return { lines: [], says: found(values, kit).reuse.map((r) => say.rule(kit.says(r.says), kit.ground(r))) };
 }
 
 const bolt = inputs("bolt");

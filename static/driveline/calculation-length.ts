@@ -77,7 +77,7 @@ function overlap(values: Values, kit: Kit): Finding {
     limits: found.rules.flatMap((rule) =>
       rule.of === "angle" ? [] : [kit.span(say.overlapOf[rule.of], "length", stands[rule.of], rule, 0)],
     ),
-    says: found.rules.filter((r) => r.of === "angle").map((r) => say.angleRule(r.says, kit.ground(r))),
+    says: found.rules.filter((r) => r.of === "angle").map((r) => say.angleRule(kit.says(r.says), kit.ground(r))),
   };
 }
 

@@ -1,5 +1,6 @@
 // How long the needles of a joint last, by the two forms in use. Their ratings mean different things, so each is a part
 // with an input of its own.
+import { local } from "../matcher/speech-number";
 import type { Finding, Kit, Line, Values } from "./description";
 import type * as frame from "./frame";
 import { inputs, num } from "./given";
@@ -33,7 +34,11 @@ function rated(values: Values, kit: Kit): Finding {
   const counted = found.angle > num(values, "angle") ? [say.counts(kit.words("angle", found.angle, 0))] : [];
   return {
     lines: linesOf(found, "rated", "life-by-rating", kit),
-    says: [...counted, say.ratedBasis, say.shocks(found.shocks.map((s) => `${s.says} ${s.value} (${kit.ground(s)})`))],
+    says: [
+      ...counted,
+      say.ratedBasis,
+      say.shocks(found.shocks.map((s) => `${kit.says(s.says)} ${local(String(s.value))} (${kit.ground(s)})`)),
+    ],
   };
 }
 

@@ -60,7 +60,7 @@ function critical(values: Values, kit: Kit): Finding {
       kit.line("half", say.half, "speed", found.half, "half-critical"),
       kit.line("mass", say.mass, "mass", found.mass, "tube-mass"),
       ...found.constants.map((c) => ({
-        ...kit.line(`by-${c.id}`, say.constant(c.says), "speed", c.speed, ""),
+        ...kit.line(`by-${c.id}`, say.constant(kit.says(c.says)), "speed", c.speed, ""),
         source: [groundOf(c)],
       })),
     ],
@@ -76,7 +76,7 @@ function working(values: Values, kit: Kit): Finding {
     ...a,
     value: a.speed,
     unit: "rad/s" as const,
-    says: say.share(a.value, a.says),
+    says: say.share(a.value, kit.says(a.says)),
   }));
   const limits = kit.limits(say.speed, "speed", [{ of: "", base: speed }], allowed);
   const near = Math.abs(speed / found.half - 1) < nearHalf;
@@ -124,7 +124,7 @@ function longest(values: Values, kit: Kit): Finding {
     lines: [
       kit.line("longest", say.longest, "length", found.atCritical, "critical-speed", 0),
       ...found.allowed.map((a) => ({
-        ...kit.line(`longest-${a.id}`, say.longestAt(a.value, a.says), "length", a.length, "", 0),
+        ...kit.line(`longest-${a.id}`, say.longestAt(a.value, kit.says(a.says)), "length", a.length, "", 0),
         source: [groundOf(a)],
       })),
     ],
@@ -144,7 +144,7 @@ function tube(values: Values, kit: Kit): Finding {
     lines: [
       kit.line("tube", say.tube, "length", found.atCritical, "tube-for-length", 1),
       ...found.allowed.map((a) => ({
-        ...kit.line(`tube-${a.id}`, say.tubeAt(a.value, a.says), "length", a.outside, "", 1),
+        ...kit.line(`tube-${a.id}`, say.tubeAt(a.value, kit.says(a.says)), "length", a.outside, "", 1),
         source: [groundOf(a)],
       })),
     ],

@@ -75,7 +75,7 @@ function lowGear(values: Values, kit: Kit): Finding {
       ...kit.line(`low-gear-${one.id}`, say.lowGear(one.id), "torque", one.torque, "low-gear-torque", 0),
       source: [groundOf(one)],
     })),
-    says: [...list.map((one) => say.factors(one.id, one.says)), say.differ],
+    says: [...list.map((one) => say.factors(one.id, kit.says(one.says))), say.differ],
   };
 }
 

@@ -223,6 +223,8 @@ export interface Kit {
   units: (quantity: Quantity) => [Unit, Unit?];
   /** What a figure rests on, in words. */
   ground: (ground: Ground) => string;
+  /** What a constant, limit or chart says for itself, in the language of the page. */
+  says: (text: string) => string;
   chart: Provided;
 }
 
@@ -252,6 +254,7 @@ export interface CalculationWords {
   parts: Record<string, string>; // their titles
   cautions: string[];
   unchecked: string[];
+  grounds?: Record<string, string>; // of another language: what the constants and formulas say, by their English text
 }
 
 /** What the page says besides, in page-<name>.ts: the build alone needs it, no script carries it. */

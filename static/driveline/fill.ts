@@ -1,8 +1,9 @@
 // The inputs of a calculation, as somebody filled them: from a form, from an address, from the command line. Each is a
 // text and a unit until it is read; what cannot be used is refused with its place and what to do, and stays as it was.
+import { local, toField } from "../matcher/speech-number";
 import type { Calculation, Field, Filled, Given, Input, NumberInput, Refusal, Values } from "./description";
-import { parseNumber, trimmed } from "./number";
-import { unitOf, type Quantity } from "./quantities";
+import { parseNumber, trimmed, type Typed } from "./number";
+import { unitOf } from "./quantities";
 import * as say from "./speech-fill";
 
 export interface Read {
@@ -60,12 +61,16 @@ export function readFields(calculation: Calculation, filled: Filled): Read {
     }
     const known = unitOf(input.quantity, typed.unit);
     const base = known?.toBase(typed.value) ?? Number.NaN;
-    if (!(base >= input.least - slack(input) && base <= input.most + slack(input))) {
+    if (!within(input, base)) {
       refuse(input, text, outside(input, typed.unit, words.inputs[input.id]?.why ?? ""));
       continue;
     }
+    if (mayBeThousands(input, typed)) {
+      refuse(input, text, say.twoMeanings(text, toField(trimmed(typed.value)), String(typed.thousands)));
+      continue;
+    }
     values[input.id] = base;
-    texts[input.id] = { value: typed.text.replace(/^-/, "−"), unit: known?.sign ?? "" };
+    texts[input.id] = { value: local(typed.text.replace(/^-/, "−")), unit: known?.sign ?? "" };
   }
   const asked = inputs.filter((input) => isAsked(input, values));
   return {
@@ -90,6 +95,15 @@ function only(values: Values, asked: readonly Input[]): Values {
   return kept;
 }
 
+function within(input: NumberInput, base: number): boolean {
+  return base >= input.least - slack(input) && base <= input.most + slack(input);
+}
+
+/** Whether a comma before three digits can be meant either way: the input may be that many thousands too. */
+function mayBeThousands(input: NumberInput, { thousands, unit }: Typed): boolean {
+  return thousands !== undefined && within(input, unitOf(input.quantity, unit)?.toBase(thousands) ?? Number.NaN);
+}
+
 // A range is met by the very number that is printed as its end.
 function slack(input: NumberInput): number {
   return (input.most - input.least) * 1e-9;
@@ -103,14 +117,16 @@ function outside(input: NumberInput, unit: string, why: string): string {
 export function range(input: NumberInput, unit: string): string {
   const known = unitOf(input.quantity, unit) ?? unitOf(input.quantity, firstUnit(input));
   if (known === undefined) return "";
-  const round = (base: number): string => trimmed(Number(known.fromBase(base).toPrecision(4))).replace(/^-/, "−");
+  const round = (base: number): string =>
+    local(trimmed(Number(known.fromBase(base).toPrecision(4))).replace(/^-/, "−"));
   return say.range(round(input.least), round(input.most), known.sign);
 }
 
-/** The number of a field in another unit, exactly but for the eleventh digit; null for what is no number. */
-export function convert(quantity: Quantity, field: Field, unit: string): string | null {
+/** The number of a field in another unit, exactly but for the eleventh digit; null for what is no number, or may be two. */
+export function convert(input: NumberInput, field: Field, unit: string): string | null {
+  const { quantity } = input;
   const typed = parseNumber(field.text, quantity, field.unit);
-  if (!typed.ok) return null;
+  if (!typed.ok || mayBeThousands(input, typed)) return null;
   const base = unitOf(quantity, typed.unit)?.toBase(typed.value);
   const into = unitOf(quantity, unit);
   return base === undefined || into === undefined ? null : trimmed(into.fromBase(base));
@@ -127,8 +143,9 @@ export function encode(calculation: Calculation, filled: Filled): string {
       if (input.kind === "choice") return field.text === input.preset ? [] : [`${input.id}=${escaped(field.text)}`];
       if (input.kind === "text") return [`${input.id}=${escaped(field.text.trim())}`];
       const typed = parseNumber(field.text, input.quantity, field.unit);
-      const text = typed.ok ? typed.text.replace(" ", "_") + typed.unit : field.text;
-      if (typed.ok && input.preset !== undefined && sameNumber(input, text)) return [];
+      const sure = typed.ok && !mayBeThousands(input, typed);
+      const text = sure ? typed.text.replace(" ", "_") + typed.unit : field.text;
+      if (sure && input.preset !== undefined && sameNumber(input, text)) return [];
       return [`${input.id}=${escaped(text)}`];
     })
     .join("&");
@@ -175,7 +192,8 @@ export function fieldOf(input: Input, text: string): Field {
   if (input.kind !== "number") return { text: text.trim(), unit: "" };
   const number = text.trim().replace("_", " "); // 49 7/32 travels as 49_7/32
   const typed = parseNumber(number, input.quantity, firstUnit(input));
-  if (!typed.ok || !input.units.includes(typed.unit)) return { text: number, unit: firstUnit(input) };
+  if (!typed.ok || mayBeThousands(input, typed) || !input.units.includes(typed.unit))
+    return { text: number, unit: firstUnit(input) };
   return { text: typed.text, unit: typed.unit };
 }
 

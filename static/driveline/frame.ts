@@ -94,7 +94,7 @@ export function reckonFilled(calculation: Calculation, filled: Filled, before: R
     const own: PartReport = { id, title: words.parts[id] ?? id, missing: labels, says: [], pictures: [] };
     report.parts.push(own);
     if (missing.length > 0) continue;
-    const found = find(calculation, () => part.reckon(values, kitOf(lead, provided)));
+    const found = find(calculation, () => part.reckon(values, kitOf(lead, provided, words.grounds)));
     own.says = found.says ?? [];
     own.pictures = found.pictures ?? [];
     report.lines.push(...found.lines.map((line): Line => ({ ...line, part: id })));

@@ -12,13 +12,14 @@ class Unusable {
 }
 
 /** A kit for one part: the formulas its lines name are those of the calculations it took. */
-export function kitOf(lead: System, chart: Provided): Kit {
+export function kitOf(lead: System, chart: Provided, grounds: Record<string, string> = {}): Kit {
+  const grounded = (text: string): string => grounds[text] ?? text;
   const formulas = new Map<string, Formula>();
   const by = (id: string): Pick<Line, "formula" | "source" | "valid"> => {
     const formula = formulas.get(id);
     if (formula === undefined) return { formula: "", source: [] };
-    const said = { formula: pretty(formula.text), source: [groundOf(formula)] };
-    return formula.valid === "" ? said : { ...said, valid: formula.valid };
+    const said = { formula: pretty(grounded(formula.text)), source: [groundOf(formula)] };
+    return formula.valid === "" ? said : { ...said, valid: grounded(formula.valid) };
   };
   const figure: Kit["figure"] = (quantity, base, digits) => {
     const [own, other] = printedUnits(quantity, lead);
@@ -43,14 +44,14 @@ export function kitOf(lead: System, chart: Provided): Kit {
     }),
     said: (id, label, value, formula) => ({ id, label, value, unit: "", ...by(formula) }),
     limits: (of, quantity, values, limits, digits) =>
-      limits.map((l) => limitLine(figure, of, quantity, values, l, digits)),
+      limits.map((l) => ({ ...limitLine(figure, of, quantity, values, l, digits), says: grounded(l.says) })),
     span: (of, quantity, base, rule, digits) => {
       const { least, most } = rule;
       const met = least !== null && base < least ? "below" : most !== null && base > most ? "above" : "within";
       const [from, to] = [least, most].map((x) => (x === null ? "" : words(quantity, x, digits)));
       const limit = say.span(from ?? "", to ?? "");
       const stands: Stand[] = [{ of: "", value: words(quantity, base, digits), met }];
-      return { of, limit, says: rule.says, stands, source: [groundOf(rule)] };
+      return { of, limit, says: grounded(rule.says), stands, source: [groundOf(rule)] };
     },
     take: (outcome) => {
       if (!outcome.ok) throw new Unusable(outcome.complaints);
@@ -59,6 +60,7 @@ export function kitOf(lead: System, chart: Provided): Kit {
     },
     units: (quantity) => printedUnits(quantity, lead),
     ground: say.ground,
+    says: grounded,
     chart,
   };
 }

@@ -1,5 +1,6 @@
-// One number as a person types it: "3", "-2,5", "1250 mm", "49 7/32 in", "2°30'". It is understood in one way or not at
-// all, and every refusal says what to write. Like reading.ts of the core, which is for lengths off a caliper only: here
+// One number as a person types it: "3", "-2,5", "1250 mm", "49 7/32 in", "2°30'". Point and comma both stand before
+// decimals. It is understood in one way or not at all, and every refusal says what to write; of a comma before three
+// digits whoever knows the range of the input decides (fill.ts). Like reading.ts of the core, which is for lengths off a caliper only: here
 // there are signs, other quantities, and no reading has to be more than nothing.
 import { plainMarks } from "../matcher/marks";
 import * as say from "../matcher/speech-reading";
@@ -11,6 +12,7 @@ export interface Typed {
   value: number; // in the unit
   unit: string; // its name
   text: string; // the digits, in canonical form: "-2.5", "49 7/32"
+  thousands?: number; // what it would be were its comma one between thousands: 2500 for "2,500"
 }
 
 export interface NotTyped {
@@ -102,7 +104,8 @@ function decimal(digits: string, unit: string): Typed | NotTyped {
   const sign = parts[1] === "-" ? "-" : "";
   const whole = parts[2] || "0";
   const text = `${sign}${whole}${parts[3] ? `.${parts[3]}` : ""}`;
-  return { ok: true, value: Number(text), unit, text };
+  const typed: Typed = { ok: true, value: Number(text), unit, text };
+  return /^[-+]?[1-9]\d{0,2},\d{3}$/.test(digits) ? { ...typed, thousands: Number(digits.replace(",", "")) } : typed;
 }
 
 function fraction(digits: string, unit: string): Typed | NotTyped {

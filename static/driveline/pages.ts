@@ -2,7 +2,8 @@
 // documents that are cited. No page's script carries it; the program runs it behind the calculations.
 import { decode, firstUnit, range, readFields } from "./fill";
 import type * as frame from "./frame";
-import type { PageWords } from "./description";
+import { toField } from "../matcher/speech-number";
+import type { Input, PageWords } from "./description";
 import { page as angles } from "./page-angles";
 import { page as balance } from "./page-balance";
 import { page as clips } from "./page-clips";
@@ -13,7 +14,8 @@ import { page as life } from "./page-life";
 import { page as speed } from "./page-speed";
 import { page as torque } from "./page-torque";
 import { unitOf } from "./quantities";
-import { sources } from "./sources";
+import { sources, type Source } from "./sources";
+import { grounded } from "./speech-grounds";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
@@ -89,7 +91,7 @@ export function described(): Described[] {
             input.kind === "choice"
               ? input.options.map((value) => ({ value, label: own?.options?.[value] ?? value }))
               : [],
-          preset: input.kind === "text" ? "" : (input.preset ?? ""),
+          preset: presetOf(input),
           optional: input.kind !== "choice" && input.optional === true,
           example: shown === undefined ? "" : `${shown.value}${shown.unit === "" ? "" : ` ${shown.unit}`}`,
           exampleText: filled[input.id]?.text ?? "",
@@ -100,9 +102,21 @@ export function described(): Described[] {
   });
 }
 
+/** What a field holds before anything is typed. */
+function presetOf(input: Input): string {
+  if (input.kind === "text") return "";
+  return input.kind === "number" ? toField(input.preset ?? "") : input.preset;
+}
+
 /** The documents that calculations name, for the page that lists them. */
 export function documents(): { key: string; title: string; publisher: string; where: string; trust: string }[] {
-  const own = Object.entries(sources).map(([key, source]) => ({ key, ...source }));
+  const own = Object.entries(sources).map(([key, source]: [string, Source]) => ({
+    ...source,
+    key,
+    publisher: grounded(source.publisher),
+    where: grounded(source.where),
+    trust: grounded(source.trust),
+  }));
   const ofChart = CapspanDriveline.provided.documents ?? [];
   return [...own, ...ofChart.filter(({ key }) => !(key in sources))];
 }

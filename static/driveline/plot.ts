@@ -1,5 +1,6 @@
 // A plot of curves over one axis, as lines of a drawing sheet, with the same in figures beside it. One picture for
 // screen and paper: it carries no colours, the style sheet's classes do (static/parts/figure).
+import { local } from "../matcher/speech-number";
 import type { Element, FigureTable, Picture } from "./description";
 import { el, px } from "./element";
 
@@ -146,11 +147,11 @@ export function ticks(axis: Axis): number[] {
 /** A number for an axis: no more digits than it needs. */
 function plain(value: number): string {
   const text = String(Number(value.toPrecision(6)));
-  return text.startsWith("-") ? `−${text.slice(1)}` : text;
+  return local(text.replace(/^-/, "−"));
 }
 
 function fixed(value: number, digits: number): string {
-  return Number.isFinite(value) ? value.toFixed(digits).replace(/^-/, "−") : "–";
+  return Number.isFinite(value) ? local(value.toFixed(digits).replace(/^-/, "−")) : "–";
 }
 
 export function line(x1: number, y1: number, x2: number, y2: number, kind: string): Element {

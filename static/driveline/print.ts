@@ -1,10 +1,11 @@
 // How numbers, formulas and what they rest on are put into print. Small, for every calculation's script carries it.
+import { local } from "../matcher/speech-number";
 import type { Ground } from "./types";
 
-/** A number with a true minus, and no minus before nothing. */
+/** A number with a true minus, no minus before nothing, and the decimal sign of the language. */
 export function number(value: number, digits: number): string {
   const text = value.toFixed(digits);
-  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
+  return local(Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−"));
 }
 
 /** What a formula, limit or constant rests on, and nothing else of it. */

@@ -44,12 +44,12 @@ export const say = {
   uncertainty: "It may be off by ±",
   binds: "Probability that it binds",
   offCentre: "Joint off the middle by",
-  state: (state: "floats" | "binds" | "not-known", span_: string): string =>
+  state: (state: "floats" | "binds" | "not-known", least: string, most: string): string =>
     state === "floats"
-      ? `It floats: between ${span_} with what the readings may be off.`
+      ? `It floats: between ${least} and ${most} with what the readings may be off.`
       : state === "binds"
-        ? `It binds: between ${span_} with what the readings may be off. A joint that is pressed in like that runs hot and tears its needles.`
-        : `Whether it floats or binds is not known: between ${span_} with what the readings may be off. Measure again, with a finer tool.`,
+        ? `It binds: between ${least} and ${most} with what the readings may be off. A joint that is pressed in like that runs hot and tears its needles.`
+        : `Whether it floats or binds is not known: between ${least} and ${most} with what the readings may be off. Measure again, with a finer tool.`,
   thickness: "Thickness of two equal clips for the wanted float",
   thicknessUncertainty: "It may be off by ±",
   fromSet: (least: string, most: string): string =>

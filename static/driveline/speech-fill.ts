@@ -14,4 +14,6 @@ export const range = (least: string, most: string, sign: string): string =>
   `${least} to ${most}${sign === "" || sign === "°" ? sign : ` ${sign}`}`;
 export const outside = (usual: string, why: string): string =>
   `That is outside ${usual}. Look at the unit and at the decimal point first.${why === "" ? "" : ` ${why}`}`;
+export const twoMeanings = (text: string, decimal: string, thousands: string): string =>
+  `“${text.slice(0, 40)}” can be ${decimal} or ${thousands}. Write it in one of these ways.`;
 export const textTooLong = (most: number): string => `That is longer than ${most} characters. Write less.`;

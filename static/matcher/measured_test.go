@@ -10,7 +10,7 @@ import (
 
 func mustMeasuring(t testing.TB) *Measuring {
 	t.Helper()
-	assets, problems := static.Bundle(static.FS, static.English)
+	assets, problems := static.Bundle(static.FS)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -1,6 +1,7 @@
 // Figures of a slip in plain text, both units always.
 import type { Estimate, Unit } from "../matcher/types";
 import { inch } from "../matcher/reading";
+import { local } from "../matcher/speech-number";
 import type { Cell, SlipRow } from "./chart";
 import { slipWords as say } from "words:order";
 
@@ -12,11 +13,11 @@ export function measured(e: Pick<Estimate, "value" | "uncertainty">, lead: Unit)
 }
 
 function millimetres(e: Pick<Estimate, "value" | "uncertainty">): string {
-  return `${e.value.toFixed(2)} ± ${up(e.uncertainty, 2)} mm`;
+  return local(`${e.value.toFixed(2)} ± ${up(e.uncertainty, 2)} mm`);
 }
 
 function inches(e: Pick<Estimate, "value" | "uncertainty">): string {
-  return `${(e.value / inch).toFixed(4)} ± ${up(e.uncertainty / inch, 4)} in`;
+  return local(`${(e.value / inch).toFixed(4)} ± ${up(e.uncertainty / inch, 4)} in`);
 }
 
 // A hundredth of the last digit is forgiven: 0.05 is not to become 0.06 by the way computers hold it.
@@ -27,7 +28,7 @@ function up(x: number, digits: number): string {
 
 /** The chart's own digits with the converted ones: "1.188 in (≈ 30.18 mm)". */
 export function figure(cell: Cell): string {
-  return cell.converted ? `${cell.text} (≈ ${cell.converted})` : cell.text;
+  return cell.converted ? local(`${cell.text} (≈ ${cell.converted})`) : cell.text;
 }
 
 /** Why a figure is believed: "published: Some list, 1984". */

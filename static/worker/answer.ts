@@ -5,18 +5,18 @@
 //   listed, nowhere          a page that says so; never the same page of another edition
 //   not listed               the network; without one, an asset of an older edition or the page for lost addresses
 import { fromNetwork, kept, keptByOlder, put } from "./keep";
-import { moved, scope, sums } from "./site";
+import { isApart, moved, own, root, scope, sums } from "./site";
 
-/** Answers a GET below the scope. */
+/** Answers a GET below the root. */
 export async function answer(request: Request): Promise<Response> {
   const page = request.mode === "navigate";
   const { pathname, search, href } = new URL(request.url);
   // A query names no other file; /chart/index.html is /chart/.
-  const address = pathname.slice(new URL(scope).pathname.length).replace(/(^|\/)index\.html$/, "$1");
+  const address = pathname.slice(new URL(root).pathname.length).replace(/(^|\/)index\.html$/, "$1");
   const to = moved.get(address) ?? moved.get(`${address}/`);
-  if (page && to !== undefined) return Response.redirect(scope + to, 302);
+  if (page && to !== undefined) return Response.redirect(root + to, 302);
   if (page && !sums.has(address) && sums.has(`${address}/`))
-    return Response.redirect(`${scope + address}/${search}`, 302);
+    return Response.redirect(`${root + address}/${search}`, 302);
   return sums.has(address) ? listed(request, address, page) : unlisted(request, address, page, href);
 }
 
@@ -34,7 +34,7 @@ async function listed(request: Request, address: string, page: boolean): Promise
   } catch {
     // no network
   }
-  return (page && (await own("not-kept.html", 503))) || Response.error();
+  return (page && (await standIn("not-kept.html", 503))) || Response.error();
 }
 
 async function unlisted(request: Request, address: string, page: boolean, href: string): Promise<Response> {
@@ -42,14 +42,15 @@ async function unlisted(request: Request, address: string, page: boolean, href: 
   try {
     return await fetch(request);
   } catch (error) {
-    const lost = href.startsWith(scope) && (await own("404.html", 404));
+    if (!href.startsWith(scope)) throw error;
+    const lost = await (isApart(address) ? standIn("not-kept.html", 503) : standIn("404.html", 404));
     if (lost) return lost;
     throw error;
   }
 }
 
 /** One of the site's own pages that stand in for others. */
-async function own(address: string, status: number): Promise<Response | null> {
-  const copy = await kept(address).catch(() => null);
+async function standIn(name: string, status: number): Promise<Response | null> {
+  const copy = await kept(own(name)).catch(() => null);
   return copy && new Response(copy.body, { status, headers: copy.headers });
 }

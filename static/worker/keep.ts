@@ -1,15 +1,15 @@
 // The store: one cache for each edition, named by it. A file goes in and comes out only with the sum the list gives,
 // so that a page of one edition never stands among those of another, and a damaged copy is as good as none.
-import { rest, scope, site, sums, windows } from "./site";
+import { rest, root, scope, site, sums, windows } from "./site";
 
 declare const self: ServiceWorkerGlobalScope;
 
-// The scope keeps apart two charts that live on one host.
+// The scope keeps apart two charts, or two languages of one, that live on one host.
 const prefix = `capspan ${scope} `;
 const own = prefix + site.edition;
 
 /** Not a file of the site: the windows that were open when this edition took over. */
-const openThen = `${scope}?open-then`;
+const openThen = `${root}?open-then`;
 
 /** Requests at a time; a browser has other things to fetch too. */
 const hands = 4;
@@ -40,7 +40,7 @@ export async function fromNetwork(address: string): Promise<Fetched> {
   // An asset's name changes with its content, so the browser's own copy will do, unless that is damaged.
   const ways: RequestCache[] = address.startsWith("assets/") ? ["default", "reload"] : ["no-cache"];
   for (const cache of ways) {
-    const response = await fetch(scope + address, { cache, redirect: "manual" });
+    const response = await fetch(root + address, { cache, redirect: "manual" });
     if (response.type === "opaqueredirect") return { is: "elsewhere" };
     const sound = response.ok ? await checked(response, address) : null;
     if (sound) return { is: "listed", response: sound };
@@ -50,13 +50,13 @@ export async function fromNetwork(address: string): Promise<Fetched> {
 
 /** The kept copy of a listed file; null when there is none, or a damaged one. */
 export async function kept(address: string, cache?: Cache): Promise<Response | null> {
-  const found = await (cache ?? (await caches.open(own))).match(scope + address);
+  const found = await (cache ?? (await caches.open(own))).match(root + address);
   return found ? checked(found, address) : null;
 }
 
 /** Puts a response into the store. */
 export async function put(address: string, response: Response): Promise<void> {
-  await (await caches.open(own)).put(scope + address, response);
+  await (await caches.open(own)).put(root + address, response);
 }
 
 async function others(): Promise<string[]> {
@@ -66,7 +66,7 @@ async function others(): Promise<string[]> {
 /** A file of an edition that some open page still belongs to; its address holds the sum of its content. */
 export async function keptByOlder(address: string): Promise<Response | undefined> {
   for (const name of await others()) {
-    const found = await (await caches.open(name)).match(scope + address);
+    const found = await (await caches.open(name)).match(root + address);
     if (found) return found;
   }
   return undefined;
@@ -78,17 +78,17 @@ export async function keptByOlder(address: string): Promise<Response | undefined
  */
 export async function keep(addresses: string[]): Promise<void> {
   const cache = await caches.open(own);
-  const have = new Set((await cache.keys()).map(({ url }) => url.slice(scope.length)));
+  const have = new Set((await cache.keys()).map(({ url }) => url.slice(root.length)));
   const older = await Promise.all((await others()).map((name) => caches.open(name)));
   const queue = addresses.filter((address) => !have.has(address));
 
   async function one(address: string): Promise<void> {
     for (const other of older) {
       const same = await kept(address, other);
-      if (same) return cache.put(scope + address, same);
+      if (same) return cache.put(root + address, same);
     }
     const fetched = await fromNetwork(address);
-    if (fetched.is === "listed") return cache.put(scope + address, fetched.response);
+    if (fetched.is === "listed") return cache.put(root + address, fetched.response);
     // An address that leads elsewhere is never kept: it is the host's to answer.
     if (fetched.is === "other") throw new Error(`the host has another ${address}`);
   }

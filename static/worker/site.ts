@@ -13,6 +13,10 @@ interface Site {
   rest: string[];
   /** Addresses that the host sends elsewhere, with where. */
   moved: Record<string, string>;
+  /** Where the root of a site in several languages is from this worker's folder; not there where it is the same. */
+  root?: string;
+  /** Folders below the scope whose pages the workers of other languages keep. */
+  apart?: string[];
 }
 
 declare const capspanSite: Site;
@@ -20,10 +24,19 @@ declare const self: ServiceWorkerGlobalScope;
 
 export const site = capspanSite;
 
-/** The address of the front page; all others are written without it. */
+/** The address of the front page; the pages of this worker lie below it. */
 export const scope = new URL("./", self.location.href).href;
 
-/** The sum of each listed file, by its address below the scope; a page's address ends in a slash. */
+/** The root of the site, where what all its languages share lies; addresses are written without it. */
+export const root = new URL(site.root ?? "./", scope).href;
+
+/** The address below the root of a page of this worker. */
+export const own = (name: string): string => scope.slice(root.length) + name;
+
+/** Whether another worker keeps the page, so that this one cannot say that there is none. */
+export const isApart = (address: string): boolean => (site.apart ?? []).some((folder) => address.startsWith(folder));
+
+/** The sum of each listed file, by its address below the root; a page's address ends in a slash. */
 export const sums = new Map<string, string>();
 
 /** Notes the sums of "sum address" lines and returns the addresses, in order. */
@@ -42,8 +55,9 @@ export const first = read(site.first);
 export const rest = read(site.rest);
 
 /** The windows that show a page of this site, whoever gave it to them. */
-export function windows(): Promise<readonly WindowClient[]> {
-  return self.clients.matchAll({ type: "window", includeUncontrolled: true });
+export async function windows(): Promise<readonly WindowClient[]> {
+  const all = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  return all.filter(({ url }) => url.startsWith(scope)); // not those of another language, or of another chart
 }
 
 /** Tells every open page. */

@@ -10,7 +10,7 @@
 import { answer } from "./answer";
 import { fill, giveUp, keep, noteOpen, sweep } from "./keep";
 import type { About, Request } from "./messages";
-import { first, rest, scope, site, tell, windows } from "./site";
+import { first, rest, root, site, tell, windows } from "./site";
 
 declare const self: ServiceWorkerGlobalScope;
 
@@ -30,7 +30,7 @@ self.addEventListener("install", (event) => event.waitUntil(install()));
 
 self.addEventListener("fetch", (event) => {
   const { method, url } = event.request;
-  if (method === "GET" && url.startsWith(scope)) event.respondWith(answer(event.request));
+  if (method === "GET" && url.startsWith(root)) event.respondWith(answer(event.request));
 });
 
 self.addEventListener("message", (event) => {

@@ -15,15 +15,16 @@ import (
 	"capspan/build/diag"
 )
 
-// Load reads words/<lang>/*.yaml of the folder templates. In another language than English
-// every phrase must be there and must translate the English one of today.
-func Load(fsys fs.FS, lang string) (*Catalogue, diag.List) {
-	english, problems := read(fsys, English)
+// Load reads words/en/*.yaml of the folder templates and, for another language, also
+// <lang>/words/*.yaml of the folder content. There every phrase must be, and must translate
+// the English one of today.
+func Load(templates, content fs.FS, lang string) (*Catalogue, diag.List) {
+	english, problems := read(templates, "templates/", "words/"+English, English)
 	if lang == English {
 		problems.Sort()
 		return english.catalogue(), problems
 	}
-	other, more := read(fsys, lang)
+	other, more := read(content, "content/", lang+"/words", lang)
 	problems.Add(more...)
 	problems.Add(other.against(english)...)
 	problems.Sort()
@@ -39,6 +40,7 @@ type reader struct {
 	phrases  map[string]*Phrase
 	sources  map[string]string // what each phrase says, as written
 	of       map[string]of     // the English text a phrase translates
+	parts    map[string]bool   // parts of the site whose file is there
 	problems diag.List
 }
 
@@ -51,25 +53,26 @@ func (r *reader) catalogue() *Catalogue {
 	return &Catalogue{Language: r.lang, tag: r.tag, phrases: r.phrases}
 }
 
-func read(fsys fs.FS, lang string) (*reader, diag.List) {
-	r := &reader{lang: lang, phrases: map[string]*Phrase{}, sources: map[string]string{}, of: map[string]of{}}
-	folder := "words/" + lang
+// read reads one language: a folder of fsys, which lies at the root given.
+func read(fsys fs.FS, root, folder, lang string) (*reader, diag.List) {
+	r := &reader{lang: lang, phrases: map[string]*Phrase{}, sources: map[string]string{}, of: map[string]of{}, parts: map[string]bool{}}
 	tag, err := language.Parse(lang)
 	if err != nil {
-		r.problems.Add(diag.Problem{Pos: diag.Pos{File: "templates/" + folder}, Rule: "bad-language",
+		r.problems.Add(diag.Problem{Pos: diag.Pos{File: root + folder}, Rule: "bad-language",
 			Fact: fmt.Sprintf("%q is the name of no language", lang), Hints: []string{"write it as in the attribute lang: en, es, pt-BR"}})
 		return r, r.problems
 	}
 	r.tag = tag
 	files, err := fs.Glob(fsys, folder+"/*.yaml")
-	if err == nil && len(files) == 0 {
+	if err == nil && len(files) == 0 && lang == English { // the files another language lacks are told one by one
 		err = errors.New("no file of words is there")
 	}
 	if err != nil {
-		r.problems.Add(diag.Problem{Pos: diag.Pos{File: "templates/" + folder}, Rule: "no-words", Fact: err.Error()})
+		r.problems.Add(diag.Problem{Pos: diag.Pos{File: root + folder}, Rule: "no-words", Fact: err.Error()})
 	}
 	for _, file := range files {
-		r.file, r.part = "templates/"+file, strings.TrimSuffix(path.Base(file), ".yaml")
+		r.file, r.part = root+file, strings.TrimSuffix(path.Base(file), ".yaml")
+		r.parts[r.part] = true
 		src, err := fs.ReadFile(fsys, file)
 		if err != nil {
 			r.fail(nil, "", "unreadable", "the file cannot be read: "+err.Error())
@@ -225,11 +228,21 @@ func said(n *yaml.Node) string {
 // against holds a translation to the English of today.
 func (r *reader) against(english *reader) diag.List {
 	var problems diag.List
+	for part := range english.parts {
+		if !r.parts[part] {
+			problems.Add(diag.Problem{Pos: diag.Pos{File: "templates/words/" + English + "/" + part + ".yaml", Line: 1, Col: 1}, Rule: "missing-translation",
+				Fact: fmt.Sprintf("is not in %q", r.lang), Hints: []string{fmt.Sprintf("make content/%s/words/%s.yaml", r.lang, part)}})
+		}
+	}
 	for key, phrase := range english.phrases {
+		part, _, _ := strings.Cut(key, ".")
+		if !r.parts[part] {
+			continue
+		}
 		mine := r.phrases[key]
 		if mine == nil {
 			problems.Add(diag.Problem{Pos: phrase.Pos, Path: key, Rule: "missing-translation",
-				Fact: fmt.Sprintf("has no words in %q", r.lang), Hints: []string{fmt.Sprintf("add it to templates/words/%s/", r.lang)}})
+				Fact: fmt.Sprintf("has no words in %q", r.lang), Hints: []string{fmt.Sprintf("add it to content/%s/words/%s.yaml", r.lang, part)}})
 			continue
 		}
 		if made := r.of[key]; made.source != english.sources[key] {

@@ -1,5 +1,6 @@
 // Package words owns the words of the pages that are not data, guide or verdict: one
-// folder for each language, one file for each part of the site.
+// folder for each language, one file for each part of the site. The English ones are here,
+// those of another language in content/<language>/words.
 //
 //	templates/words/en/joint.yaml
 //	    basis-memory: "The figures are recalled from memory."

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"path"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -10,13 +11,18 @@ import (
 	"capspan/build/diag"
 )
 
-// folder makes a folder of templates from the files of its words.
-func folder(files map[string]string) fstest.MapFS {
-	fsys := fstest.MapFS{}
+// load reads a language of words that are given as files: "en/x.yaml", "es/x.yaml".
+func load(files map[string]string, lang string) (*Catalogue, diag.List) {
+	templates, content := fstest.MapFS{}, fstest.MapFS{}
 	for name, text := range files {
-		fsys["words/"+name] = &fstest.MapFile{Data: []byte(text)}
+		folder, file := path.Split(name)
+		if folder == "en/" {
+			templates["words/en/"+file] = &fstest.MapFile{Data: []byte(text)}
+			continue
+		}
+		content[folder+"words/"+file] = &fstest.MapFile{Data: []byte(text)}
 	}
-	return fsys
+	return Load(templates, content, lang)
 }
 
 func lines(problems diag.List) string {
@@ -29,7 +35,7 @@ func lines(problems diag.List) string {
 
 func mustLoad(t *testing.T, text string) *Catalogue {
 	t.Helper()
-	c, problems := Load(folder(map[string]string{"en/a.yaml": text}), English)
+	c, problems := load(map[string]string{"en/a.yaml": text}, English)
 	if len(problems) > 0 {
 		t.Fatal(lines(problems))
 	}
@@ -70,7 +76,7 @@ bare: 12
 func TestSayInForms(t *testing.T) {
 	english := `a: {one: "{n} cap", other: "{n} caps"}`
 	polish := `a: {of: 'one {n} cap other {n} caps', is: {one: "{n} one", few: "{n} few", many: "{n} many", other: "{n} other"}}`
-	c, problems := Load(folder(map[string]string{"en/x.yaml": english, "pl/x.yaml": polish}), "pl")
+	c, problems := load(map[string]string{"en/x.yaml": english, "pl/x.yaml": polish}, "pl")
 	if len(problems) > 0 {
 		t.Fatal(lines(problems))
 	}
@@ -100,14 +106,14 @@ func TestLoadProblems(t *testing.T) {
 		"list of words":   {"a: [x]\n", "templates/words/en/x.yaml:1:4: x.a: a phrase is text, or plural forms of it [bad-words]\n    hint: write key: \"words\", or key: {one: \"...\", other: \"...\"}\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, problems := Load(folder(map[string]string{"en/x.yaml": tt.text}), English)
+			_, problems := load(map[string]string{"en/x.yaml": tt.text}, English)
 			if diff := cmp.Diff(tt.want, lines(problems)); diff != "" {
 				t.Errorf("problems differ (-want +got):\n%s", diff)
 			}
 		})
 	}
 	t.Run("no folder", func(t *testing.T) {
-		_, problems := Load(fstest.MapFS{}, English)
+		_, problems := load(nil, English)
 		if got, want := lines(problems), "templates/words/en: no file of words is there [no-words]\n"; got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
@@ -165,20 +171,20 @@ func TestTranslation(t *testing.T) {
 	for name, tt := range map[string]struct{ text, want string }{
 		"whole": {"here: {of: \"It is here.\", is: \"Está aquí.\"}\nids: {of: \"{id} is here\", is: \"{id} está aquí\"}\n", ""},
 		"missing": {"ids: {of: \"{id} is here\", is: \"{id} está aquí\"}\n",
-			"templates/words/en/x.yaml:1:1: x.here: has no words in \"es\" [missing-translation]\n    hint: add it to templates/words/es/\n"},
+			"templates/words/en/x.yaml:1:1: x.here: has no words in \"es\" [missing-translation]\n    hint: add it to content/es/words/x.yaml\n"},
 		"stale": {"here: {of: \"It was here.\", is: \"Estaba aquí.\"}\nids: {of: \"{id} is here\", is: \"{id} está aquí\"}\n",
 			"templates/words/en/x.yaml:1:1: x.here: now says \"It is here.\", and its translation was made of \"It was here.\" [stale-translation]\n" +
-				"    hint: put the words right, then what they are of\n    note: translated at templates/words/es/x.yaml:1:12\n"},
+				"    hint: put the words right, then what they are of\n    note: translated at content/es/words/x.yaml:1:12\n"},
 		"a value lost": {"here: {of: \"It is here.\", is: \"Está aquí.\"}\nids: {of: \"{id} is here\", is: \"está aquí\"}\n",
-			"templates/words/es/x.yaml:2:1: x.ids: has the values [], and the English words have [\"id\"] [other-values]\n    note: in English at templates/words/en/x.yaml:2:1\n"},
+			"content/es/words/x.yaml:2:1: x.ids: has the values [], and the English words have [\"id\"] [other-values]\n    note: in English at templates/words/en/x.yaml:2:1\n"},
 		"too much": {"here: {of: \"It is here.\", is: \"Está aquí.\"}\nids: {of: \"{id} is here\", is: \"{id} está aquí\"}\nmore: {of: \"x\", is: \"y\"}\n",
-			"templates/words/es/x.yaml:3:1: x.more: is no phrase of the English words [unused-words]\n"},
+			"content/es/words/x.yaml:3:1: x.more: is no phrase of the English words [unused-words]\n"},
 		"no of": {"here: \"Está aquí.\"\nids: {of: \"{id} is here\", is: \"{id} está aquí\"}\n",
-			"templates/words/en/x.yaml:1:1: x.here: has no words in \"es\" [missing-translation]\n    hint: add it to templates/words/es/\n" +
-				"templates/words/es/x.yaml:1:7: x.here: a translation says what it is of, and what it is [bad-translation]\n    hint: write {of: \"the English words\", is: \"yours\"}\n"},
+			"content/es/words/x.yaml:1:7: x.here: a translation says what it is of, and what it is [bad-translation]\n    hint: write {of: \"the English words\", is: \"yours\"}\n" +
+				"templates/words/en/x.yaml:1:1: x.here: has no words in \"es\" [missing-translation]\n    hint: add it to content/es/words/x.yaml\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c, problems := Load(folder(map[string]string{"en/x.yaml": english, "es/x.yaml": tt.text}), "es")
+			c, problems := load(map[string]string{"en/x.yaml": english, "es/x.yaml": tt.text}, "es")
 			if diff := cmp.Diff(tt.want, lines(problems)); diff != "" {
 				t.Errorf("problems differ (-want +got):\n%s", diff)
 			}
@@ -187,8 +193,15 @@ func TestTranslation(t *testing.T) {
 			}
 		})
 	}
+	t.Run("no file", func(t *testing.T) {
+		_, problems := load(map[string]string{"en/x.yaml": english, "en/y.yaml": "a: \"A\"\n", "es/y.yaml": "a: {of: \"A\", is: \"A\"}\n"}, "es")
+		want := "templates/words/en/x.yaml:1:1: is not in \"es\" [missing-translation]\n    hint: make content/es/words/x.yaml\n"
+		if got := lines(problems); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	})
 	t.Run("no language", func(t *testing.T) {
-		_, problems := Load(folder(map[string]string{"en/x.yaml": english}), "qwertyuiop")
+		_, problems := load(map[string]string{"en/x.yaml": english}, "qwertyuiop")
 		if !strings.Contains(lines(problems), `"qwertyuiop" is the name of no language [bad-language]`) {
 			t.Errorf("got %s", lines(problems))
 		}

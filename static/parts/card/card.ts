@@ -2,6 +2,7 @@
 //
 // Once it is open it asks for nothing more: the pictures are in the page and the core is loaded. Each step is a step of
 // the browser's history, so that a phone's back button goes one step back; what is typed stands in the address.
+import { local } from "../../matcher/speech-number";
 import type { Faces, Hold, Tool, Unit } from "../../matcher/types";
 import { showFaces } from "../identify/drawing";
 import { make, part } from "../identify/element";
@@ -91,7 +92,7 @@ function start(root: HTMLElement): void {
     } else {
       const end = card.ends[step.end];
       if (!end) return;
-      field.value = end[step.kind][step.turn] ?? "";
+      field.value = local(end[step.kind][step.turn] ?? "");
       part(root, "reading-label").textContent = words.readingLabel(card.unit);
       part(root, "hint").textContent = words.hint(step.kind, step.turn, card.unit);
       if (step.kind === "across") showFaces(across, end);

@@ -1,5 +1,6 @@
 // The card's last step: what was taken, what the core has against it, and the one link that carries all of it. Markup:
 // templates/card.html.
+import { local } from "../../matcher/speech-number";
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { deliverPart } from "../send/deliver";
@@ -62,8 +63,8 @@ export function summaryPart(root: HTMLElement): SummaryPart {
   };
 }
 
-/** A reading in its canonical form, with its unit. */
+/** A reading in its canonical form, with its unit and the decimal sign of the language. */
 function said(text: string, card: Card): string {
   const reading = CapspanCore.parseReading(text, card.unit);
-  return reading.ok ? reading.text : text;
+  return reading.ok ? local(reading.text) : text;
 }

@@ -1,5 +1,6 @@
 // From what somebody typed to the cell it makes of the one in the chart, with every problem. Pure: the page shows it,
 // the tests of package build run it by itself.
+import { local } from "../../matcher/speech-number";
 import type { Faces, Unit } from "../../matcher/types";
 import { checkCell, checkSource, type Problem } from "./check";
 import type { Cell, Column, Known, Measurement, NewSource, Row, Told } from "./facts";
@@ -134,7 +135,8 @@ function measured(out: Proposal, typed: Typed, column: Column, old: Cell): void 
     const reading = CapspanMeasured.parseReading(line, typed.unit as Unit);
     if (reading.ok) {
       readings.push(plainly(reading.text));
-      if (plainly(reading.text) !== line.trim()) out.understood.push(say.reading(line.trim(), plainly(reading.text)));
+      if (plainly(reading.text) !== line.trim())
+        out.understood.push(say.reading(line.trim(), local(plainly(reading.text))));
     } else
       out.problems.push({ rule: "bad-number", key: "measured.readings", says: say.refused(line.trim(), reading.says) });
   }
@@ -197,7 +199,7 @@ export function typedFigure(input: string, column: Column, unit: string): Figure
     return {
       is,
       unit: reading.unit,
-      understood: say.understood(plainly(reading.text), other(reading.mm, reading.unit)),
+      understood: say.understood(local(plainly(reading.text)), other(reading.mm, reading.unit)),
     };
   }
   const [, from, to, word] = range ?? [];
@@ -208,7 +210,7 @@ export function typedFigure(input: string, column: Column, unit: string): Figure
   const named = written === "" ? unit : unitOf(written);
   if (named === undefined || !column.units.includes(named))
     return { is, refused: say.whichUnit(written, column.units) };
-  return { is, unit: named, understood: say.understood(`${is} ${named}`, "") };
+  return { is, unit: named, understood: say.understood(local(`${is} ${named}`), "") };
 }
 
 function pointed(number: string): string {
@@ -223,5 +225,5 @@ function unitOf(word: string): string | undefined {
 }
 
 function other(mm: number, unit: Unit): string {
-  return unit === "in" ? `${mm.toFixed(3)} mm` : `${(mm / 25.4).toFixed(4)} in`;
+  return local(unit === "in" ? `${mm.toFixed(3)} mm` : `${(mm / 25.4).toFixed(4)} in`);
 }

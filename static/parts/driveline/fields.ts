@@ -1,6 +1,7 @@
 // The fields of a calculation's inputs. Each stands in the list of inputs that the page has without script too: here it
 // gets its text, its unit switch and its complaint.
 import type { Calculation, Field, Input } from "../../driveline/description";
+import { fromField, toField } from "../../matcher/speech-number";
 import type * as frame from "../../driveline/frame";
 import { part } from "../identify/element";
 
@@ -34,10 +35,14 @@ function fieldOf(item: HTMLElement, input: Input, changed: () => void): InputFie
     const before: Field = { text: control.value, unit: unitBefore };
     typed ??= before;
     const into = unit.value;
-    if (input.kind === "number" && before.text.trim() !== "")
-      control.value =
-        typed.unit === into ? typed.text : (CapspanDriveline.convert(input.quantity, typed, into) ?? before.text);
-    unitBefore = into;
+    if (input.kind === "number" && before.text.trim() !== "") {
+      const number = { ...typed, text: fromField(typed.text) };
+      const converted = typed.unit === into ? typed.text : CapspanDriveline.convert(input, number, into);
+      if (converted === null)
+        unit.value = unitBefore; // what is not understood keeps its unit
+      else control.value = typed.unit === into ? converted : toField(converted);
+    }
+    unitBefore = unit.value;
     changed();
   });
 
@@ -48,14 +53,16 @@ function fieldOf(item: HTMLElement, input: Input, changed: () => void): InputFie
       if (text === "") return null;
       if (input.kind === "choice") return text === input.preset ? null : { text, unit: "" };
       if (input.kind === "text") return { text, unit: "" };
-      const field = { text, unit: unit?.value ?? CapspanDriveline.firstUnit(input) };
-      return input.preset === text && field.unit === CapspanDriveline.firstUnit(input) ? null : field;
+      const first = CapspanDriveline.firstUnit(input);
+      const field = { text: fromField(text), unit: unit?.value ?? first };
+      return toField(input.preset ?? "") === text && field.unit === first ? null : field;
     },
     set(field) {
       typed = null;
       const preset = input.kind === "text" ? "" : (input.preset ?? "");
       const first = CapspanDriveline.firstUnit(input);
-      control.value = field?.text ?? preset;
+      const text = field?.text ?? preset;
+      control.value = input.kind === "number" ? toField(text) : text;
       if (control instanceof HTMLSelectElement && control.selectedIndex < 0) control.value = preset;
       if (unit) {
         unit.value = field?.unit ?? first;

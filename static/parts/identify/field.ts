@@ -2,6 +2,7 @@
 //
 // A reading that does not parse stays in the field with its complaint. Tab adds and stays, because some calipers
 // type a Tab after the number; an empty field lets Tab pass, so nobody is caught in it.
+import { local } from "../../matcher/speech-number";
 import type { Measurand, Unit } from "../../matcher/types";
 import { part } from "./element";
 import { splitReadings, withUnit } from "./state";
@@ -42,11 +43,11 @@ export function readingField(options: FieldOptions): HTMLInputElement {
     const added: string[] = [];
     let first: string | null = null;
     for (const one of splitReadings(text)) {
-      const reading = withUnit(one, options.unit());
+      const reading = withUnit(one.replace(",", "."), options.unit()); // kept with a point, in every language
       const says = options.complaint(reading);
       if (says === null) {
         options.take(reading);
-        added.push(reading);
+        added.push(local(reading));
       } else {
         left.push(one);
         first ??= says;

@@ -1,5 +1,6 @@
 // The readings of one quantity at one end: a field, a chip for each reading taken, and those taken out to be measured
 // again, which can be put back.
+import { local } from "../../matcher/speech-number";
 import type { Answer, Measurand } from "../../matcher/types";
 import { make, part } from "./element";
 import { readingField, type FieldOptions } from "./field";
@@ -36,7 +37,7 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
 
   function remove(index: number): void {
     const [gone] = readings().splice(index, 1);
-    options.changed(words.removed(gone ?? ""));
+    options.changed(words.removed(local(gone ?? "")));
     const buttons = list.querySelectorAll("button");
     (buttons[Math.min(index, buttons.length - 1)] ?? input).focus();
   }
@@ -44,16 +45,14 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
   function chip(reading: string, index: number, kind: "" | "aside" | "wrong"): HTMLElement {
     const button = make(
       "button",
-      { type: "button", class: "reading__remove", "aria-label": words.remove(reading) },
+      { type: "button", class: "reading__remove", "aria-label": words.remove(local(reading)) },
       "×",
     );
     button.addEventListener("click", () => remove(index));
     return make(
       "li",
       { class: kind ? `reading reading--${kind}` : "reading" },
-      kind === "aside"
-        ? make("s", { class: "reading__text num" }, reading)
-        : make("span", { class: "reading__text num" }, reading),
+      make(kind === "aside" ? "s" : "span", { class: "reading__text num" }, local(reading)),
       " ",
       kind !== "" && make("span", { class: "reading__word" }, kind === "aside" ? words.setAside : words.misread),
       " ",
@@ -69,10 +68,10 @@ export function readingsPart(options: ReadingsOptions): ReadingsPart {
     back.addEventListener("click", () => {
       readings().unshift(...out);
       delete own()?.out[quantity];
-      options.changed(words.areBack(out.join(", ")));
+      options.changed(words.areBack(local(out.join(", "))));
       input.focus();
     });
-    takenOut.replaceChildren(words.takenOut, " ", make("s", { class: "num" }, out.join(", ")), " ", back);
+    takenOut.replaceChildren(words.takenOut, " ", make("s", { class: "num" }, local(out.join(", "))), " ", back);
   }
 
   return {

@@ -85,9 +85,10 @@ function leading(ends: EndState[]): Unit | null {
   return /mm\s*$/i.test(first) ? "mm" : "in";
 }
 
-/** Splits what was typed or pasted. A comma parts readings only beside a decimal point: 27,00 is one reading. */
+/** Splits what was typed or pasted. A comma without a space stands before decimals, in every language: 27,28 is one
+ *  reading. It parts readings only between points; 27.5,28 is left whole, and the core asks which is meant. */
 export function splitReadings(text: string): string[] {
-  const parts = text.split(/[\n\r\t;]+|,\s+/).flatMap((p) => (p.includes(".") ? p.split(",") : [p]));
+  const parts = text.split(/[\n\r\t;]+|,\s+/).flatMap((p) => (/\..*,.*\./.test(p) ? p.split(",") : [p]));
   return parts.map((p) => p.trim().replace(/\s+/g, " ")).filter((p) => p !== "");
 }
 

@@ -1,5 +1,6 @@
 // One picture: cap upwards, across to the right, the readings in the middle, every length to the scale of its axis.
 // Where only one of the two was measured, there is one axis.
+import { local } from "../../matcher/speech-number";
 import type { Quantity, Unit } from "../../matcher/types";
 import { mmPerInch } from "../identify/lengths";
 import { quantityWords } from "words:terms";
@@ -114,7 +115,7 @@ export function picture(options: PictureOptions): SVGElement {
       const text = level
         ? { x: fix(x), y: fix(y + 16), "text-anchor": "middle" }
         : { x: fix(x - 6), y: fix(y + 4), "text-anchor": "end" };
-      out.push(svg("text", { class: "hood__figure", ...text, "aria-hidden": "true" }, v.toFixed(digits)));
+      out.push(svg("text", { class: "hood__figure", ...text, "aria-hidden": "true" }, local(v.toFixed(digits))));
     }
     const name = level
       ? { x: fix(bounds.right), y: fix(bounds.bottom + 33), "text-anchor": "end" }

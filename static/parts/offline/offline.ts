@@ -1,5 +1,5 @@
 // Registers the service worker (static/worker), which keeps the site on this device. The frame puts the addresses on
-// the script element. On every page, so it is small: what it may have to say is in newer.ts, fetched when needed.
+// the script element; without them there is no worker. On every page, so it is small: what it may have to say is in newer.ts, fetched when needed.
 //
 // Where there is no worker, no storage or no room, nothing happens: the site works as it does without this script.
 import { asset as sheet } from "asset:newer.css";
@@ -59,7 +59,7 @@ function start(box: ServiceWorkerContainer, own: DOMStringMap): void {
 const own = document.currentScript?.dataset;
 try {
   // A browser without storage may refuse the very name.
-  if (own && navigator.serviceWorker) start(navigator.serviceWorker, own);
+  if (own?.worker && navigator.serviceWorker) start(navigator.serviceWorker, own);
 } catch {
   // works without
 }

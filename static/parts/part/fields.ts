@@ -1,5 +1,6 @@
 // The fields of a part's form: a count is one number, a length a list of readings with a chip for each.
 import type { PartAnswer } from "../../matcher/part-types";
+import { local } from "../../matcher/speech-number";
 import { make, part } from "../identify/element";
 import { readingField, type FieldOptions } from "../identify/field";
 import { words as form } from "words:identify";
@@ -23,18 +24,18 @@ export function lengthField(options: LengthOptions): PartField {
   input.setAttribute("aria-label", words.next(options.label));
 
   function chip(reading: string, index: number, out: boolean, wrong: boolean): HTMLElement {
-    const label = form.remove(reading);
+    const label = form.remove(local(reading));
     const button = make("button", { type: "button", class: "reading__remove", "aria-label": label }, "×");
     button.addEventListener("click", () => {
       readings().splice(index, 1);
-      options.changed(form.removed(reading));
+      options.changed(form.removed(local(reading)));
       const buttons = list.querySelectorAll("button");
       (buttons[Math.min(index, buttons.length - 1)] ?? input).focus();
     });
     return make(
       "li",
       { class: out ? "reading reading--aside" : wrong ? "reading reading--wrong" : "reading" },
-      make(out ? "s" : "span", { class: "reading__text num" }, reading),
+      make(out ? "s" : "span", { class: "reading__text num" }, local(reading)),
       " ",
       (out || wrong) && make("span", { class: "reading__word" }, out ? form.setAside : form.misread),
       " ",

@@ -1,5 +1,6 @@
 // The verdict on a part: a stamp and one sentence, the rows with what was compared, then what to do.
 import type { PartAnswer, PartFound } from "../../matcher/part-types";
+import { local } from "../../matcher/speech-number";
 import type { Verdict } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { titled } from "../identify/verdict-sizes";
@@ -81,8 +82,8 @@ function readings(answer: PartAnswer): HTMLElement {
       "li",
       {},
       make("strong", {}, `${r.label}: `),
-      `${form.used} ${r.used.join(", ")}. `,
-      ...r.setAside.flatMap((text) => [make("s", { class: "off" }, text), ` ${form.setAside}. `]),
+      `${form.used} ${local(r.used.join(", "))}. `,
+      ...r.setAside.flatMap((text) => [make("s", { class: "off" }, local(text)), ` ${form.setAside}. `]),
       r.why,
     ),
   );

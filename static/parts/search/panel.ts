@@ -2,6 +2,7 @@
 // the arrow keys go from one to the next, Enter in the field takes the first.
 //
 // Whatever comes from the index or the core is set as text, never as markup.
+import { local } from "../../matcher/speech-number";
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { verdictWords } from "words:terms";
@@ -92,7 +93,7 @@ export function panel(root: HTMLElement, source: Source): Panel {
 }
 
 function sizeTitle({ cap, across, answer }: Judged): string {
-  const size = cap && across ? words.size(cap, across) : cap ? words.cap(cap) : words.across(across ?? "");
+  const size = local(cap && across ? words.size(cap, across) : cap ? words.cap(cap) : words.across(across ?? ""));
   return `${size}: ${verdictWords[answer.verdict]}`;
 }
 

@@ -43,11 +43,11 @@ function sorted(rows: HTMLTableRowElement[], column: number, numeric: boolean, o
   const sign = order === "ascending" ? 1 : -1;
   const text = (row: HTMLTableRowElement) => row.cells[column]?.firstChild?.textContent?.trim() ?? "";
   const number = (row: HTMLTableRowElement) => {
-    const value = Number.parseFloat(text(row));
+    const value = Number.parseFloat(text(row).replace(",", "."));
     return Number.isNaN(value) ? null : value;
   };
   return [...rows].sort((a, b) => {
-    if (!numeric) return sign * text(a).localeCompare(text(b), "en", { numeric: true });
+    if (!numeric) return sign * text(a).localeCompare(text(b), document.documentElement.lang, { numeric: true });
     const [x, y] = [number(a), number(b)];
     if (x === null || y === null) return Number(x === null) - Number(y === null);
     return sign * (x - y);
