@@ -176,7 +176,7 @@ func TestTitleBlocks(t *testing.T) {
 		t.Fatal(problems)
 	}
 	files := contents(out)
-	for _, name := range htmlPages(files) {
+	for _, name := range sheets(files) {
 		_, block, found := strings.Cut(string(files[name]), `<footer class="titleblock"`)
 		if !found || !strings.Contains(block, ">"+out.Chart.Name()+"<") || !strings.Contains(block, ">"+out.Chart.Date+"<") {
 			t.Errorf("%s: no version or date in the title block %.300q", name, block)

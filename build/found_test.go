@@ -96,6 +96,12 @@ func htmlPages(files map[string][]byte) []string {
 	return names
 }
 
+// sheets are the pages but for the finder's, which stand in frames: what is round them is
+// another page's.
+func sheets(files map[string][]byte) []string {
+	return slices.DeleteFunc(htmlPages(files), func(name string) bool { return strings.HasSuffix(name, embedFrame+"index.html") })
+}
+
 // Every page there is tells who does not read it what it is: its language and its
 // description; its one address (RFC 6596) unless it is not to be found; and the four
 // properties that the Open Graph protocol requires (ogp.me: title, type, image, url).
@@ -281,7 +287,7 @@ func TestOpenSearch(t *testing.T) {
 	if u.Type != "text/html" || rest != "q={searchTerms}" || !ours || files[path.Join(inside, "index.html")] == nil {
 		t.Errorf("the address %q of type %q leads to no page of ours", u.Template, u.Type)
 	}
-	for _, name := range htmlPages(files) {
+	for _, name := range sheets(files) {
 		if got := one(t, name, "search", named(tags(files[name]), "link", "rel", "search")); got != "/sub/opensearch.xml" {
 			t.Errorf("%s: the description is at %q", name, got)
 		}

@@ -93,7 +93,8 @@ func TestLanguagesApart(t *testing.T) {
 	src.Content = spokenHere(t, "web: https://joints.example.org\n")
 	alone := contents(mustSiteOf(t, src, Options{Base: "/sub/"}))
 	for name, content := range alone {
-		if ext := path.Ext(name); ext == ".html" || name == workerName || name == sitemapName || strings.HasPrefix(name, "hosting/") || name == sumsName || name[0] == '_' {
+		if ext := path.Ext(name); ext == ".html" || name == workerName || name == sitemapName || strings.HasPrefix(name, "hosting/") || name == sumsName || name[0] == '_' ||
+			name == embedScript || strings.HasPrefix(name, "assets/embed.") {
 			continue // these name the other language
 		}
 		if !bytes.Equal(both[name], content) {
@@ -149,7 +150,7 @@ func TestLanguageLinks(t *testing.T) {
 	const web = "https://joints.example.org"
 	alternates := map[string]map[string]string{}
 	count := 0
-	for _, name := range htmlPages(files) {
+	for _, name := range sheets(files) {
 		address := "/sub/" + strings.TrimSuffix(name, "index.html")
 		language, twin := "qaa", "/sub/"+other+strings.TrimPrefix(address, "/sub/")
 		if strings.HasPrefix(name, other) {
@@ -219,6 +220,19 @@ func TestLanguageLinks(t *testing.T) {
 	}
 	if hidden < 150 || files[other+sitemapName] != nil || files[other+robotsName] != nil {
 		t.Errorf("%d pages in the sitemap", hidden)
+	}
+}
+
+// The book speaks the language too.
+func TestBookOfALanguage(t *testing.T) {
+	made, problems := Book(bilingual(t), BookOptions{Language: pseudo.Language})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, want := range []string{`<html lang="qaa"`, ">" + pseudo.Words("The guide") + "<", ` 000)`, `@bottom-left{content:"` + pseudo.Words("Capspan")[:4]} {
+		if !strings.Contains(string(made.HTML(nil)), want) {
+			t.Errorf("the book lacks %q", want)
+		}
 	}
 }
 
@@ -331,7 +345,7 @@ func TestWalkBothLanguages(t *testing.T) {
 	files := contents(mustBilingual(t))
 	pages := map[string]crawled{}
 	titles := map[string]string{}
-	for _, name := range htmlPages(files) {
+	for _, name := range sheets(files) {
 		pages[name] = crawl(t, files[name])
 		doc, err := html.Parse(bytes.NewReader(files[name]))
 		if err != nil {

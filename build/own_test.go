@@ -78,7 +78,8 @@ func TestOwnCrawl(t *testing.T) {
 				t.Errorf("%s is not among the keeper's pages", name)
 			}
 		}
-		for name, page := range pages {
+		for _, name := range sheets(files) {
+			page := pages[name]
 			for _, link := range page.links {
 				follow(t, base, name, link, files, pages)
 			}

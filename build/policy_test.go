@@ -49,7 +49,8 @@ func TestIntegrity(t *testing.T) {
 				}
 				checked[string(m[1])] = true
 			}
-			if by := strings.Count(string(script), `createElement("script")`) + strings.Count(string(script), "importScripts"); by > 0 {
+			made := strings.Count(string(script), `createElement("script")`) + strings.Count(string(script), "importScripts")
+			if by := made - strings.Count(string(script), ".integrity="); by > 0 {
 				t.Errorf("%s makes %d scripts without a sum", name, by)
 			}
 		}

@@ -67,9 +67,9 @@ func TestSite(t *testing.T) {
 	})
 
 	t.Run("the chart's version stands on every page", func(t *testing.T) {
-		for path, content := range files {
-			if strings.HasSuffix(path, ".html") && !bytes.Contains(content, []byte(out.Chart.Name())) {
-				t.Errorf("%s does not name the chart's version", path)
+		for _, name := range sheets(files) {
+			if !bytes.Contains(files[name], []byte(out.Chart.Name())) {
+				t.Errorf("%s does not name the chart's version", name)
 			}
 		}
 	})

@@ -1,7 +1,6 @@
 package content
 
 import (
-	"io/fs"
 	"regexp"
 	"strings"
 	"testing"
@@ -10,12 +9,12 @@ import (
 )
 
 // guidePages are the shipped pages under /measure/.
-func guidePages(t *testing.T) []*Page { return guideOf(t, FS) }
+func guidePages(t *testing.T) []*Page { return guideOf(t, English) }
 
-func guideOf(t *testing.T, pages fs.FS) []*Page {
+func guideOf(t *testing.T, language string) []*Page {
 	t.Helper()
 	var guide []*Page
-	for _, p := range loaded(t, pages) {
+	for _, p := range loaded(t, language) {
 		if strings.HasPrefix(p.Slug, "measure") {
 			guide = append(guide, p)
 		}
@@ -26,9 +25,9 @@ func guideOf(t *testing.T, pages fs.FS) []*Page {
 	return guide
 }
 
-func loaded(t *testing.T, pages fs.FS) []*Page {
+func loaded(t *testing.T, language string) []*Page {
 	t.Helper()
-	list, problems := Load(pages, Options{Base: "/"})
+	list, problems := Load(FS, Options{Base: "/", Language: language})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -1,19 +1,14 @@
 package content
 
 import (
-	"io/fs"
 	"math"
 	"net/url"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
 
 	"golang.org/x/net/html"
 )
-
-// spanish are the pages in Spanish, as a content folder of their own.
-func spanish() fs.FS { return os.DirFS("es") }
 
 // spanishEase is the reading ease for Spanish of José Fernández Huerta, Medidas sencillas
 // de lecturabilidad, Consigna 214 (1959), which fits that of Flesch to Spanish words:
@@ -90,7 +85,7 @@ func TestSpanishEaseFormula(t *testing.T) {
 }
 
 func TestSpanishReadingEase(t *testing.T) {
-	checkEase(t, loaded(t, spanish()), spanishEase)
+	checkEase(t, loaded(t, "es"), spanishEase)
 }
 
 var spanishBasis = regexp.MustCompile(`(?i)uso común|memoria|inventad|nuestro criterio|de este cuadro|por definición|por su construcción|calculad|` +
@@ -99,11 +94,11 @@ var spanishBasis = regexp.MustCompile(`(?i)uso común|memoria|inventad|nuestro c
 	`Randy's Driveshaft|OSHA|CFR`)
 
 func TestSpanishFiguresNameTheirBasis(t *testing.T) {
-	checkBasis(t, guideOf(t, spanish()), spanishBasis)
+	checkBasis(t, guideOf(t, "es"), spanishBasis)
 }
 
 func TestSpanishCautions(t *testing.T) {
-	checkCautions(t, guideOf(t, spanish()), map[string][]string{
+	checkCautions(t, guideOf(t, "es"), map[string][]string{
 		"measure":               {"ruedas calzadas", "carga nominal", "punto muerto", "46 kg", "fuera de fase"},
 		"measure/what-holds-it": {"protección para los ojos", "en línea con la prensa", "Nada de calor"},
 		"measure/cap":           {"protección para los ojos", "en línea con la prensa", "Nada de calor"},
@@ -130,7 +125,7 @@ func TestSpanishCautions(t *testing.T) {
 var sureWord = regexp.MustCompile(`(?i)segur[oa]s?`)
 
 func TestSpanishPagesCallNothingSafe(t *testing.T) {
-	for _, p := range loaded(t, spanish()) {
+	for _, p := range loaded(t, "es") {
 		for _, b := range blocks(t, p) {
 			if sureWord.MatchString(b.text) && p.Slug != "measure/glossary" {
 				t.Errorf("%s: %q", p.Slug, b.text)
@@ -139,9 +134,9 @@ func TestSpanishPagesCallNothingSafe(t *testing.T) {
 	}
 }
 
-// A heading in Spanish has an id of its own: links to a place in a page lead to one that is there.
+// Links to a place in a page lead to one that is there.
 func TestSpanishPlacesAreThere(t *testing.T) {
-	pages := loaded(t, spanish())
+	pages := loaded(t, "es")
 	ids := map[string]map[string]bool{}
 	for _, p := range pages {
 		ids["/"+p.Slug+"/"] = idsOf(string(p.HTML))

@@ -113,7 +113,6 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "search.css", source: "parts/search/search.css"},
 	{name: "search.js", source: "parts/search/search.ts"},
 	{name: FrameName, source: "parts/frame/frame.ts"},
-	{name: FrameName, source: "parts/frame/frame.ts"},
 	{name: "own.js", source: "parts/own/own.ts"},
 	{name: "own.css", source: "parts/own/own.css"},
 	{name: "sheet.css", source: "parts/sheet.css"},

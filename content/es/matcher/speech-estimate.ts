@@ -49,7 +49,7 @@ export function putRight(quantity: Quantity, how: How, shift: number, uncertaint
 
 const look: Record<Quantity, string> = {
   cap: "Busque suciedad, un instrumento inclinado o un dado que no es redondo.",
-  across: "Busque un dado que no está a fondo, suciedad o mordazas inclinadas.",
+  across: "Busque un dado que no está a fondo, suciedad o bocas inclinadas.",
 };
 
 // Hacia dónde falla una lectura mala dice qué buscar.
@@ -57,7 +57,7 @@ function reason(quantity: Quantity, off: number): string {
   if (quantity === "across") {
     return off > 0
       ? "Un dado que no está a fondo, la suciedad o un calibrador inclinado dan de más."
-      : "Unas mordazas que no alcanzan la cara, o un descuido al leer la escala, dan de menos.";
+      : "Unas bocas que no alcanzan la cara, o un descuido al leer la escala, dan de menos.";
   }
   return off > 0
     ? "La suciedad, el óxido o un calibrador inclinado dan de más."

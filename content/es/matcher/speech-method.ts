@@ -26,7 +26,7 @@ export const measuring: Record<keyof typeof measuringGiven, string> = {
   coarsestFraction:
     "Una fracción con un denominador hasta este se toma como leída a 1/32 in; la gente deja fuera las mitades.",
   capRepeat: "Repetición de un diámetro de dado con un calibrador.",
-  acrossRepeat: "Repetición de un largo: cada vez hay que empujar los dados a fondo y escuadrar las mordazas.",
+  acrossRepeat: "Repetición de un largo: cada vez hay que empujar los dados a fondo y escuadrar las bocas.",
   ruleRepeat: "Alinear una regla de acero a ojo en dos bordes.",
   tapeRepeat: "Alinear una cinta métrica a ojo en dos bordes.",
   repeatDof: "Cuántos grados de libertad valen los cuatro números de arriba al juntarlos con las lecturas (4.2.4).",
@@ -118,7 +118,7 @@ export const slips: Record<keyof typeof slipsGiven, string> = {
   slipHold: "Probabilidad de que se eligiera otra sujeción que la de la cruceta.",
   slipOfPart: "Parte de esas probabilidades que toca a una sola medida o a un solo extremo.",
   clipsLeast:
-    "Lo menos que anillos o caras exteriores de ranura alargan una lectura: uno de los anillos más delgados que hacen los fabricantes, 1,22 mm, redondeado hacia abajo.",
+    "Lo menos que anillos o caras exteriores de ranura alargan una lectura: uno de los anillos más delgados que imprimen los fabricantes, 1,22 mm, redondeado hacia abajo.",
   clipsMost:
     "Lo más que anillos o caras exteriores de ranura alargan una lectura: dos de 2,12 mm, los más gruesos de este fabricante, redondeado hacia abajo; otro fabricante los tiene más gruesos.",
   capsLeast: "Lo menos que una cruceta de anillos interiores es más larga sobre los dados que entre las ranuras.",
@@ -148,7 +148,7 @@ export const yokes: Record<keyof typeof yokesGiven, string> = {
   wornBoreLarger:
     "Un alojamiento gastado: un poco por encima del juego con el que un fabricante dice que se cambie, 0,006 in.",
   boreSmaller:
-    "Un alojamiento puede dar esto menos que su dado: mordazas fuera del medio de un agujero, o una oreja un poco cerrada.",
+    "Un alojamiento puede dar esto menos que su dado: bocas fuera del medio de un agujero, o una oreja un poco cerrada.",
   rustedBoreSmaller:
     "Un alojamiento oxidado da todavía menos, y el óxido en las caras cambia otro tanto la distancia entre las orejas.",
   tightBore:

@@ -77,7 +77,7 @@ const speech: Record<Slip, Speech> = {
   "over-caps-of-inside-clip": over("sobre los dados", betweenGrooves, "groove-inner"),
   "over-plates": over(
     "sobre las placas",
-    "Mida debajo de las placas, con las mordazas para interiores.",
+    "Mida debajo de las placas, con las bocas para interiores.",
     "under-plates",
   ),
   "over-ears": over("sobre las orejas de la horquilla", overCaps, "over-caps"),
@@ -88,7 +88,7 @@ const speech: Record<Slip, Speech> = {
   },
   "radius-for-diameter": {
     if: (s) => `${what(s)} es solo la mitad del diámetro`,
-    next: (s) => `Mida ${what(s)} otra vez, con las mordazas por el medio.`,
+    next: (s) => `Mida ${what(s)} otra vez, con las bocas por el medio.`,
     guide: "cap",
   },
   "wrong-hold": {

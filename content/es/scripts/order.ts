@@ -22,7 +22,7 @@ export const extraWords: Record<Extra, string> = {
   clips: "anillos",
   straps: "abrazaderas con sus tornillos",
   "u-bolts": "pernos en U con sus tuercas",
-  "plate-bolts": "tornillos de placa con sus seguros",
+  "plate-bolts": "tornillos de placa con sus chapas de bloqueo",
 };
 
 export const greaseWords: Record<Grease, string> = { fitting: "con grasera", sealed: "sellada de por vida" };
