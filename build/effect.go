@@ -15,7 +15,6 @@ import (
 	"sync"
 
 	"capspan/build/diag"
-	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/tables/compare"
@@ -76,7 +75,7 @@ func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List,
 	if len(asked) == 0 {
 		return c, problems, nil
 	}
-	core, wrong := static.Core(newer.Static)
+	core, wrong := coreFor(newer.Static, max(len(charts[0].Rows), len(charts[1].Rows)))
 	if wrong.Blocked() {
 		problems[1].Add(wrong...)
 		return c, problems, nil
@@ -263,7 +262,7 @@ func (c *Comparison) ask(core []byte, charts [2]matcher.Chart, asked []putQuery)
 			called = c.NowCalled
 		}
 		group.Go(func() {
-			m, err := matcher.New(core, chart)
+			m, err := newMatcher(core, chart)
 			for i := 0; err == nil && i < len(asked); i++ {
 				var a matcher.Answer
 				if a, err = m.Identify(asked[i].query); err == nil {

@@ -85,7 +85,6 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
 	{name: "parts.js", source: "matcher/parts.ts", global: PartsName},
-	{name: "pieces.js", source: "matcher/pieces.ts", global: PiecesName},
 	{name: "measured.js", source: "matcher/measured.ts", global: "CapspanMeasured"},
 	{name: "neighbourhood.css", source: "parts/neighbourhood/neighbourhood.css"},
 	{name: "verdict-late.js", source: "parts/identify/verdict-late.ts", global: "CapspanVerdictLate"},
@@ -161,9 +160,12 @@ var coreNames = []string{"matcher.js", "matcher-late.js"}
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
 
-// Pieced is [Core] with what reads a chart in pieces.
+// Pieced is [Core] with what reads a chart in pieces behind it. No page loads that yet.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
-	return together(fsys, append(slices.Clone(coreNames), "pieces.js"))
+	core, problems := Core(fsys)
+	pieces, found := Script(fsys, "matcher/pieces.ts", PiecesName)
+	problems.Add(found...)
+	return append(core, pieces...), problems
 }
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
