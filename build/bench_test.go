@@ -33,7 +33,7 @@ func BenchmarkBuild(b *testing.B) {
 // BenchmarkPlainLoop does only what nobody can leave out: convert the same Markdown,
 // execute the same templates on ready views, write the same bytes. One loop, one core.
 func BenchmarkPlainLoop(b *testing.B) {
-	all, problems := load(Embedded(), Options{Language: catalogue.English})
+	all, problems := load(inEnglish(), Options{Language: catalogue.English})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
@@ -152,7 +152,7 @@ func BenchmarkServeRebuild(b *testing.B) {
 			memory := NewMemory()
 			mustSite(b, Options{Memory: memory})
 			for n := 0; b.Loop(); n++ {
-				src := Embedded()
+				src := inEnglish()
 				src.Tables = moveAcross(b, "1310", fmt.Sprintf("3.219%02d", 1+n%99))
 				if _, problems := Site(src, Options{Memory: memory, Hasty: hasty}); problems.Blocked() {
 					b.Fatal(problems)

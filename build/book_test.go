@@ -14,7 +14,7 @@ import (
 )
 
 var wholeBook = sync.OnceValues(func() (PrintedBook, string) {
-	made, problems := Book(Embedded(), BookOptions{})
+	made, problems := Book(inEnglish(), BookOptions{})
 	if len(problems) > 0 {
 		return made, problems.Summary() + " " + problems[0].Fact
 	}
@@ -84,7 +84,7 @@ func TestBookIsWhole(t *testing.T) {
 			t.Errorf("source %s is not in the book", src.ID)
 		}
 	}
-	out, problems := Site(Embedded(), Options{})
+	out, problems := Site(inEnglish(), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -151,7 +151,7 @@ func TestBookLeadsToItself(t *testing.T) {
 // A keeper whose site is published is named with it, and what the book leaves out is
 // reached there.
 func TestBookOfAPublishedSite(t *testing.T) {
-	src := Embedded()
+	src := inEnglish()
 	dir := t.TempDir()
 	if err := os.CopyFS(dir, src.Content); err != nil {
 		t.Fatal(err)
@@ -176,7 +176,7 @@ func TestBookOfAPublishedSite(t *testing.T) {
 
 // A style that is not there is a problem with its file, and no book is made.
 func TestBookWithoutStyle(t *testing.T) {
-	src := Embedded()
+	src := inEnglish()
 	dir := t.TempDir()
 	if err := os.CopyFS(dir, src.Static); err != nil {
 		t.Fatal(err)

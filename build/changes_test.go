@@ -38,7 +38,7 @@ func recorded(t *testing.T, words, web string) Sources {
 		}
 	}
 	files["history.yaml"] = &fstest.MapFile{Data: text}
-	src := Embedded()
+	src := inEnglish()
 	if web != "" {
 		src = keptAt(t, web)
 	}

@@ -16,7 +16,7 @@ import (
 // changed: under 0.5 s is meant for a row of the shipped chart, under 5 s for ten
 // thousand rows.
 func BenchmarkCompare(b *testing.B) {
-	shipped := Embedded().Tables
+	shipped := inEnglish().Tables
 	whole, one, all := manyRows(0, ""), manyRows(0, "57.01"), manyRows(1, "")
 	for _, edit := range []struct {
 		name         string
@@ -27,7 +27,7 @@ func BenchmarkCompare(b *testing.B) {
 		{"10000 rows, one", whole, one},
 		{"10000 rows, every one", whole, all},
 	} {
-		src := Embedded()
+		src := inEnglish()
 		src.Tables = edit.newer
 		b.Run(edit.name, func(b *testing.B) {
 			for b.Loop() {
@@ -53,8 +53,8 @@ func BenchmarkEffectQuery(b *testing.B) {
 		name         string
 		older, newer fs.FS
 	}{
-		{"133 rows, a plain one", Embedded().Tables, moveAcross(b, "1000", "2.190")},
-		{"133 rows, one with 16 conversions", Embedded().Tables, moveAcross(b, "1310", "3.220")},
+		{"133 rows, a plain one", inEnglish().Tables, moveAcross(b, "1000", "2.190")},
+		{"133 rows, one with 16 conversions", inEnglish().Tables, moveAcross(b, "1310", "3.220")},
 		{"10000 rows, one", manyRows(0, ""), manyRows(0, "57.01")},
 	} {
 		was, is := mustLoadTables(b, edit.older), mustLoadTables(b, edit.newer)

@@ -43,7 +43,7 @@ func changedTables(t testing.TB, changes ...string) fstest.MapFS {
 
 func mustCompare(t testing.TB, older, newer fs.FS) *Comparison {
 	t.Helper()
-	src := Embedded()
+	src := inEnglish()
 	src.Tables = newer
 	c, problems, err := Compare(older, src, false)
 	if err != nil || c == nil {
@@ -189,7 +189,7 @@ func TestRenamingChangesNoVerdict(t *testing.T) {
 func TestCompareWhatDoesNotLoad(t *testing.T) {
 	bad := changedTables(t, "joints-inch.yaml: basis: memory => basis: hearsay")
 	worse := changedTables(t, "joints-farm.yaml: version: => edition:")
-	src := Embedded()
+	src := inEnglish()
 	src.Tables = worse
 	c, problems, err := Compare(bad, src, false)
 	if err != nil || c != nil {

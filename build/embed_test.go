@@ -78,7 +78,7 @@ func TestWithoutEmbed(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	src := Embedded()
+	src := inEnglish()
 	src.Static = os.DirFS(dir)
 	all, problems := load(src, Options{Language: "en"})
 	if problems.Blocked() {

@@ -76,7 +76,7 @@ func TestSourcesStayInside(t *testing.T) {
 		}
 	}
 	moved := filepath.Join(outside, "pages")
-	if err := os.CopyFS(moved, Embedded().Content); err != nil {
+	if err := os.CopyFS(moved, inEnglish().Content); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.RemoveAll(filepath.Join(dir, "content")); err != nil {

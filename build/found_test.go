@@ -29,7 +29,7 @@ func published(t *testing.T, opt Options) Output {
 
 func keptAt(t *testing.T, web string) Sources {
 	t.Helper()
-	shipped, err := fs.ReadFile(Embedded().Content, keeperFile)
+	shipped, err := fs.ReadFile(inEnglish().Content, keeperFile)
 	if err != nil {
 		t.Fatal(err)
 	}

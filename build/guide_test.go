@@ -19,7 +19,7 @@ import (
 // one name is near, a hint.
 func TestGuideRefusals(t *testing.T) {
 	head := "---\ntitle: T\nabout: A.\n---\n\n"
-	all, found := load(Embedded(), Options{})
+	all, found := load(inEnglish(), Options{})
 	if found.Blocked() {
 		t.Fatal(found)
 	}
@@ -103,7 +103,7 @@ func TestExamples(t *testing.T) {
 // The case reckons 81.73 mm from the yoke by hand and names the 1310. A joint that
 // measures so is the 1310 to the core as well.
 func TestBareYokeByHand(t *testing.T) {
-	m, problems := Matcher(Embedded())
+	m, problems := Matcher(inEnglish())
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -149,7 +149,7 @@ func TestApart(t *testing.T) {
 		t.Errorf("sizes a rule cannot tell apart (-want +got):\n%s", diff)
 	}
 
-	m, _ := Matcher(Embedded())
+	m, _ := Matcher(inEnglish())
 	answer, err := m.Identify(matcher.Query{Tool: "steel-rule", Ends: []matcher.QueryEnd{{Hold: "outside-clip",
 		Cap: []string{"22.0 mm", "22.0 mm"}, Across: []string{"54.4 mm", "54.4 mm"}}}})
 	if err != nil {

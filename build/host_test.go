@@ -25,7 +25,7 @@ import (
 // retiredRows are the shipped tables with rows of each fate; the chart itself has none yet.
 func retiredRows(t *testing.T) Sources {
 	t.Helper()
-	src := Embedded()
+	src := inEnglish()
 	all := fstest.MapFS{"retired.yaml": {Data: []byte(`retired:
 - {id: old-1310, to: ["1310"], why: it was renamed}
 - {id: old-pair, to: ["1310", "1330"], why: it was split}

@@ -28,7 +28,7 @@ const other = pseudo.Language + "/"
 // bilingual are the shipped sources with a made-up language beside English.
 func bilingual(t testing.TB, lines ...string) Sources {
 	t.Helper()
-	src := Embedded()
+	src := inEnglish()
 	src.Content = must(pseudo.Folder(content.FS, lines...))
 	return src
 }
@@ -39,7 +39,7 @@ var bilingualSite = sync.OnceValues(func() (Output, error) {
 	if err != nil {
 		return Output{}, err
 	}
-	src := Embedded()
+	src := inEnglish()
 	src.Content = folder
 	out, problems := Site(src, Options{Base: "/sub/"})
 	if len(problems) > 0 {
@@ -89,7 +89,7 @@ func TestSecondLanguage(t *testing.T) {
 // One language of two is made as it is made alone, and neither changes the other.
 func TestLanguagesApart(t *testing.T) {
 	both := contents(mustBilingual(t))
-	src := Embedded()
+	src := inEnglish()
 	src.Content = spokenHere(t, "web: https://joints.example.org\n")
 	alone := contents(mustSiteOf(t, src, Options{Base: "/sub/"}))
 	for name, content := range alone {
@@ -127,7 +127,7 @@ func TestLanguagesApart(t *testing.T) {
 // spokenHere is the folder content with other details of its keeper.
 func spokenHere(t testing.TB, details string) fs.FS {
 	t.Helper()
-	folder := mapped(t, content.FS)
+	folder := mapped(t, inEnglish().Content)
 	folder[keeperFile] = &fstest.MapFile{Data: append(slices.Clone(folder[keeperFile].Data), "\n"+details...)}
 	return folder
 }

@@ -24,7 +24,7 @@ var measuredLines = []struct{ file, line, measured string }{
 // measuredSource is the shipped site with those lines in it.
 func measuredSource(t *testing.T) Sources {
 	t.Helper()
-	src := Embedded()
+	src := inEnglish()
 	files := mapped(t, src.Tables)
 	for _, l := range measuredLines {
 		text := string(files[l.file].Data)

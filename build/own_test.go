@@ -47,7 +47,7 @@ func schoolFolder(t testing.TB, changed map[string]string) Sources {
 			folder[name] = &fstest.MapFile{Data: []byte(text)}
 		}
 	}
-	src := Embedded()
+	src := inEnglish()
 	src.Own = folder
 	return src
 }
@@ -237,7 +237,7 @@ func TestCounter(t *testing.T) {
 	if len(problems) > 0 || len(got) != 1 || got[0].Row != "1310" || got[0].String() != "Part number MS-1310; In stock 4 pieces; Price 18.50 with clips; We keep this yes" {
 		t.Errorf("%+v, %v", got, problems)
 	}
-	if got, problems := Counter(Embedded(), []string{"joints-inch/1310"}); len(problems) > 0 || got != nil {
+	if got, problems := Counter(inEnglish(), []string{"joints-inch/1310"}); len(problems) > 0 || got != nil {
 		t.Errorf("without a folder: %+v, %v", got, problems)
 	}
 }

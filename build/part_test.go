@@ -17,7 +17,7 @@ import (
 // The table of chords for doing it by hand is the core's own, and the one that machinists'
 // handbooks print: 0.86603, 0.70711, 0.58779, 0.5 and 0.38268 for 3, 4, 5, 6 and 8 holes.
 func TestChordTable(t *testing.T) {
-	p, err := matcher.NewParts(Embedded().Static)
+	p, err := matcher.NewParts(inEnglish().Static)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func TestChordTable(t *testing.T) {
 
 // A table with matched columns gets its page, its data and its ways there; another gets none.
 func TestPartPages(t *testing.T) {
-	files := mustBuild(t, Embedded(), Options{Base: "/sub/"})
+	files := mustBuild(t, inEnglish(), Options{Base: "/sub/"})
 	page := string(files["identify/part/flanges-male/index.html"])
 	for _, want := range []string{`data-column="holes"`, `data-column="circle"`, `data-column="pilot"`, `data-hole`, ">0.38268<", `data-rows="/sub/chart/flanges-male/"`} {
 		if !strings.Contains(page, want) {

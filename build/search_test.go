@@ -17,7 +17,7 @@ import (
 
 // shippedSite is built once for all tests of the search.
 var shippedSite = sync.OnceValue(func() map[string][]byte {
-	out, problems := Site(Embedded(), Options{Base: "/sub/", Language: "en"})
+	out, problems := Site(inEnglish(), Options{Base: "/sub/", Language: "en"})
 	if problems.Blocked() {
 		return nil
 	}
@@ -312,7 +312,7 @@ func TestSearchEscapes(t *testing.T) {
 // BenchmarkSearchIndex is what the index adds to a build: all pages filled, the index
 // and the list made of them.
 func BenchmarkSearchIndex(b *testing.B) {
-	all, problems := load(Embedded(), Options{Language: "en"})
+	all, problems := load(inEnglish(), Options{Language: "en"})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}

@@ -91,7 +91,7 @@ func TestHandlerETag(t *testing.T) {
 // workingFolder copies the shipped sources to where they can be changed.
 func workingFolder(t *testing.T) string {
 	t.Helper()
-	dir, src := t.TempDir(), Embedded()
+	dir, src := t.TempDir(), inEnglish()
 	must := func(err error) {
 		if err != nil {
 			t.Fatal(err)

@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"io/fs"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -14,12 +15,25 @@ import (
 	catalogue "capspan/templates/words"
 )
 
+// inEnglish are the shipped sources as a site in English alone, which takes half the time.
+// The languages have tests of their own.
+func inEnglish() Sources {
+	src := Embedded()
+	text, err := fs.ReadFile(src.Content, keeperFile)
+	if err != nil {
+		panic(err)
+	}
+	alone := regexp.MustCompile(`(?m)^languages:.*$`).ReplaceAll(text, nil)
+	src.Content = layers{fstest.MapFS{keeperFile: {Data: alone}}, src.Content}
+	return src
+}
+
 // mustSite builds the shipped site in English, which is what tests know the words of;
 // languages_test.go looks at the others.
 func mustSite(t testing.TB, opt Options) Output {
 	t.Helper()
 	opt.Language = catalogue.English
-	out, problems := Site(Embedded(), opt)
+	out, problems := Site(inEnglish(), opt)
 	if problems.Blocked() {
 		t.Fatalf("the shipped site has problems:\n%v", problems)
 	}
@@ -96,7 +110,7 @@ func mapped(t testing.TB, dir fs.FS) fstest.MapFS {
 // spoiled returns the embedded sources with some content files replaced or added.
 func spoiled(t *testing.T, files map[string]string) Sources {
 	t.Helper()
-	src := Embedded()
+	src := inEnglish()
 	all := mapped(t, src.Content)
 	for path, text := range files {
 		all[path] = &fstest.MapFile{Data: []byte(text)}
@@ -164,7 +178,7 @@ func TestBasePath(t *testing.T) {
 // The page offers faces by the tables' rule, the core judges queries by its own. What
 // the page offers, the core must take, and both must think of the same faces first.
 func TestFacesOfHolds(t *testing.T) {
-	m, problems := Matcher(Embedded())
+	m, problems := Matcher(inEnglish())
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -211,7 +225,7 @@ func TestMemory(t *testing.T) {
 	if len(memory.answers) != 2*known {
 		t.Errorf("%d answers after a build under another base, want %d", len(memory.answers), 2*known)
 	}
-	src := Embedded()
+	src := inEnglish()
 	src.Tables = moveAcross(t, "1350", "3.630")
 	plain, _ := Site(src, Options{})
 	out, _ := Site(src, Options{Memory: memory})
@@ -229,7 +243,7 @@ func TestMemory(t *testing.T) {
 func TestHastyBuild(t *testing.T) {
 	memory := NewMemory()
 	first := mustSite(t, Options{Memory: memory, Live: "/_live"})
-	src := Embedded()
+	src := inEnglish()
 	src.Tables = moveAcross(t, "1350", "3.630")
 	hasty, problems := Site(src, Options{Memory: memory, Live: "/_live", Hasty: true})
 	if problems.Blocked() || !hasty.Stale {

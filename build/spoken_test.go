@@ -12,7 +12,7 @@ import (
 // in it is marked as the English it is. What programs read, and what corrections are written
 // into, stays as it is.
 func TestSpokenTables(t *testing.T) {
-	all, problems := load(Embedded(), Options{Language: "en"})
+	all, problems := load(inEnglish(), Options{Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -134,7 +134,7 @@ func TestEveryPageIsKept(t *testing.T) {
 // A chart of one's own may come without the worker, and with an icon that is no drawing
 // of lines: it has no copy, and shows its icon as it is.
 func TestWithoutWorker(t *testing.T) {
-	src := Embedded()
+	src := inEnglish()
 	folder := mapped(t, src.Static)
 	delete(folder, "worker/worker.ts")
 	folder["icons/icon.svg"] = &fstest.MapFile{Data: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 8"><circle r="4" cx="4" cy="4"/></svg>`)}

@@ -110,12 +110,12 @@ func (c *writingChild) end() (said string, err error) {
 // a file for the children.
 func twoSites(t *testing.T) (sites [2]Output, files [2]string) {
 	t.Helper()
-	other := Embedded()
+	other := inEnglish()
 	styles := mapped(t, other.Static)
 	sheet := styles["parts/sheet.css"]
 	sheet.Data = append(bytes.Clone(sheet.Data), "\n.other { color: red; }\n"...)
 	other.Static = styles
-	for i, src := range []Sources{Embedded(), other} {
+	for i, src := range []Sources{inEnglish(), other} {
 		out, problems := Site(src, Options{})
 		if problems.Blocked() {
 			t.Fatal(problems)

@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
-	"time"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/txtar"
@@ -94,9 +93,8 @@ func TestHugePage(t *testing.T) {
 	for c := 'b'; c <= 'z'; c++ {
 		bomb += fmt.Sprintf("%c: &%c [*%c, *%c, *%c, *%c, *%c, *%c, *%c, *%c]\n", c, c, c-1, c-1, c-1, c-1, c-1, c-1, c-1, c-1)
 	}
-	start := time.Now()
-	if _, problems := Parse("bomb.md", []byte(bomb+"---\n\nWords.\n"), Options{}); !problems.Blocked() || time.Since(start) > 5*time.Second {
-		t.Errorf("after %v: %v", time.Since(start), problems)
+	if _, problems := Parse("bomb.md", []byte(bomb+"---\n\nWords.\n"), Options{}); !problems.Blocked() { // unfolded it never comes to an end
+		t.Errorf("got %v", problems)
 	}
 }
 
@@ -135,16 +133,11 @@ func TestPageTooBig(t *testing.T) {
 	}
 }
 
-// Code made to hold the lexer up takes no longer than a blink, and what is not coloured is
-// still escaped.
+// Code made to hold the lexer up comes to an end, and what is not coloured is still escaped.
 func TestLongCode(t *testing.T) {
 	for _, mischief := range []string{"[[", "'", "{", "\"", "<"} {
 		for _, size := range []int{longestColoured, biggestPage / 2} {
-			begun := time.Now()
-			got := coloured("yaml", strings.Repeat(mischief, size/len(mischief)))
-			if took := time.Since(begun); took > 5*time.Second {
-				t.Errorf("%d bytes of %q took %s", size, mischief, took)
-			}
+			got := coloured("yaml", strings.Repeat(mischief, size/len(mischief))) // one that runs away never comes to an end
 			if size > longestColoured && strings.Contains(got, "<") {
 				t.Errorf("%d bytes of %q: coloured or not escaped", size, mischief)
 			}

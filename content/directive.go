@@ -1,6 +1,7 @@
 package content
 
 import (
+	"cmp"
 	"fmt"
 	"html"
 	"slices"
@@ -20,12 +21,13 @@ var (
 // resolving is the work on one page: the figures are numbered, so that their ids differ.
 type resolving struct {
 	*document
-	page    *Page
-	chart   Resolver
-	base    string
-	spoken  spokenNames
-	words   figure.Words
-	figures int
+	page     *Page
+	chart    Resolver
+	base     string
+	language string
+	spoken   spokenNames
+	words    figure.Words
+	figures  int
 }
 
 // container checks a container's line and makes what needs the chart or the drawings.
@@ -80,7 +82,7 @@ func (r *resolving) leaf(l *leaf) {
 }
 
 // contributing is a part of what a contributor looks up: an explained row, the kinds of
-// sources, the rules.
+// sources, the rules. They say what the program says in its messages, in English.
 func (r *resolving) contributing(l *leaf, list []attribute) {
 	p := r.parameters(l.name, l.Pos(), list, 1)
 	if len(p.words) == 0 {
@@ -96,6 +98,9 @@ func (r *resolving) contributing(l *leaf, list []attribute) {
 		return
 	}
 	l.html = rendered(made, r.spoken)
+	if cmp.Or(r.language, English) != English {
+		l.html = `<div lang="` + English + `">` + l.html + "</div>"
+	}
 }
 
 // table is a shipped table, or the rows of it that are named.

@@ -64,7 +64,7 @@ func (d *document) body(page *Page, offset int, options Options, english []headi
 // destinations only, never the shape of the tree it walks.
 func (d *document) inspect(page *Page, tree ast.Node, source []byte, options Options) {
 	spoken := spokenNames{options.Code, options.Table}
-	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, spoken: spoken, words: options.Drawings}
+	r := &resolving{document: d, page: page, chart: options.Chart, base: options.Base, language: options.Language, spoken: spoken, words: options.Drawings}
 	if r.words.Say == nil {
 		r.words.Say = func(string, ...any) string { return "" }
 	}

@@ -48,6 +48,7 @@ const (
 
 // FrameName is the script of what stands round every page.
 const FrameName = "frame.js"
+
 // The finder for other people's pages: its small script, and the form and the sheet that
 // package build puts behind the core. They are no assets as they are (build/embed.go).
 const (
@@ -56,7 +57,6 @@ const (
 	EmbedSheetName  = "embed.css"
 	EmbedFormGlobal = "CapspanForm"
 )
-
 
 // The globals the browser and package driveline find the frame of the calculations under,
 // and package driveline alone what the build asks of them.

@@ -80,8 +80,8 @@ func poppler(t *testing.T, pdf []byte) readPDF {
 
 var markup = regexp.MustCompile(`<[^>]*>`)
 
-// said is what a piece of the page says.
-func said(inner string) string {
+// textOf is what a piece of the page says.
+func textOf(inner string) string {
 	return strings.TrimSpace(html.UnescapeString(markup.ReplaceAllString(inner, "")))
 }
 
@@ -116,9 +116,9 @@ func TestBook(t *testing.T) {
 		number := 0
 		for _, text := range p.Texts {
 			if text.Left < 40 || text.Left+text.Wide > p.Wide-40 || text.Top < 40 || text.Top+text.High > p.High-20 {
-				t.Errorf("page %d: %q runs over the edge at %v, %v", p.Number, said(text.Inner), text.Left, text.Top)
+				t.Errorf("page %d: %q runs over the edge at %v, %v", p.Number, textOf(text.Inner), text.Left, text.Top)
 			}
-			if n, err := strconv.Atoi(said(text.Inner)); err == nil && text.Top > p.High-60 && text.Left > p.Wide/2 {
+			if n, err := strconv.Atoi(textOf(text.Inner)); err == nil && text.Top > p.High-60 && text.Left > p.Wide/2 {
 				number = n
 			}
 		}
@@ -168,12 +168,12 @@ func insideContents(e *html.Node) bool {
 // next to its right.
 func printedBeside(doc readPDF, title string) int {
 	for _, text := range doc.Pages[1].Texts {
-		if said(text.Inner) != title {
+		if textOf(text.Inner) != title {
 			continue
 		}
 		number, nearest := 0, math.Inf(1)
 		for _, other := range doc.Pages[1].Texts {
-			n, err := strconv.Atoi(said(other.Inner))
+			n, err := strconv.Atoi(textOf(other.Inner))
 			if away := other.Left - text.Left; err == nil && away > 0 && away < nearest && math.Abs(other.Top-text.Top) <= 2 {
 				number, nearest = n, away
 			}
@@ -200,7 +200,7 @@ func checkRows(t *testing.T, doc readPDF, bookmarks map[string][]int, pages map[
 			}
 			var all strings.Builder
 			for _, text := range doc.Pages[page-1].Texts {
-				all.WriteString(said(text.Inner))
+				all.WriteString(textOf(text.Inner))
 			}
 			if !strings.Contains(all.String(), row.ID) {
 				t.Errorf("row %s is not on page %d", row.ID, page)

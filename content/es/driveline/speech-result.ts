@@ -82,8 +82,8 @@ export const stillNeeded = (labels: readonly string[]): string => `Falta todaví
 
 export function unusable(input: string, beside: string, wrong: Wrong): string {
   if (input === "") return "Estos números no se pueden usar juntos. Mire primero las unidades, después las lecturas.";
-  if (wrong === "conflict" && beside !== "") return `“${input}” no va con “${beside}”. Mire las dos cosas.`;
-  return `“${input}” no se puede usar aquí. Mire primero su unidad, después la lectura.`;
+  if (wrong === "conflict" && beside !== "") return `«${input}» no va con «${beside}». Mire las dos cosas.`;
+  return `«${input}» no se puede usar aquí. Mire primero su unidad, después la lectura.`;
 }
 
 export const sheet = {

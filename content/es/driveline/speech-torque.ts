@@ -142,7 +142,7 @@ export const say = {
     row === ""
       ? "En el cuadro no hay capacidad publicada: ninguna de sus filas la tiene. Pregunte al fabricante de la cruceta."
       : `En el cuadro no hay capacidad publicada para ${row}. Pregunte al fabricante de la cruceta.`,
-  noRow: (row: string): string => `“${row}” no es una fila del cuadro. Búsquela allí, o déjela fuera.`,
+  noRow: (row: string): string => `«${row}» no es una fila del cuadro. Búsquela allí, o déjela fuera.`,
   stress: "Tensión cortante en la pared exterior",
   stressThin: "Lo mismo por la fórmula de pared delgada",
   torqueMises: "Par al comienzo de la fluencia, von Mises",

@@ -12,11 +12,11 @@ export const notText = (): string => "Una lectura tiene que ser texto, como 34.9
 export const tooMany = (n: number, most: number): string =>
   `Hay ${n} lecturas; solo se miran ${most}. Con seis buenas sobra.`;
 export const unknownWord = (key: string, text: string, words: readonly string[]): string =>
-  `“${text}” no es un valor conocido de “${key}”. Use ${list(words, "o")}.`;
+  `«${text}» no es un valor conocido de «${key}». Use ${list(words, "o")}.`;
 export const otherTable = (asked: string, table: string): string =>
-  `Estas lecturas son para la tabla “${asked}”, y esta es “${table}”.`;
+  `Estas lecturas son para la tabla «${asked}», y esta es «${table}».`;
 export const noColumn = (key: string, table: PartTable): string =>
-  `“${key}” no es nada por lo que se compare en esta tabla. Se compara por ${list(table.columns.map((c) => c.id))}.`;
+  `«${key}» no es nada por lo que se compare en esta tabla. Se compara por ${list(table.columns.map((c) => c.id))}.`;
 export const notCount = (label: string): string =>
   `${label}: una cuenta es un número entero, como 6. Marque uno, dé una vuelta entera y cuente.`;
 export const countsDiffer = (label: string, one: number, other: number): string =>
@@ -36,4 +36,4 @@ export function noSuchLength(column: PartColumn, r: Reading): string {
 
 // ---- direcciones
 
-export const badAddress = (key: string): string => `“${key}” en la dirección no significa nada aquí; se dejó fuera.`;
+export const badAddress = (key: string): string => `«${key}» en la dirección no significa nada aquí; se dejó fuera.`;

@@ -12,14 +12,14 @@ export const called = (row: PartRow): string => row.also[0] ?? row.name;
 
 // ---- encabezados
 
-const inTable = (table: PartTable): string => `en “${table.title}”`;
+const inTable = (table: PartTable): string => `en «${table.title}»`;
 
 export const identified = (row: PartRow, table: PartTable): string => `Es ${called(row)} ${inTable(table)}.`;
 export const possible = (row: PartRow, table: PartTable, doubt: PartDoubt): string =>
   `Puede ser ${called(row)} ${inTable(table)}, pero ${but(doubt)}.`;
 export const between = (rows: readonly PartRow[], table: PartTable): string =>
   `Estas lecturas dejan ${rows.length} filas ${inTable(table)}: ${some(rows.map(called), 4)}.`;
-export const notInChart = (table: PartTable): string => `Esto no está en ninguna fila de “${table.title}”.`;
+export const notInChart = (table: PartTable): string => `Esto no está en ninguna fila de «${table.title}».`;
 export const nothingYet = (): string => "Todavía no hay ninguna lectura.";
 export const unreadable = (): string => "Estas lecturas no se pueden usar como están.";
 export const cannotBelong = (): string => "Estas lecturas no pueden ser todas de una misma pieza.";
@@ -180,7 +180,7 @@ export function fromChord(c: Chord, lead: Unit): string {
 
 /** Rótulos dentro de una oración. */
 function named(labels: readonly string[]): string {
-  return list(labels.map((label) => `“${lower(label)}”`));
+  return list(labels.map((label) => `«${lower(label)}»`));
 }
 
 /** Un rótulo dentro de una oración; una sigla queda como está. */

@@ -18,7 +18,7 @@ export const emptyEnd = (n: number): string =>
 export const tooMany = (n: number, most: number): string =>
   `Hay ${n} lecturas; solo se miran ${most}. Con seis buenas sobra.`;
 export const unknownWord = (name: string, text: string, words: readonly string[]): string =>
-  `“${text}” no es un valor conocido de “${name}”. Use ${list(words, "o")}.`;
+  `«${text}» no es un valor conocido de «${name}». Use ${list(words, "o")}.`;
 export const yokeFaces = (hold: Hold, right: readonly Faces[]): string =>
   `Una horquilla para ${holdWords[hold]} vale por una cruceta medida ${list(
     right.map((f) => facesWords[f]),

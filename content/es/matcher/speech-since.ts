@@ -19,7 +19,7 @@ export function head(standing: Standing, made: string, now: string, rows: number
     case "unknown":
       return `Este enlace se hizo con el cuadro ${made}, y no hay registro de él. No se puede decir si sus filas han cambiado desde entonces: pregunte a quien lo envió cuál fue la respuesta. ${by}`;
     case "no-name":
-      return `Este enlace nombra un cuadro “${made}”, y ningún cuadro se llama así. No se puede decir si sus filas han cambiado desde entonces. ${by}`;
+      return `Este enlace nombra un cuadro «${made}», y ningún cuadro se llama así. No se puede decir si sus filas han cambiado desde entonces. ${by}`;
     case "same":
       return "";
   }
@@ -53,7 +53,7 @@ export function changed(change: Change, issue: Issue, rows: string): string {
 
 function what(change: Change): string {
   const name = (called as Record<string, string>)[change.column] ?? change.column;
-  const column = name === "" ? "" : `“${name}” `;
+  const column = name === "" ? "" : `«${name}» `;
   switch (change.what) {
     case "added":
       return "añadida desde entonces";
@@ -64,7 +64,7 @@ function what(change: Change): string {
     case "value":
       return `${column}era ${figure(change.old)} y es ${figure(change.new)}`;
   }
-  return `${column}“${change.what}” era ${figure(change.old)} y es ${figure(change.new)}`;
+  return `${column}«${change.what}» era ${figure(change.old)} y es ${figure(change.new)}`;
 }
 
 /** Un valor como estaba impreso, con la otra unidad detrás. */

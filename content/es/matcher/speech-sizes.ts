@@ -130,7 +130,7 @@ export function twins(of: Twins): string {
   const names = list(of.rows.map((r) => r.name));
   const says = [`${names} son una misma medida: ninguna medición más las separa.`];
   if (new Set(of.rows.map((r) => r.table)).size > 1)
-    says.push(`${capital(list(of.rows.map((r) => `${r.name} está en “${r.table}”`)))}.`);
+    says.push(`${capital(list(of.rows.map((r) => `${r.name} está en «${r.table}»`)))}.`);
   if (new Set(of.rows.map((r) => r.basis)).size > 1)
     says.push(
       `${list(of.rows.map((r, i) => `${i === 0 ? "Los valores de" : "los de"} ${r.name} son ${basisWords[r.basis].replace(/,.*/, "")}`))}.`,

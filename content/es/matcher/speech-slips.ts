@@ -75,11 +75,7 @@ const speech: Record<Slip, Speech> = {
   ),
   "clips-included": over("sobre los anillos", overCaps, "over-caps"),
   "over-caps-of-inside-clip": over("sobre los dados", betweenGrooves, "groove-inner"),
-  "over-plates": over(
-    "sobre las placas",
-    "Mida debajo de las placas, con las bocas para interiores.",
-    "under-plates",
-  ),
+  "over-plates": over("sobre las placas", "Mida debajo de las placas, con las bocas para interiores.", "under-plates"),
   "over-ears": over("sobre las orejas de la horquilla", overCaps, "over-caps"),
   "centre-to-cap": {
     if: (s) => `${what(s)} ${was(s)} solo hasta el centro de la cruz`,

@@ -74,7 +74,7 @@ export function list(words: readonly string[], last = "y"): string {
 }
 
 function joining(last: string, end: string): string {
-  const next = end.replace(/^[“"(¿¡]+/, "");
+  const next = end.replace(/^[«“"(¿¡]+/, "");
   if (last === "y" || last === "and") return /^(?:[ií]|h[ií](?![aeo]))/i.test(next) ? "e" : "y";
   return /^(?:h?[oó]|8|11(?!\d))/i.test(next) ? "u" : "o";
 }

@@ -59,7 +59,7 @@ export const words = {
   conversions: "Crucetas de conversión con este extremo",
   ends: "Cada extremo por separado",
   readings: "Qué fue de las lecturas",
-  used: "usada",
+  used: "se usó",
   slips: "Un descuido que buscar",
   slipsAbout: "Nada se corrigió por sí solo. Mírelo y mida otra vez.",
   startAgain: (look: SlipFound["look"]) =>
