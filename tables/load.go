@@ -51,19 +51,7 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 	if r, root := l.open(fsys, historyFile); root != nil {
 		l.readHistory(r, root)
 	}
-	rows := 0
-	for _, name := range names {
-		r, root := l.open(fsys, name)
-		if root == nil {
-			continue
-		}
-		t := l.readTable(r, root, strings.TrimSuffix(name, ".yaml"))
-		l.set.Tables = append(l.set.Tables, t)
-		if rows += len(t.Rows); rows > lim.rows {
-			r.fail(root, t.ID, "too-many-rows", numbered("the chart has %d rows with this table; at most %d are read", rows, lim.rows))
-			break
-		}
-	}
+	l.readTables(fsys, names)
 	l.connect()
 	for i := range l.list {
 		l.list[i].Level = levels[l.list[i].Rule]

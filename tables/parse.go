@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"errors"
 	"strings"
 
@@ -45,20 +46,26 @@ func (r *reader) parse(src []byte) *node {
 // in braces from the line above, a dash alone, a document marker. With one value on
 // one line, comparing lines compares values, and Format can move them.
 func (r *reader) wholeLines(root *node, text []byte) {
-	starts := map[int]bool{}
+	starts := make([]bool, bytes.Count(text, []byte("\n"))+2)
 	var mark func(n *node)
 	mark = func(n *node) {
-		starts[n.Line] = true
+		if n.Line < len(starts) {
+			starts[n.Line] = true
+		}
 		for _, c := range n.Content {
 			mark(c)
 		}
 	}
 	mark(root)
 	number := 0
-	for line := range strings.Lines(string(text)) {
+	for row := range bytes.Lines(text) {
 		number++
+		if starts[number] {
+			continue
+		}
+		line := string(row)
 		body := strings.TrimSpace(line)
-		if body == "" || body[0] == '#' || starts[number] {
+		if body == "" || body[0] == '#' {
 			continue
 		}
 		at := &node{Line: number, Column: strings.Index(line, body) + 1}

@@ -29,7 +29,8 @@ type Set struct {
 	Retired []Retired
 	History []Release // newest first, as recorded
 
-	byID map[string]*Row // by id in lower case
+	byID   map[string]*Row // by id in lower case
+	beside neighbours
 }
 
 // Version names a table's or the chart's issue.
@@ -111,6 +112,8 @@ type Row struct {
 	Note    string
 	Twins   []*Row // rows of the same size, named on either side
 	Pos     diag.Pos
+
+	at int // its place among all rows of the chart
 }
 
 // Ref is the row's name in queries and answers: "table/id".

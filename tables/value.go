@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -11,16 +10,12 @@ import (
 // readValue reads one cell: {is: 3.219, faces: over-caps, basis: common-practice}.
 func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool) Value {
 	across := joint && c.ID == acrossColumn
-	known := keysFor(c, across)
+	known, whole := r.cellKeys(c, across)
 	if n.Kind == yaml.ScalarNode && n.Tag != "!!null" && n.Value != "" {
 		r.fail(n, path, "wrong-shape", numbered("%q where a value in braces is expected", n.Value), "write {is: "+n.Value+", basis: ...}")
 		return Value{State: Unknown, Pos: r.pos(n)}
 	}
-	also := []string{"others"}
-	if c.Kind == Length {
-		also = append(also, "measured")
-	}
-	got, ok := r.fields(n, path, slices.Concat(known, also), func(key string) string {
+	got, ok := r.fields(n, path, whole, func(key string) string {
 		switch key {
 		case "faces", "faces-basis":
 			return "only across has faces"
@@ -134,7 +129,7 @@ func (r *reader) number(n *node, text, path string, kind Kind, unit Unit) (Quant
 		r.fail(n, path, "bad-number", err.Error(), hints...)
 		return q, false
 	}
-	if kind == Count && !q.value.IsInt() {
+	if kind == Count && q.top%q.bottom != 0 {
 		r.fail(n, path, "bad-number", numbered("%q is not a whole number", text))
 		return q, false
 	}

@@ -24,6 +24,36 @@ type reader struct {
 	source []byte // of a file of the folder
 	lim    limits
 	list   *diag.List
+
+	// The keys of rows and cells of one table, worked out once.
+	ofRow  []string
+	ofCell map[string]cellKeys // by column
+}
+
+// cellKeys are those of a figure among others, and of a whole cell.
+type cellKeys struct{ figure, whole []string }
+
+func (r *reader) rowKeys(t *Table) []string {
+	if r.ofRow == nil {
+		r.ofRow = slices.Concat(rowFirst, columnIDs(t), rowLast)
+	}
+	return r.ofRow
+}
+
+func (r *reader) cellKeys(c Column, across bool) (figure, whole []string) {
+	keys, known := r.ofCell[c.ID]
+	if !known {
+		keys.figure = keysFor(c, across)
+		keys.whole = append(slices.Clone(keys.figure), "others")
+		if c.Kind == Length {
+			keys.whole = append(keys.whole, "measured")
+		}
+		if r.ofCell == nil {
+			r.ofCell = map[string]cellKeys{}
+		}
+		r.ofCell[c.ID] = keys
+	}
+	return keys.figure, keys.whole
 }
 
 func numbered(format string, args ...any) string { return fmt.Sprintf(format, args...) }
