@@ -28,10 +28,13 @@ func (s *site) bundle() {
 		}
 		s.add(f.Path, f.Bytes, Assets)
 	}
+	s.parts = map[string]string{}
+	if s.only != nil { // what follows is written of the tables, and shows no problem of theirs
+		return
+	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
 	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 	s.addDrawings()
-	s.parts = map[string]string{}
 	for _, t := range partTables(s.set) {
 		s.parts[partData(t)] = s.addAsset("assets/part-"+t.ID, ".json", s.partJSON(t))
 	}

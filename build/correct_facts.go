@@ -108,6 +108,10 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 		paths[id] = s.addAsset(correctFolder+stem, ".json", text)
 	}
 	for _, t := range s.set.Tables {
+		if s.only != nil {
+			paths[t.ID] = correctFolder + t.ID + ".json"
+			continue // what stands in them was read, with every problem
+		}
 		facts, err := factsOf(s.tables, t)
 		if err != nil {
 			problems.Add(diag.Problem{Pos: t.Pos, Rule: "unreadable", Fact: err.Error()})

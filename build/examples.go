@@ -1,9 +1,13 @@
 package build
 
 import (
+	"errors"
+	"io/fs"
 	"strings"
 
+	"capspan/build/diag"
 	"capspan/content"
+	"capspan/static"
 	"capspan/static/matcher"
 )
 
@@ -12,6 +16,7 @@ import (
 // asks; pages are read one after the other, so one is enough.
 type exampleCore struct {
 	*site
+	static     fs.FS
 	core       *matcher.Matcher
 	err        error
 	remembered *Memory
@@ -21,13 +26,21 @@ type exampleCore struct {
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
 	if e.core == nil && e.err == nil {
-		e.core, e.err = matcher.New(e.assets.Core(), Chart(e.set))
+		script := e.assets.Core()
+		if e.spared {
+			var wrong diag.List
+			if script, wrong = static.Core(e.static); wrong.Blocked() {
+				return nil, errors.New(wrong.Summary()) // they are the program's own
+			}
+		}
+		e.core, e.err = matcher.New(script, Chart(e.set))
 	}
 	return e.core, e.err
 }
 
 // answer is what the core says to a query in the form of the identify page's address.
 func (e *exampleCore) answer(address string) (content.Answer, error) {
+	e.version = e.set.Version()
 	key := answerKey{e.assets.Path("matcher.js") + e.assets.Path("matcher-late.js"), e.base, address}
 	if e.remembered != nil {
 		before, known := e.remembered.answers[key]

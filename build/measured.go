@@ -1,11 +1,14 @@
 package build
 
 import (
+	"errors"
+	"io/fs"
 	"math"
 	"strconv"
 	"strings"
 
 	"capspan/build/diag"
+	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/templates"
@@ -13,7 +16,7 @@ import (
 
 // reckon works out by the core what readers measured comes to, value by value, and leaves
 // it with the measurements, for pages and for the open data.
-func (in *inputs) reckon() diag.List {
+func (in *inputs) reckon(scripts fs.FS) diag.List {
 	var problems diag.List
 	var core *matcher.Measuring // nil until something was measured: loading it takes time
 	in.measured = map[*tables.Measurements]matcher.MeasuredAnswer{}
@@ -26,7 +29,7 @@ func (in *inputs) reckon() diag.List {
 				}
 				var err error
 				if core == nil {
-					core, err = matcher.NewMeasuring(in.assets.Bytes("measured.js"))
+					core, err = in.measuring(scripts)
 				}
 				if err == nil {
 					in.measured[v.Measured], err = core.ComesTo(measuredQuestion(v, c, t.Joint()))
@@ -40,6 +43,19 @@ func (in *inputs) reckon() diag.List {
 		}
 	}
 	return problems
+}
+
+// measuring starts the core that reckons, by its bundled script or, where scripts were
+// spared, by bundling that one.
+func (in *inputs) measuring(scripts fs.FS) (*matcher.Measuring, error) {
+	script := in.assets.Bytes("measured.js")
+	if in.spared {
+		var wrong diag.List
+		if script, wrong = static.Script(scripts, "matcher/measured.ts", matcher.MeasuredName); wrong.Blocked() {
+			return nil, errors.New(wrong.Summary()) // they are the program's own
+		}
+	}
+	return matcher.NewMeasuring(script)
 }
 
 // measuredQuestion puts a value's measurements to the core. A value that rests on them has

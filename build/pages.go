@@ -73,7 +73,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 		if !table.Joint() {
 			continue
 		}
-		for _, row := range table.Rows {
+		for _, row := range s.pictured(table) {
 			life := sync.OnceValue(func() template.HTML { return figure.LifeSize("life", s.drawing(row)) })
 			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
 			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })

@@ -55,12 +55,6 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	return Output{Files: s.files, Chart: s.version, Base: s.base, Redirects: s.redirects(), Stale: in.core != nil && in.core.stale}, problems
 }
 
-// Check reports every problem in tables, pages, scripts and links.
-func Check(src Sources) diag.List {
-	_, problems := Site(src, Options{})
-	return problems
-}
-
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 	set, problems := tables.Load(src.Tables)
@@ -91,6 +85,7 @@ type inputs struct {
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
 	core     *exampleCore // nil while tables or scripts have problems
+	spared   bool         // the scripts are the program's own and were not bundled
 
 	contributing tables.Contributing
 }
@@ -99,12 +94,15 @@ type inputs struct {
 // last, because they ask the chart and the core; when those have problems of their own,
 // the pages are checked without them.
 func load(src Sources, opt Options) (inputs, diag.List) {
-	in := inputs{tables: src.Tables}
+	in := inputs{tables: src.Tables, spared: opt.sparing && ownScripts(src.Static)}
 	var found [6]diag.List
 	language := cmp.Or(opt.Language, catalogue.English)
 	var group sync.WaitGroup
 	group.Go(func() { in.set, found[0] = tables.Load(src.Tables) })
 	group.Go(func() {
+		if in.spared {
+			return
+		}
 		made := opt.Memory.bundled(src.Static, language)
 		in.assets, in.method, found[1], found[4] = made.assets, made.method, made.problems[0], made.problems[1]
 	})
@@ -121,7 +119,11 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	})
 	group.Go(func() { in.keeper, found[3] = loadKeeper(src.Content) })
 	var scripts []byte
-	group.Go(func() { scripts, found[5] = static.Driveline(src.Static) })
+	group.Go(func() {
+		if !in.spared {
+			scripts, found[5] = static.Driveline(src.Static)
+		}
+	})
 	group.Wait()
 	problems := slices.Concat(found[:]...)
 	options := content.Options{Base: basePath(opt.Base)}
@@ -129,15 +131,20 @@ func load(src Sources, opt Options) (inputs, diag.List) {
 	var failed error
 	if !problems.Blocked() {
 		in.contributing = tables.Contribute(in.set)
-		problems.Add(in.reckon()...)
-		core, set := in.assets.Core(), in.set
-		group.Go(func() { worked, failed = calculate(core, scripts, set) })
-		asked := &site{inputs: in, version: in.set.Version(), base: options.Base}
-		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
+		problems.Add(in.reckon(src.Static)...)
+		if core, set := in.assets.Core(), in.set; !in.spared {
+			group.Go(func() { worked, failed = calculate(core, scripts, set) })
+		}
+		asked := &site{inputs: in, base: options.Base}
+		in.core = &exampleCore{site: asked, static: src.Static, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
 	}
 	pages, wrong := content.Load(src.Content, options)
+	if in.spared && scripted(pages) {
+		opt.sparing = false
+		return load(src, opt)
+	}
 	in.pages = pages
 	problems.Add(wrong...)
 	group.Wait()
@@ -156,11 +163,12 @@ type site struct {
 	base     string
 	live     string
 	memory   *Memory
-	chart    string            // path of the matcher's chart
-	drawings string            // path of the drawings the identify page fetches
-	index    string            // path of what the search looks in
-	parts    map[string]string // paths of the tables that parts are identified in, by plain name
-	slips    string            // path of the chart in words that the enquiry slip fetches
+	only     map[*tables.Row]bool // the joints whose pages are made; nil: of all
+	chart    string               // path of the matcher's chart
+	drawings string               // path of the drawings the identify page fetches
+	index    string               // path of what the search looks in
+	parts    map[string]string    // paths of the tables that parts are identified in, by plain name
+	slips    string               // path of the chart in words that the enquiry slip fetches
 	az       *templates.AZ
 	files    []File
 	places   map[string]diag.Pos           // page addresses with the file each was made from

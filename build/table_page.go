@@ -62,7 +62,7 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 		}
 		body.Columns = append(body.Columns, column)
 	}
-	for _, row := range t.Rows {
+	for _, row := range s.pictured(t) {
 		body.Rows = append(body.Rows, s.tableRow(t, row))
 	}
 	return templates.Page{Address: tableAddress(t), Title: t.Title, About: t.About, Sheet: t.Title,
