@@ -11,6 +11,14 @@ import (
 
 // parse gives the mapping a file consists of, or nil.
 func (r *reader) parse(src []byte) *node {
+	if root, ok := quickParse(src); ok && tooDeep(root, r.lim.depth) == nil {
+		return root
+	}
+	return r.parseWhole(src)
+}
+
+// parseWhole has the YAML library read a file, whatever is in it.
+func (r *reader) parseWhole(src []byte) *node {
 	text := r.clean(src)
 	var docs []node
 	err := yaml.Load(text, &docs, yaml.WithAllDocuments())
