@@ -52,7 +52,7 @@ func checkLarge(src Sources) diag.List {
 	if problems.Blocked() {
 		return problems
 	}
-	problems.Add(s.placeRest()...)
+	problems.Add(s.takenRest()...)
 	s.nameData()
 	problems.Add(s.addSchemas(src.Static)...)
 	problems.Add(s.addWebManifest()...)
@@ -65,15 +65,26 @@ func checkLarge(src Sources) diag.List {
 // known adds a file without its content, for links to lead to.
 func (s *site) known(path string) { s.add(path, nil, Pages) }
 
-// placeRest gives the rows whose pages are not made their addresses.
-func (s *site) placeRest() diag.List {
+// unmade finds the row whose page or paper sheet has that address, when it was not made.
+func (s *site) unmade(address string) *tables.Row {
+	id, joint := strings.CutPrefix(address, "/joint/")
+	if s.only == nil || !joint {
+		return nil
+	}
+	id, _, _ = strings.Cut(id, "/")
+	row := s.set.Find(id)
+	if row == nil || s.only[row] || !row.Table.Joint() || address != rowAddress(row.ID) && address != paperAddress(row.ID) {
+		return nil
+	}
+	return row
+}
+
+// takenRest finds the pages that want the address of a row's page that was not made.
+func (s *site) takenRest() diag.List {
 	var problems diag.List
-	for _, t := range s.set.Tables {
-		for _, row := range t.Rows {
-			if t.Joint() && !s.only[row] {
-				problems.Add(s.place(rendered{address: rowAddress(row.ID), from: row.Pos})...)
-				problems.Add(s.place(rendered{address: paperAddress(row.ID), from: row.Pos})...)
-			}
+	for address, pos := range s.places {
+		if row := s.unmade(address); row != nil {
+			problems.Add(addressTaken(address, pos, row.Pos))
 		}
 	}
 	return problems

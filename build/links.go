@@ -28,6 +28,7 @@ func (s *site) checkLinks() diag.List {
 		}
 		content, there := files[pageFile(address)]
 		switch {
+		case !there && s.unmade(address) != nil:
 		case !there:
 			problems.Add(diag.Problem{Pos: pos, Path: from, Rule: "broken-link",
 				Fact: fmt.Sprintf("link %q leads to no page", href), Hints: s.nearAddress(address)})
@@ -73,6 +74,9 @@ func (s *site) nearAddress(address string) []string {
 		if path.Base(known) == path.Base(address) {
 			near = append(near, "did you mean "+known+"?")
 		}
+	}
+	if row := s.set.Find(path.Base(address)); row != nil && s.unmade(rowAddress(row.ID)) == row && row.ID == path.Base(address) {
+		near = append(near, "did you mean "+rowAddress(row.ID)+"?")
 	}
 	if len(near) != 1 {
 		return nil

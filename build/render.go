@@ -72,8 +72,7 @@ func (s *site) place(p rendered) diag.List {
 		return diag.List{{Pos: p.from, Path: p.address, Rule: "bad-template", Fact: fmt.Sprintf("page cannot be rendered: %v", p.err)}}
 	}
 	if first, taken := s.places[p.address]; taken {
-		return diag.List{{Pos: p.from, Path: p.address, Rule: "address-taken", Fact: "two pages want the address " + p.address,
-			Notes: []diag.Note{{Text: "first used by", Pos: first}}}}
+		return diag.List{addressTaken(p.address, p.from, first)}
 	}
 	s.places[p.address] = p.from
 	s.add(pageFile(p.address), p.bytes, Pages)
@@ -81,6 +80,11 @@ func (s *site) place(p rendered) diag.List {
 		s.shown = append(s.shown, p.shown)
 	}
 	return nil
+}
+
+func addressTaken(address string, by, first diag.Pos) diag.Problem {
+	return diag.Problem{Pos: by, Path: address, Rule: "address-taken", Fact: "two pages want the address " + address,
+		Notes: []diag.Note{{Text: "first used by", Pos: first}}}
 }
 
 // shared is what every page of this build has in common.

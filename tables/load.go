@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -135,11 +136,12 @@ func readLimited(fsys fs.FS, name string, most int) ([]byte, error) {
 	case info.Size() > int64(most):
 		return nil, errTooLarge
 	}
-	data, err := io.ReadAll(io.LimitReader(file, int64(most)+1))
-	if err == nil && len(data) > most {
+	data := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead))
+	_, err = data.ReadFrom(io.LimitReader(file, int64(most)+1))
+	if err == nil && data.Len() > most {
 		return nil, errTooLarge
 	}
-	return data, err
+	return data.Bytes(), err
 }
 
 // cause is the reason of a disk error without the path, which the problem's place says.

@@ -9,10 +9,14 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// parse gives the mapping a file consists of, or nil.
+// parse gives the mapping a file consists of, or nil. Its nodes last until r.release.
 func (r *reader) parse(src []byte) *node {
-	if root, ok := quickParse(src); ok && tooDeep(root, r.lim.depth) == nil {
-		return root
+	if root, done, ok := quickParse(src); ok {
+		if tooDeep(root, r.lim.depth) == nil {
+			r.done = done
+			return root
+		}
+		done()
 	}
 	return r.parseWhole(src)
 }

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -16,26 +17,40 @@ import (
 // lists whose items are indented; mappings and lists in brackets on one line; values in
 // double quotes without a backslash; and plain values that begin with a letter or a digit
 // and hold none of the characters that mean something.
-func quickParse(src []byte) (root *node, ok bool) {
+//
+// The nodes are the reader's own: once done is called, others are made in their place.
+func quickParse(src []byte) (root *node, done func(), ok bool) {
 	if !allPlain(src) {
-		return nil, false
+		return nil, nil, false
 	}
-	q := &quickReader{text: string(src), number: 0}
+	q := &quickReader{text: string(src), room: rooms.Get().(*[][]node)}
+	done = func() { rooms.Put(q.room) }
 	defer func() {
 		if stop := recover(); stop != nil {
 			if _, gaveUp := stop.(gaveUp); !gaveUp {
 				panic(stop)
 			}
-			root, ok = nil, false
+			done()
+			root, done, ok = nil, nil, false
 		}
 	}()
 	q.next()
 	if q.ended || q.indent != 0 {
-		return nil, false
+		panic(gaveUp{})
 	}
 	root = q.mapping(0, 0)
-	return root, q.ended
+	if !q.ended {
+		panic(gaveUp{})
+	}
+	return root, done, true
 }
+
+// rooms are where nodes of files read before stood: a large chart has millions, and those
+// of one file are of no use after it.
+var rooms = sync.Pool{New: func() any { return new([][]node) }}
+
+// atOnce is how many nodes room is made for.
+const atOnce = 512
 
 // gaveUp ends quickParse from within.
 type gaveUp struct{}
@@ -49,7 +64,8 @@ type quickReader struct {
 	ended  bool
 	deep   int // brackets that are open
 
-	nodes []node  // room for those to come
+	room  *[][]node // for nodes, of which so many are made
+	made  int
 	stack []*node // children of nodes that are not complete yet
 }
 
@@ -82,12 +98,12 @@ func (q *quickReader) next() {
 
 // make gives a node at a place of the line, counted from its first character.
 func (q *quickReader) make(kind yaml.Kind, at int) *node {
-	if len(q.nodes) == 0 {
-		q.nodes = make([]node, 256)
+	if q.made == len(*q.room)*atOnce {
+		*q.room = append(*q.room, make([]node, atOnce))
 	}
-	n := &q.nodes[0]
-	q.nodes = q.nodes[1:]
-	n.Kind, n.Line, n.Column = kind, q.number, q.indent+at+1
+	n := &(*q.room)[q.made/atOnce][q.made%atOnce]
+	q.made++
+	*n = node{Kind: kind, Line: q.number, Column: q.indent + at + 1, Content: n.Content[:0]}
 	return n
 }
 
@@ -106,7 +122,7 @@ const deepest = 16
 
 // close gives a node the children that were put on the stack since.
 func (q *quickReader) close(n *node, since int) *node {
-	n.Content = append([]*node(nil), q.stack[since:]...)
+	n.Content = append(n.Content, q.stack[since:]...)
 	q.stack = q.stack[:since]
 	return n
 }

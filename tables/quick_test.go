@@ -17,10 +17,11 @@ func sameNodes(t interface {
 	Fatalf(string, ...any)
 }, src []byte) (quick bool) {
 	t.Helper()
-	got, ok := quickParse(src)
+	got, done, ok := quickParse(src)
 	if !ok {
 		return false
 	}
+	defer done()
 	list := diag.List{}
 	want := (&reader{file: "x.yaml", lim: limits{depth: 100, text: 1 << 20}, list: &list}).parseWhole(src)
 	if want == nil || len(list) > 0 {

@@ -77,6 +77,10 @@ func (l *loader) readPart(fsys fs.FS, name string) *part {
 	p.reader, p.root = p.open(fsys, name)
 	if p.root != nil {
 		p.table = p.readTable(p.reader, p.root, strings.TrimSuffix(name, ".yaml"))
+		root := *p.root // for the place of a problem with the table
+		root.Content = nil
+		p.root = &root
+		p.reader.release()
 	}
 	return p
 }

@@ -48,10 +48,11 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 		row.Also = r.texts(f.value, path+".also")
 	}
 	if f, there := got["twins"]; there {
-		link.twins = r.items(f.value, path+".twins", false)
+		link.readTwins(r, r.items(f.value, path+".twins", false), path+".twins", ok)
 	}
 	row.Note = r.optional(got, "note", path+".note")
 	r.joint(row, got, path)
+	r.forget(got)
 	if !ok {
 		return nil
 	}
@@ -81,7 +82,8 @@ func (l *loader) readOwn(r *reader, n *node, path string, got map[string]field, 
 	for _, item := range items {
 		end, ok := r.fields(item, path+".ends", []string{"like"}, nil)
 		if ok && r.inline(item, path+".ends") && r.need(item, path+".ends", end, "like") {
-			link.likes = append(link.likes, end["like"].value)
+			like := *end["like"].value // it outlasts the nodes of the file
+			link.likes = append(link.likes, &like)
 		}
 	}
 	e := l.evidence(r, n, path, got, true)

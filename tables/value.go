@@ -29,6 +29,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool
 	}
 	v := l.readFigure(r, n, path, c, across, got)
 	v = l.readFaces(r, n, path, across, got, v)
+	defer r.forget(got)
 	v.Braces = r.pos(n)
 	if f, there := got["measured"]; there {
 		v.Measured = l.readMeasured(r, f.value, path, c, joint)
@@ -50,6 +51,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool
 				other.Faces, _ = word(r, f.value, path+".others", "unknown-faces", "faces", faces)
 			}
 			r.measuredWell(item, path+".others", c, got, other)
+			r.forget(got)
 			v.Others = append(v.Others, other)
 		}
 	}
