@@ -38,6 +38,13 @@ var shipped = limits{bytes: 1 << 20, depth: 8, rows: 200_000, text: 400}
 func Load(fsys fs.FS) (*Set, diag.List) { return load(fsys, shipped) }
 
 func load(fsys fs.FS, lim limits) (*Set, diag.List) {
+	l, names := begin(fsys, lim)
+	l.readTables(fsys, names)
+	return l.finish()
+}
+
+// begin reads what stands beside the tables, and lists those.
+func begin(fsys fs.FS, lim limits) (*loader, []string) {
 	l := &loader{set: &Set{}, lim: lim, sources: map[string]*Source{}, links: map[*Row]*links{}}
 	names, err := tableFiles(fsys, &l.list)
 	if err != nil {
@@ -52,7 +59,11 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 	if r, root := l.open(fsys, historyFile); root != nil {
 		l.readHistory(r, root)
 	}
-	l.readTables(fsys, names)
+	return l, names
+}
+
+// finish resolves what the rows say of each other.
+func (l *loader) finish() (*Set, diag.List) {
 	l.connect()
 	for i := range l.list {
 		l.list[i].Level = levels[l.list[i].Rule]
@@ -92,6 +103,7 @@ type loader struct {
 	list    diag.List
 	sources map[string]*Source // by id
 	links   map[*Row]*links    // what rows say of other rows, resolved by connect
+	kept    *kept              // nil for a chart that is read alone
 }
 
 // open reads and parses one file.

@@ -72,6 +72,9 @@ func (l *loader) parts(fsys fs.FS, names []string, stop <-chan struct{}) <-chan 
 }
 
 func (l *loader) readPart(fsys fs.FS, name string) *part {
+	if p := l.kept.take(name); p != nil {
+		return p
+	}
 	p := &part{loader: *l}
 	p.list, p.links = nil, map[*Row]*links{}
 	p.reader, p.root = p.open(fsys, name)
@@ -82,5 +85,6 @@ func (l *loader) readPart(fsys fs.FS, name string) *part {
 		p.root = &root
 		p.reader.release()
 	}
+	l.kept.keep(name, p)
 	return p
 }

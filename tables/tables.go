@@ -13,6 +13,7 @@ package tables
 
 import (
 	"embed"
+	"sync"
 
 	"capspan/build/diag"
 )
@@ -31,6 +32,10 @@ type Set struct {
 
 	byID   map[string]*Row // by id in lower case
 	beside neighbours
+	named  struct {
+		once sync.Once
+		as   Version
+	}
 }
 
 // Version names a table's or the chart's issue.

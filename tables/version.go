@@ -20,6 +20,11 @@ func (v Version) Name() string {
 // what it says. Comments, order of keys and spacing do not change the hash; any
 // value, source, note or retired id does.
 func (s *Set) Version() Version {
+	s.named.once.Do(func() { s.named.as = s.version() })
+	return s.named.as
+}
+
+func (s *Set) version() Version {
 	var v Version
 	for _, t := range s.Tables {
 		v.Date = max(v.Date, t.Version.Date) // YYYY-MM-DD sorts as text
