@@ -1,16 +1,15 @@
-package build_test
+package build
 
 import (
 	"fmt"
 	"testing"
 
-	"capspan/build"
 	"capspan/build/synth/catalogue"
 )
 
-// made is the program's own sources with an invented catalogue in the place of the chart.
-func made(t testing.TB, rows int) build.Sources {
-	src := build.Embedded()
+// invented is the program's own sources with an invented catalogue in the place of the chart.
+func invented(t testing.TB, rows int) Sources {
+	src := Embedded()
 	files, err := catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, src.Tables)
 	if err != nil {
 		t.Fatal(err)
@@ -27,11 +26,11 @@ func made(t testing.TB, rows int) build.Sources {
 // 10,000 rows, and under 2.5 s at 100,000.
 func BenchmarkCheck(b *testing.B) {
 	for _, rows := range []int{1_000, 10_000, 100_000} {
-		src := made(b, rows)
+		src := invented(b, rows)
 		b.Run(fmt.Sprint(rows), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if problems := build.Check(src); len(problems) > 0 {
+				if problems := Check(src); len(problems) > 0 {
 					b.Fatal(problems[0])
 				}
 			}
