@@ -9,7 +9,7 @@ import (
 
 // Reading YAML is most of the work of loading a large chart, and nearly all lines of it are
 // written in a few ways. quickParse reads those, into the very nodes that the YAML library
-// makes of them, in a seventh of the time. At the first thing that is not so plain it gives
+// makes of them, in a fraction of the time. At the first thing that is not so plain it gives
 // up, and the whole file goes to the library: what is wrong with a file, it alone says.
 // quick_test.go holds both to the same nodes, by hand, by chance and by a fuzzer.
 //
