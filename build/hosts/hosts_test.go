@@ -139,6 +139,7 @@ func crossed(name string, head http.Header) (got, want string) {
 	for _, field := range []string{"Access-Control-Allow-Origin", "Cross-Origin-Resource-Policy", "Cross-Origin-Embedder-Policy"} {
 		got += strings.Join(head.Values(field), ",") + ";"
 	}
+	name = strings.TrimPrefix(name, pseudo.Language+"/")
 	switch {
 	case strings.HasPrefix(name, "assets/"), name == "embed/capspan.js", name == "embed/chart.json":
 		return got, "*;cross-origin;;"
@@ -150,7 +151,7 @@ func crossed(name string, head http.Header) (got, want string) {
 
 // framers are who may put a file of the site into a frame.
 func framers(name string) string {
-	if name == "embed/frame/index.html" {
+	if strings.TrimPrefix(name, pseudo.Language+"/") == "embed/frame/index.html" {
 		return "*"
 	}
 	return "'none'"
