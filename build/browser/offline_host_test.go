@@ -128,6 +128,7 @@ func keptFiles(out build.Output) []build.File {
 	for _, f := range out.Files {
 		switch {
 		case f.Stage == build.Hosting, f.Path == "worker.js", f.Path == "sitemap.xml", f.Path == "robots.txt", f.Path == "opensearch.xml":
+		case strings.HasPrefix(f.Path, "embed/"), strings.HasPrefix(f.Path, "assets/embed"): // of the finder, for pages of others
 		case strings.HasPrefix(f.Path, "data/"+out.Chart.Name()+"/"): // the same again, for programs
 		case strings.HasSuffix(f.Path, ".png") && f.Stage != build.Assets: // previews of links
 		default:
