@@ -1,8 +1,6 @@
 package build
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"hash/fnv"
@@ -15,7 +13,6 @@ import (
 	"sync"
 
 	"capspan/build/diag"
-	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/tables/compare"
@@ -53,15 +50,15 @@ type Concluded struct {
 // side, by the name of each.
 // With every, all queries are asked, also those no change can reach.
 func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List, error) {
-	var problems [2]diag.List
-	var was, is *tables.Set
-	var group sync.WaitGroup
-	group.Go(func() { was, problems[0] = tables.Load(older) })
-	group.Go(func() { is, problems[1] = tables.Load(newer.Tables) })
-	group.Wait()
+	sets, problems := tables.LoadPair(older, newer.Tables)
+	was, is := sets[0], sets[1]
 	if problems[0].Blocked() || problems[1].Blocked() {
 		return nil, problems, nil
 	}
+	var group sync.WaitGroup
+	group.Go(func() { was.Version() }) // both are asked for, and take long
+	is.Version()
+	group.Wait()
 	d := compare.Sets(was, is)
 	if err := d.Formatting(older, newer.Tables); err != nil {
 		return nil, problems, err
@@ -76,7 +73,7 @@ func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List,
 	if len(asked) == 0 {
 		return c, problems, nil
 	}
-	core, wrong := static.Core(newer.Static)
+	core, wrong := coreFor(newer.Static, max(len(charts[0].Rows), len(charts[1].Rows)))
 	if wrong.Blocked() {
 		problems[1].Add(wrong...)
 		return c, problems, nil
@@ -113,7 +110,7 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	var picked []putQuery
 	seen := map[string]bool{}
 	add := func(row matcher.ChartRow, rank int, ends []matcher.QueryEnd, mm []endMM) {
-		key := fmt.Sprint(ends)
+		key := keyOf(ends)
 		if len(ends) == 0 || seen[key] {
 			return
 		}
@@ -152,6 +149,19 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	}
 	c.Asked = len(picked)
 	return picked
+}
+
+// keyOf is another text for other readings.
+func keyOf(ends []matcher.QueryEnd) string {
+	var b strings.Builder
+	for _, end := range ends {
+		for _, word := range slices.Concat([]string{end.Hold, end.Faces}, end.Cap, []string{""}, end.Across) {
+			b.WriteString(word)
+			b.WriteByte(0)
+		}
+		b.WriteByte(1)
+	}
+	return b.String()
 }
 
 // queryEnds turns a row into readings: its own digits, or off by chance.
@@ -199,40 +209,53 @@ func (c *Comparison) touched(was, is matcher.Chart) (ends []matcher.ChartEnd, ev
 		mine, other map[string]described
 	}{{older, newer}, {newer, older}} {
 		for id, d := range side.mine {
-			if o, there := side.other[id]; !there || !bytes.Equal(o.says, d.says) {
-				ends = append(ends, d.ends...)
+			if o, there := side.other[id]; !there || o.size != d.size || !sameToCore(o.row, d.row) {
+				ends = append(ends, d.row.Ends...)
 			}
 		}
 	}
 	return ends, holdsAndFaces(was) != holdsAndFaces(is)
 }
 
+// described is all that the core reads of a row, in today's names.
 type described struct {
-	ends []matcher.ChartEnd
-	says []byte // all that the core reads of it, in today's names
+	row  *matcher.ChartRow
+	size string // the names of the rows that are its size
 }
 
 func (c *Comparison) described(chart matcher.Chart, called func(string) string) map[string]described {
-	sizes := map[int][]string{}
-	for _, row := range chart.Rows {
-		sizes[row.Size] = append(sizes[row.Size], called(row.Name))
+	names := map[int][]string{}
+	for i := range chart.Rows {
+		row := &chart.Rows[i]
+		names[row.Size] = append(names[row.Size], called(row.Name))
 	}
-	for _, names := range sizes {
-		slices.Sort(names)
+	sizes := make(map[int]string, len(names))
+	for size, list := range names {
+		slices.Sort(list)
+		sizes[size] = strings.Join(list, "\x00")
 	}
-	out := map[string]described{}
-	for _, row := range chart.Rows {
-		says, err := json.Marshal(struct {
-			Basis string
-			Size  []string
-			Ends  []matcher.ChartEnd
-		}{row.Basis, sizes[row.Size], row.Ends})
-		if err != nil {
-			panic("internal error: " + err.Error()) // strings only
-		}
-		out[called(row.Name)] = described{row.Ends, says}
+	out := make(map[string]described, len(chart.Rows))
+	for i := range chart.Rows {
+		row := &chart.Rows[i]
+		out[called(row.Name)] = described{row, sizes[row.Size]}
 	}
 	return out
+}
+
+// sameToCore reports two rows of the same name that the core takes for the same.
+func sameToCore(a, b *matcher.ChartRow) bool {
+	return a.Basis == b.Basis && slices.EqualFunc(a.Ends, b.Ends, func(e, f matcher.ChartEnd) bool {
+		caps, acrosses := sameInCore(e.Cap, f.Cap), sameInCore(e.Across, f.Across)
+		e.Cap, e.Across, f.Cap, f.Across = nil, nil, nil, nil
+		return caps && acrosses && e == f
+	})
+}
+
+func sameInCore(v, w *matcher.ChartValue) bool {
+	if v == nil || w == nil {
+		return v == w
+	}
+	return v.MM == w.MM && v.Half == w.Half && v.Text == w.Text && v.Unit == w.Unit && v.Basis == w.Basis && slices.Equal(v.Others, w.Others)
 }
 
 // holdsAndFaces are the pairs of them that a chart has.
@@ -263,7 +286,7 @@ func (c *Comparison) ask(core []byte, charts [2]matcher.Chart, asked []putQuery)
 			called = c.NowCalled
 		}
 		group.Go(func() {
-			m, err := matcher.New(core, chart)
+			m, err := newMatcher(core, chart)
 			for i := 0; err == nil && i < len(asked); i++ {
 				var a matcher.Answer
 				if a, err = m.Identify(asked[i].query); err == nil {

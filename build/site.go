@@ -85,12 +85,16 @@ func Check(src Sources) diag.List {
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 	set, _, problems := src.Set()
-	core, more := static.Core(src.Static)
+	if problems.Blocked() {
+		return nil, problems
+	}
+	chart := Chart(set)
+	core, more := coreFor(src.Static, len(chart.Rows))
 	problems.Add(more...)
 	if problems.Blocked() {
 		return nil, problems
 	}
-	m, err := matcher.New(core, Chart(set))
+	m, err := newMatcher(core, chart)
 	if err != nil {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/index.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		return nil, problems

@@ -103,6 +103,9 @@ func slipCellOf(c templates.Cell) slipCell {
 func (s *site) slipFasteners(row *tables.Row) []slipCell {
 	list := []slipCell{}
 	for _, table := range s.set.Tables {
+		if _, threads := table.Column("thread"); !threads {
+			continue
+		}
 		for _, fastener := range table.Rows {
 			item, ok1 := fastener.Values["item"]
 			series, ok2 := fastener.Values["series"]

@@ -31,6 +31,9 @@ const CoreName = "CapspanCore"
 // the browser and by package matcher.
 const PartsName = "CapspanParts"
 
+// PiecesName is the global under which a chart in pieces is found.
+const PiecesName = "CapspanPieces"
+
 // LiveName is the script that reloads a page under serve; a published site is
 // written without it.
 const LiveName = "live.js"
@@ -156,6 +159,14 @@ var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
+
+// Pieced is [Core] with what reads a chart in pieces behind it. No page loads that yet.
+func Pieced(fsys fs.FS) ([]byte, diag.List) {
+	core, problems := Core(fsys)
+	pieces, found := Script(fsys, "matcher/pieces.ts", PiecesName)
+	problems.Add(found...)
+	return append(core, pieces...), problems
+}
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
 // behind them what only the build asks of them (driveline/pages.ts).

@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -34,8 +33,11 @@ func (s *Set) rows() func(yield func(*Row) bool) {
 // index makes the rows findable; letter case does not tell ids apart, because it
 // does not tell addresses apart everywhere.
 func (l *loader) index() {
-	l.set.byID = map[string]*Row{}
+	l.set.byID = make(map[string]*Row, len(l.links))
+	at := 0
 	for row := range l.set.rows() {
+		row.at = at
+		at++
 		key := strings.ToLower(row.ID)
 		first, taken := l.set.byID[key]
 		if !taken {
@@ -138,48 +140,10 @@ func (l *loader) leadsBack(from, to *Row, seen map[*Row]bool) bool {
 
 // resolveTwins joins the rows that name each other, and finds those that should.
 func (l *loader) resolveTwins() {
-	named := map[[2]*Row]bool{}
-	places := map[[2]*Row]diag.Pos{}
 	for row := range l.set.rows() {
-		link := l.links[row]
-		for _, n := range link.twins {
-			path := row.Ref() + ".twins"
-			id, ok := link.reader.text(n, path)
-			if !ok {
-				continue
-			}
-			twin := l.target(id)
-			switch {
-			case twin == nil:
-				link.reader.fail(n, path, "twin-nowhere", numbered("the row %q is not in the chart", id), l.nearRows(id)...)
-			case twin == row:
-				link.reader.fail(n, path, "twin-nowhere", numbered("%q names itself as its twin", id))
-			case len(row.Ends) > 0 && len(twin.Ends) > 0 && !CouldBeTwins(row, twin):
-				p := link.reader.fail(n, path, "impossible-twins", apart(row, twin))
-				p.Notes = []diag.Note{{Text: numbered("%q is at", twin.ID), Pos: twin.Pos}}
-			default:
-				named[[2]*Row{row, twin}] = true
-				places[[2]*Row{row, twin}] = link.reader.pos(n)
-				if !slices.Contains(row.Twins, twin) {
-					row.Twins = append(row.Twins, twin)
-				}
-			}
-		}
+		l.resolveNamed(row, l.links[row])
 	}
-	for pair, pos := range places {
-		row, twin := pair[0], pair[1]
-		if named[[2]*Row{twin, row}] {
-			continue
-		}
-		twin.Twins = append(twin.Twins, row)
-		l.list.Add(diag.Problem{Pos: pos, Path: row.Ref() + ".twins", Rule: "one-sided-twins",
-			Fact:  numbered("%q names %q as its twin, but not the other way round", row.ID, twin.ID),
-			Hints: []string{"add twins: [" + row.ID + "] there"}, Notes: []diag.Note{{Text: numbered("%q is at", twin.ID), Pos: twin.Pos}}})
-	}
-	order := l.set.order()
-	for row := range l.set.rows() {
-		slices.SortFunc(row.Twins, func(a, b *Row) int { return order[a] - order[b] })
-	}
+	l.nameBack()
 	for _, pair := range l.set.unnamedTwins() {
 		first, second := pair[0], pair[1]
 		l.list.Add(diag.Problem{Pos: second.Pos, Path: second.Ref(), Rule: "unnamed-twins",

@@ -2,7 +2,6 @@ package tables
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -101,14 +100,20 @@ func explainedRow(set *Set) string {
 	return explained(best, of)
 }
 
-var keyForm = regexp.MustCompile(`[{ ,]([a-z-]+): `)
-
 // wealth is how many different keys a row uses, those inside braces among them.
 func wealth(row []string) int {
 	keys := map[string]bool{}
 	for _, line := range row {
-		for _, m := range keyForm.FindAllStringSubmatch(line, -1) {
-			keys[m[1]] = true
+		for {
+			before, rest, found := strings.Cut(line, ": ")
+			if !found {
+				break
+			}
+			line = rest
+			at := strings.LastIndexFunc(before, func(c rune) bool { return (c < 'a' || c > 'z') && c != '-' })
+			if at >= 0 && at+1 < len(before) && strings.IndexByte("{ ,", before[at]) >= 0 {
+				keys[before[at+1:]] = true
+			}
 		}
 	}
 	return len(keys)

@@ -77,7 +77,7 @@ func TestShippedRows(t *testing.T) {
 			case "joints-inch":
 				if clip := row.ID[:3] + "0"; len(row.ID) == 4 && row.ID[3] == '5' {
 					other := mustFind(t, set, clip)
-					if row.Ends[0].Hold.Hold() != Strap || !endsAgree(row, other, func(e, f End) bool { return figuresAgree(e, f, false) }) {
+					if row.Ends[0].Hold.Hold() != Strap || !endsAgree(row, other, func(e, f *End) bool { return figuresAgree(e, f, false) }) {
 						t.Errorf("is not the half-round build of %s", clip)
 					}
 				}
@@ -127,7 +127,7 @@ func TestFarmListAgreesWithItself(t *testing.T) {
 				t.Errorf("%s: %v does not quote %s of the list", size, v.Others, want[i])
 				continue
 			}
-			if d := difference(v, v.Others[0]); d.Cmp(half64) > 0 {
+			if d := difference(&v, &v.Others[0]); d.Cmp(half64) > 0 {
 				t.Errorf("%s: %s and %s are %s mm apart", size, v.Quantity, v.Others[0].Quantity, d.FloatString(3))
 			}
 		}
@@ -144,9 +144,9 @@ func TestInchCapsAre64ths(t *testing.T) {
 		}
 		for _, row := range table.Rows {
 			q := row.Ends[0].Cap.Quantity
-			parts := new(big.Rat).Mul(q.value, big.NewRat(64, 1))
+			parts := new(big.Rat).Mul(q.value(), big.NewRat(64, 1))
 			near, _ := new(big.Int).SetString(parts.FloatString(0), 10)
-			d := new(big.Rat).Sub(q.value, new(big.Rat).SetFrac(near, big.NewInt(64)))
+			d := new(big.Rat).Sub(q.value(), new(big.Rat).SetFrac(near, big.NewInt(64)))
 			if d.Abs(d).Cmp(big.NewRat(1, 1000)) > 0 {
 				t.Errorf("%s: %s is no 64th of an inch", row.Ref(), q)
 			}

@@ -17,6 +17,9 @@ const mostRaw = 50
 // that the YAML parser reads with the same lines and columns: a byte that is no
 // UTF-8, a tab and an invisible character each become one character.
 func (r *reader) clean(src []byte) []byte {
+	if allPlain(src) {
+		return src
+	}
 	at := diag.Pos{File: r.file, Line: 1, Col: 1}
 	reports := 0
 	report := func(rule, fact, hint string) {
@@ -59,6 +62,16 @@ func (r *reader) clean(src []byte) []byte {
 	return out
 }
 
+// allPlain reports a text of printable ASCII and line ends: nothing in it needs cleaning.
+func allPlain(src []byte) bool {
+	for _, c := range src {
+		if (c < ' ' || c > '~') && c != '\n' {
+			return false
+		}
+	}
+	return true
+}
+
 func notUTF8(b byte) string {
 	if b >= 0xA0 { // printable in Latin-1
 		return fmt.Sprintf("it is %q in Latin-1; save the file as UTF-8", rune(b))
@@ -70,5 +83,8 @@ func notUTF8(b byte) string {
 // line separators that only some programs break at, and the format characters, among
 // them those that turn the direction of text (Unicode UAX #9).
 func invisible(c rune) bool {
+	if ' ' <= c && c <= '~' {
+		return false
+	}
 	return unicode.Is(unicode.Cc, c) || unicode.Is(unicode.Cf, c) || unicode.Is(unicode.Zl, c) || unicode.Is(unicode.Zp, c)
 }

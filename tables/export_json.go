@@ -198,7 +198,7 @@ func (out *valueJSON) figure(q Quantity) {
 func (q Quantity) decimalIn(unit Unit) string {
 	switch {
 	case unit == Millimetre || unit == NewtonMetre:
-		return exact(q.si())
+		return q.MM()
 	case q.Unit == unit:
 		return q.Decimal()
 	}

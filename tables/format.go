@@ -17,7 +17,7 @@ import (
 func Format(file string, src []byte) ([]byte, diag.List) {
 	var list diag.List
 	r := &reader{file: file, lim: shipped, list: &list}
-	root := r.parse(src)
+	root := r.parseWhole(src)
 	if len(list) > 0 {
 		for i := range list {
 			list[i].Level = levels[list[i].Rule]
@@ -28,7 +28,7 @@ func Format(file string, src []byte) ([]byte, diag.List) {
 	f := &formatter{lines: strings.Split(strings.ReplaceAll(string(src), "\r\n", "\n"), "\n"), columns: declared(root)}
 	f.file(root)
 	out := []byte(strings.Join(f.out, "\n") + "\n")
-	again := (&reader{file: file, lim: shipped, list: &diag.List{}}).parse(out)
+	again := (&reader{file: file, lim: shipped, list: &diag.List{}}).parseWhole(out)
 	if again == nil || meaning(again) != meaning(root) {
 		list.Add(diag.Problem{Pos: diag.Pos{File: file, Line: root.Line, Col: root.Column}, Rule: "bad-yaml",
 			Fact: "the file is written in a way that cannot be put in order", Hints: []string{"write it as the other tables are"}})

@@ -44,8 +44,8 @@ func rangeHints(q Quantity, c Column) []string {
 		return si.Cmp(c.Least.si()) >= 0 && si.Cmp(c.Greatest.si()) <= 0
 	}
 	other := otherUnit[q.Unit]
-	if c.Kind == Length && other != NoUnit && fits(q.value, other) && writtenAs(q, other) {
-		meant := newQuantity(q.Text, other, q.value, q.step)
+	if c.Kind == Length && other != NoUnit && fits(q.value(), other) && writtenAs(q, other) {
+		meant := newQuantity(q.Text, other, q.top, q.bottom)
 		unit := []string{meant.String() + " would be " + meant.Converted() + "; was it meant in " + string(other) + "? then write unit: " + string(other) + " beside it"}
 		if q.decimals() != 2 {
 			return unit
@@ -53,7 +53,7 @@ func rangeHints(q Quantity, c Column) []string {
 		hints = unit
 	}
 	for _, factor := range [][2]int64{{1, 10}, {10, 1}, {1, 100}, {100, 1}, {1, 1000}, {1000, 1}} {
-		moved := new(big.Rat).Mul(q.value, big.NewRat(factor[0], factor[1]))
+		moved := new(big.Rat).Mul(q.value(), big.NewRat(factor[0], factor[1]))
 		if !strings.Contains(q.Text, "/") && c.Kind == Length && fits(moved, q.Unit) {
 			return append([]string{"the digits look shifted; " + exact(moved) + " would fit"}, hints...)
 		}

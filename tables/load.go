@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -38,6 +39,13 @@ var shipped = limits{bytes: 1 << 20, depth: 8, rows: 200_000, text: 400}
 func Load(fsys fs.FS) (*Set, diag.List) { return load(fsys, shipped) }
 
 func load(fsys fs.FS, lim limits) (*Set, diag.List) {
+	l, names := begin(fsys, lim)
+	l.readTables(fsys, names)
+	return l.finish()
+}
+
+// begin reads what stands beside the tables, and lists those.
+func begin(fsys fs.FS, lim limits) (*loader, []string) {
 	l := &loader{set: &Set{}, lim: lim, folder: folder, sources: map[string]*Source{}, links: map[*Row]*links{}}
 	names, err := tableFiles(fsys, &l.list)
 	if err != nil {
@@ -54,19 +62,11 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 	if r, root := l.open(fsys, historyFile); root != nil {
 		l.readHistory(r, root)
 	}
-	rows := 0
-	for _, name := range names {
-		r, root := l.open(fsys, name)
-		if root == nil {
-			continue
-		}
-		t := l.readTable(r, root, strings.TrimSuffix(name, ".yaml"))
-		l.set.Tables = append(l.set.Tables, t)
-		if rows += len(t.Rows); rows > lim.rows {
-			r.fail(root, t.ID, "too-many-rows", numbered("the chart has %d rows with this table; at most %d are read", rows, lim.rows))
-			break
-		}
-	}
+	return l, names
+}
+
+// finish resolves what the rows say of each other.
+func (l *loader) finish() (*Set, diag.List) {
 	l.connect()
 	for i := range l.list {
 		l.list[i].Level = levels[l.list[i].Rule]
@@ -117,6 +117,7 @@ type loader struct {
 	list    diag.List
 	sources map[string]*Source // by id
 	links   map[*Row]*links    // what rows say of other rows, resolved by connect
+	kept    *kept              // nil for a chart that is read alone
 }
 
 // open reads and parses one file.
@@ -161,11 +162,12 @@ func readLimited(fsys fs.FS, name string, most int) ([]byte, error) {
 	case info.Size() > int64(most):
 		return nil, errTooLarge
 	}
-	data, err := io.ReadAll(io.LimitReader(file, int64(most)+1))
-	if err == nil && len(data) > most {
+	data := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead))
+	_, err = data.ReadFrom(io.LimitReader(file, int64(most)+1))
+	if err == nil && data.Len() > most {
 		return nil, errTooLarge
 	}
-	return data, err
+	return data.Bytes(), err
 }
 
 // cause is the reason of a disk error without the path, which the problem's place says.

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"errors"
 	"strings"
 
@@ -8,8 +9,20 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// parse gives the mapping a file consists of, or nil.
+// parse gives the mapping a file consists of, or nil. Its nodes last until r.release.
 func (r *reader) parse(src []byte) *node {
+	if root, done, ok := quickParse(src); ok {
+		if tooDeep(root, r.lim.depth) == nil {
+			r.done = done
+			return root
+		}
+		done()
+	}
+	return r.parseWhole(src)
+}
+
+// parseWhole has the YAML library read a file, whatever is in it.
+func (r *reader) parseWhole(src []byte) *node {
 	text := r.clean(src)
 	var docs []node
 	err := yaml.Load(text, &docs, yaml.WithAllDocuments())
@@ -45,20 +58,26 @@ func (r *reader) parse(src []byte) *node {
 // in braces from the line above, a dash alone, a document marker. With one value on
 // one line, comparing lines compares values, and Format can move them.
 func (r *reader) wholeLines(root *node, text []byte) {
-	starts := map[int]bool{}
+	starts := make([]bool, bytes.Count(text, []byte("\n"))+2)
 	var mark func(n *node)
 	mark = func(n *node) {
-		starts[n.Line] = true
+		if n.Line < len(starts) {
+			starts[n.Line] = true
+		}
 		for _, c := range n.Content {
 			mark(c)
 		}
 	}
 	mark(root)
 	number := 0
-	for line := range strings.Lines(string(text)) {
+	for row := range bytes.Lines(text) {
 		number++
+		if starts[number] {
+			continue
+		}
+		line := string(row)
 		body := strings.TrimSpace(line)
-		if body == "" || body[0] == '#' || starts[number] {
+		if body == "" || body[0] == '#' {
 			continue
 		}
 		at := &node{Line: number, Column: strings.Index(line, body) + 1}

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
 	"slices"
@@ -23,18 +24,23 @@ const (
 // fraction or a mixed fraction of an inch (1 3/16), and its unit. The zero Quantity
 // is no number at all.
 type Quantity struct {
-	Text  string // as written, without the unit
-	Unit  Unit
-	value *big.Rat
-	step  *big.Rat // of the last written digit, or of one part of the fraction
-	inSI  *big.Rat // value in millimetres or newton metres; a count's own number
-	near  float64  // inSI, rounded: a chart compares every row with every other
+	Text string // as written, without the unit
+	Unit Unit
+	// top over bottom is the number; one over bottom is what its last digit counts, or one
+	// part of the fraction.
+	top, bottom int64
+	nano        nano    // in millimetres or newton metres; a count's own number
+	near        float64 // the same, rounded: a chart compares every row with every other
 }
 
 // newQuantity works out what comparing and drawing ask for again and again.
-func newQuantity(text string, unit Unit, value, step *big.Rat) Quantity {
-	q := Quantity{Text: text, Unit: unit, value: value, step: step, inSI: toSI(value, unit)}
-	q.near, _ = q.inSI.Float64()
+func newQuantity(text string, unit Unit, top, bottom int64) Quantity {
+	q := Quantity{Text: text, Unit: unit, top: top, bottom: bottom, nano: nanoOf(top, bottom, unit)}
+	if q.nano.exact() {
+		q.near = float64(q.nano) / nanos // both are whole and below 2^53: the quotient is the nearest float
+	} else {
+		q.near, _ = q.si().Float64()
+	}
 	return q
 }
 
@@ -60,9 +66,9 @@ func ParseQuantity(text string, unit Unit) (Quantity, error) {
 	if unit != NoUnit && !slices.Contains(units, unit) {
 		return Quantity{}, fmt.Errorf("%q is no unit", unit)
 	}
-	value, step, ok := parseDecimal(text)
+	top, bottom, ok := parseDecimal(text)
 	if !ok {
-		value, step, ok = parseFraction(text)
+		top, bottom, ok = parseFraction(text)
 		if ok && unit != Inch {
 			return Quantity{}, fmt.Errorf("%q is a fraction, and only inches are written so", text)
 		}
@@ -70,39 +76,45 @@ func ParseQuantity(text string, unit Unit) (Quantity, error) {
 	if !ok {
 		return Quantity{}, fmt.Errorf("%q is not a number", text)
 	}
-	return newQuantity(text, unit, value, step), nil
+	return newQuantity(text, unit, top, bottom), nil
 }
 
 // parseDecimal reads 0, 12, 0.50: no leading zero, no bare point.
-func parseDecimal(text string) (value, step *big.Rat, ok bool) {
+func parseDecimal(text string) (top, bottom int64, ok bool) {
 	whole, part, pointed := strings.Cut(text, ".")
-	if !plainWhole(whole) || (pointed && !digitsOnly(part)) || len(text) > mostDigits {
-		return nil, nil, false
+	if len(text) > mostDigits || !plainWhole(whole) || (pointed && !digitsOnly(part)) {
+		return 0, 0, false
 	}
-	value, ok = new(big.Rat).SetString(text)
-	return value, decimalStep(len(part)), ok
+	bottom = 1
+	for _, c := range []byte(whole) {
+		top = top*10 + int64(c-'0')
+	}
+	for _, c := range []byte(part) {
+		top, bottom = top*10+int64(c-'0'), bottom*10
+	}
+	return top, bottom, true
 }
 
 // parseFraction reads 55/64 and 1 3/16: proper, over a power of two up to 128, one
 // space after the whole inches.
-func parseFraction(text string) (value, step *big.Rat, ok bool) {
+func parseFraction(text string) (top, bottom int64, ok bool) {
 	whole, part, mixed := strings.Cut(text, " ")
 	if !mixed {
 		whole, part = "0", text
 	} else if !plainWhole(whole) || whole == "0" || len(whole) > mostDigits/2 {
-		return nil, nil, false
+		return 0, 0, false
 	}
-	top, bottom, _ := strings.Cut(part, "/")
-	if !plainWhole(top) || !plainWhole(bottom) || len(top) > 3 || len(bottom) > 3 {
-		return nil, nil, false
+	over, under, _ := strings.Cut(part, "/")
+	if !plainWhole(over) || !plainWhole(under) || len(over) > 3 || len(under) > 3 {
+		return 0, 0, false
 	}
 	w, _ := strconv.ParseInt(whole, 10, 64)
-	n, _ := strconv.ParseInt(top, 10, 64)
-	d, _ := strconv.ParseInt(bottom, 10, 64)
+	n, _ := strconv.ParseInt(over, 10, 64)
+	d, _ := strconv.ParseInt(under, 10, 64)
 	if n < 1 || n >= d || d > finestFraction || d&(d-1) != 0 {
-		return nil, nil, false
+		return 0, 0, false
 	}
-	return big.NewRat(w*d+n, d), big.NewRat(1, d), true
+	return w*d + n, d, true
 }
 
 func digitsOnly(s string) bool {
@@ -117,13 +129,8 @@ func digitsOnly(s string) bool {
 // plainWhole refuses a leading zero: to YAML 012 is ten.
 func plainWhole(s string) bool { return digitsOnly(s) && (len(s) == 1 || s[0] != '0') }
 
-func decimalStep(digits int) *big.Rat {
-	ten := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(digits)), nil)
-	return new(big.Rat).SetFrac(big.NewInt(1), ten)
-}
-
 // IsZero reports whether q holds no number.
-func (q Quantity) IsZero() bool { return q.value == nil }
+func (q Quantity) IsZero() bool { return q.bottom == 0 }
 
 // String is the quantity as written, with its unit: "28.50 mm", "1 3/16 in", "6".
 func (q Quantity) String() string {
@@ -133,11 +140,14 @@ func (q Quantity) String() string {
 	return q.Text + " " + string(q.Unit)
 }
 
+// value is the exact number in the quantity's own unit.
+func (q Quantity) value() *big.Rat { return big.NewRat(q.top, q.bottom) }
+
 // si is the exact length in millimetres or torque in newton metres; a count is its own number.
-func (q Quantity) si() *big.Rat { return q.inSI }
+func (q Quantity) si() *big.Rat { return toSI(q.value(), q.Unit) }
 
 func (q Quantity) halfStep() *big.Rat {
-	return toSI(new(big.Rat).Quo(q.step, big.NewRat(2, 1)), q.Unit)
+	return toSI(new(big.Rat).Quo(big.NewRat(1, q.bottom), big.NewRat(2, 1)), q.Unit)
 }
 
 func toSI(r *big.Rat, unit Unit) *big.Rat {
@@ -152,7 +162,12 @@ func toSI(r *big.Rat, unit Unit) *big.Rat {
 
 // MM is the exact length in millimetres as a decimal: "30.1752" for 1.188 in. It
 // always ends, because a fraction is over a power of two.
-func (q Quantity) MM() string { return exact(q.si()) }
+func (q Quantity) MM() string {
+	if q.nano.exact() {
+		return q.nano.decimal()
+	}
+	return exact(q.si())
+}
 
 // Float is the length in millimetres rounded to a float, for drawing and ranking:
 // never for a page's text or a comparison. 0 for the zero Quantity.
@@ -160,13 +175,18 @@ func (q Quantity) Float() float64 { return q.near }
 
 // HalfStepMM is half of the last written digit (of one part for a fraction) in
 // millimetres, exactly: what rounding to the written digits can have hidden.
-func (q Quantity) HalfStepMM() string { return exact(q.halfStep()) }
+func (q Quantity) HalfStepMM() string {
+	if half := q.halfNano(); half.exact() {
+		return half.decimal()
+	}
+	return exact(q.halfStep())
+}
 
 // Decimal is the exact number in the quantity's own unit: "1.1875" for 1 3/16; a
 // decimal keeps its digits.
 func (q Quantity) Decimal() string {
 	if strings.Contains(q.Text, "/") {
-		return exact(q.value)
+		return exact(q.value())
 	}
 	return q.Text
 }
@@ -196,13 +216,13 @@ func (q Quantity) In(unit Unit) string {
 		if strings.Contains(q.Text, "/") || q.decimals() == 2 {
 			digits = 2
 		}
-		return q.si().FloatString(digits)
+		return q.round(mmRatio, digits)
 	case unit == NewtonMetre:
 		return q.si().FloatString(q.decimals())
 	case unit == PoundFoot:
-		return new(big.Rat).Quo(q.value, nmPerLbft).FloatString(q.decimals() + 1)
+		return new(big.Rat).Quo(q.value(), nmPerLbft).FloatString(q.decimals() + 1)
 	}
-	return new(big.Rat).Quo(q.value, mmPerInch).FloatString(min(max(q.decimals()+2, 3), 4))
+	return q.round(inchRatio, min(max(q.decimals()+2, 3), 4))
 }
 
 func (q Quantity) decimals() int {
@@ -223,7 +243,12 @@ func (q Quantity) Converted() string {
 var otherUnit = map[Unit]Unit{Inch: Millimetre, Millimetre: Inch, PoundFoot: NewtonMetre, NewtonMetre: PoundFoot}
 
 // Cmp compares exact sizes across units: -1, 0 or 1.
-func (q Quantity) Cmp(r Quantity) int { return q.si().Cmp(r.si()) }
+func (q Quantity) Cmp(r Quantity) int {
+	if q.nano.exact() && r.nano.exact() {
+		return cmp.Compare(q.nano, r.nano)
+	}
+	return q.si().Cmp(r.si())
+}
 
 // Equal reports whether both are written alike; 28.50 and 28.5 are not.
 func (q Quantity) Equal(r Quantity) bool { return q.Text == r.Text && q.Unit == r.Unit }

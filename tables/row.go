@@ -10,33 +10,33 @@ import (
 // values are checked all the same.
 func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 	path := numbered("%s/row %d", t.ID, index+1)
-	known := slices.Concat(rowFirst, columnIDs(t), rowLast)
 	if id := peek(n, "id"); id != "" {
 		path = t.ID + "/" + id
 	}
-	got, ok := r.fields(n, path, known, nil)
+	got, ok := r.fields(n, path, r.rowKeys(t), nil)
 	if !ok {
 		return nil
 	}
 	if n.Style&yaml.FlowStyle != 0 {
 		r.fail(n, path, "one-line", "the row is written in braces", "give each key a line of its own")
 	}
-	row := &Row{Table: t, Values: map[string]Value{}, Pos: r.pos(n)}
+	row := &Row{Table: t, Values: make(map[string]Value, len(t.Columns)), Pos: r.pos(n)}
 	if r.need(n, path, got, "id") {
 		row.ID, ok = r.id(got["id"].value, path)
 		row.Pos = r.pos(got["id"].value)
 	} else {
 		ok = false
 	}
+	joint := t.Joint()
 	for _, column := range t.Columns {
 		f, there := got[column.ID]
 		_, conversion := got["ends"]
-		measure := t.Joint() && slices.Contains([]string{holdColumn, capColumn, acrossColumn}, column.ID)
+		measure := joint && slices.Contains([]string{holdColumn, capColumn, acrossColumn}, column.ID)
 		switch {
 		case there && conversion && measure:
 			r.fail(f.key, path+"."+column.ID, "bad-ends", numbered("a row with ends has %q from the rows it names", column.ID), "leave out ends, or this line")
 		case there:
-			row.Values[column.ID] = l.readValue(r, f.value, path+"."+column.ID, column, t.Joint())
+			row.Values[column.ID] = l.readValue(r, f.value, path+"."+column.ID, column, joint)
 		case !(conversion && measure):
 			r.fail(n, path, "missing-key", numbered("the column %q is missing", column.ID), "write "+column.ID+": {is: unknown} when it is not known")
 			row.Values[column.ID] = Value{State: Unknown, Pos: r.pos(n)}
@@ -48,10 +48,11 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 		row.Also = r.texts(f.value, path+".also")
 	}
 	if f, there := got["twins"]; there {
-		link.twins = r.items(f.value, path+".twins", false)
+		link.readTwins(r, r.items(f.value, path+".twins", false), path+".twins", ok)
 	}
 	row.Note = r.optional(got, "note", path+".note")
 	r.joint(row, got, path)
+	r.forget(got)
 	if !ok {
 		return nil
 	}
@@ -81,7 +82,8 @@ func (l *loader) readOwn(r *reader, n *node, path string, got map[string]field, 
 	for _, item := range items {
 		end, ok := r.fields(item, path+".ends", []string{"like"}, nil)
 		if ok && r.inline(item, path+".ends") && r.need(item, path+".ends", end, "like") {
-			link.likes = append(link.likes, end["like"].value)
+			like := *end["like"].value // it outlasts the nodes of the file
+			link.likes = append(link.likes, &like)
 		}
 	}
 	e := l.evidence(r, n, path, got, true)

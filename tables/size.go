@@ -11,19 +11,16 @@ import (
 // ground cylinder, a distance across against two faces, so the second is coarser.
 // Both are well above the limits of error of DIN 862 for a digital caliper, 0.02 and
 // 0.03 mm, because wear and dirt add to them.
-var (
-	capApart    = big.NewRat(5, 100)  // mm
-	acrossApart = big.NewRat(15, 100) // mm
+const (
+	capApart    nano = 0.05 * nanos // mm
+	acrossApart nano = 0.15 * nanos // mm
 )
-
-// clearlyApart is beyond both limits by more than a float can err, mm.
-const clearlyApart = 1.0
 
 // SameSize reports whether a caliper cannot tell two joints apart: holds and faces
 // alike or unknown, caps within 0.05 mm and distances across within 0.15 mm, end by
 // end in either order.
 func SameSize(a, b *Row) bool {
-	return endsAgree(a, b, func(e, f End) bool {
+	return endsAgree(a, b, func(e, f *End) bool {
 		return holdsAgree(e, f) && figuresAgree(e, f, false)
 	})
 }
@@ -31,50 +28,64 @@ func SameSize(a, b *Row) bool {
 // CouldBeTwins is [SameSize], or figures whose printed digits leave room for being
 // the same: 54.8 and 55 may both be 54.8.
 func CouldBeTwins(a, b *Row) bool {
-	return endsAgree(a, b, func(e, f End) bool {
+	return endsAgree(a, b, func(e, f *End) bool {
 		return holdsAgree(e, f) && figuresAgree(e, f, true)
 	})
 }
 
-func endsAgree(a, b *Row, agree func(e, f End) bool) bool {
+func endsAgree(a, b *Row, agree func(e, f *End) bool) bool {
 	switch {
 	case len(a.Ends) != len(b.Ends) || len(a.Ends) == 0:
 		return false
 	case len(a.Ends) == 1:
-		return agree(a.Ends[0], b.Ends[0])
+		return agree(&a.Ends[0], &b.Ends[0])
 	}
-	return (agree(a.Ends[0], b.Ends[0]) && agree(a.Ends[1], b.Ends[1])) ||
-		(agree(a.Ends[0], b.Ends[1]) && agree(a.Ends[1], b.Ends[0]))
+	return (agree(&a.Ends[0], &b.Ends[0]) && agree(&a.Ends[1], &b.Ends[1])) ||
+		(agree(&a.Ends[0], &b.Ends[1]) && agree(&a.Ends[1], &b.Ends[0]))
 }
 
-func holdsAgree(e, f End) bool {
+func holdsAgree(e, f *End) bool {
 	open := e.Hold.State != Given || f.Hold.State != Given || e.Hold.Hold() == f.Hold.Hold()
 	facesOpen := e.Across.Faces == UnknownFaces || f.Across.Faces == UnknownFaces || e.Across.Faces == f.Across.Faces
 	return open && facesOpen
 }
 
-func figuresAgree(e, f End, printed bool) bool {
-	return figureAgrees(e.Cap, f.Cap, capApart, printed) && figureAgrees(e.Across, f.Across, acrossApart, printed) &&
+func figuresAgree(e, f *End, printed bool) bool {
+	return figureAgrees(&e.Cap, &f.Cap, capApart, printed) && figureAgrees(&e.Across, &f.Across, acrossApart, printed) &&
 		(e.Cap.State == Given || e.Across.State == Given)
 }
 
 // figureAgrees compares exactly: what is missing on both sides says nothing, on one
 // side it is a difference.
-func figureAgrees(v, w Value, apart *big.Rat, printed bool) bool {
+func figureAgrees(v, w *Value, apart nano, printed bool) bool {
 	if v.State != Given || w.State != Given {
 		return v.State == w.State
 	}
-	if !printed && math.Abs(v.Quantity.Float()-w.Quantity.Float()) > clearlyApart {
-		return false // nearly every pair of rows: spare them the exact arithmetic
+	a, b := &v.Quantity, &w.Quantity
+	if !a.nano.exact() || !b.nano.exact() {
+		return fractionsAgree(v, w, apart, printed)
 	}
+	d := max(a.nano-b.nano, b.nano-a.nano)
+	if d <= apart || !printed {
+		return d <= apart
+	}
+	half, other := a.halfNano(), b.halfNano()
+	if !half.exact() || !other.exact() {
+		return fractionsAgree(v, w, apart, printed)
+	}
+	return d <= half+other
+}
+
+// fractionsAgree is figureAgrees for numbers that are no whole billionths.
+func fractionsAgree(v, w *Value, apart nano, printed bool) bool {
 	d := difference(v, w)
-	if d.Cmp(apart) <= 0 {
+	if d.Cmp(big.NewRat(int64(apart), nanos)) <= 0 {
 		return true
 	}
 	return printed && d.Cmp(new(big.Rat).Add(v.Quantity.halfStep(), w.Quantity.halfStep())) <= 0
 }
 
-func difference(v, w Value) *big.Rat {
+func difference(v, w *Value) *big.Rat {
 	d := new(big.Rat).Sub(v.Quantity.si(), w.Quantity.si())
 	return d.Abs(d)
 }
@@ -87,32 +98,23 @@ func apart(a, b *Row) string {
 	if len(a.Ends) == 2 {
 		return numbered("%q and %q differ in an end", a.ID, b.ID)
 	}
-	e, f := a.Ends[0], b.Ends[0]
+	e, f := &a.Ends[0], &b.Ends[0]
 	switch {
 	case !holdsAgree(e, f) && e.Hold.Hold() != f.Hold.Hold():
 		return numbered("%q is held by %s, %q by %s", a.ID, e.Hold.Text, b.ID, f.Hold.Text)
 	case !holdsAgree(e, f):
 		return numbered("%q is measured at %s, %q at %s", a.ID, e.Across.Faces, b.ID, f.Across.Faces)
-	case !figureAgrees(e.Cap, f.Cap, capApart, true):
-		return numbered("the caps of %q and %q differ by %s mm", a.ID, b.ID, gap(e.Cap, f.Cap))
+	case !figureAgrees(&e.Cap, &f.Cap, capApart, true):
+		return numbered("the caps of %q and %q differ by %s mm", a.ID, b.ID, gap(&e.Cap, &f.Cap))
 	}
-	return numbered("%q and %q differ by %s mm across", a.ID, b.ID, gap(e.Across, f.Across))
+	return numbered("%q and %q differ by %s mm across", a.ID, b.ID, gap(&e.Across, &f.Across))
 }
 
-func gap(v, w Value) string {
+func gap(v, w *Value) string {
 	if v.State != Given || w.State != Given {
 		return "an unknown number of"
 	}
 	return difference(v, w).FloatString(2)
-}
-
-// order numbers the rows as the chart has them.
-func (s *Set) order() map[*Row]int {
-	order := map[*Row]int{}
-	for row := range s.rows() {
-		order[row] = len(order)
-	}
-	return order
 }
 
 // mostUnnamed bounds the warnings about one row: a file of nothing but copies would
@@ -163,14 +165,14 @@ func (s *Set) unnamedTwins() [][2]*Row {
 	return out
 }
 
-func acrossOf(e End) Value { return e.Across }
-func capOf(e End) Value    { return e.Cap }
+func acrossOf(e *End) *Value { return &e.Across }
+func capOf(e *End) *Value    { return &e.Cap }
 
 // reach is the greater of a figure's values at a joint's ends, in millimetres.
-func reach(row *Row, figure func(End) Value) float64 {
+func reach(row *Row, figure func(*End) *Value) float64 {
 	most := 0.0
-	for _, end := range row.Ends {
-		most = max(most, figure(end).Quantity.Float())
+	for i := range row.Ends {
+		most = max(most, figure(&row.Ends[i]).Quantity.Float())
 	}
 	return most
 }

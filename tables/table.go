@@ -22,8 +22,10 @@ var versionShape = regexp.MustCompile(`^(0|[1-9][0-9]{0,5})\.(0|[1-9][0-9]{0,5})
 
 // links are what a row says of other rows: resolved when all tables are read.
 type links struct {
-	likes, twins []*node
-	reader       *reader
+	likes  []*node
+	twins  []calledTwin
+	named  []namedTwin // of the twins, those that are there, each once, in the chart's order
+	reader *reader
 }
 
 // readTable reads one file; name is the file's without .yaml.

@@ -13,6 +13,7 @@ package tables
 
 import (
 	"embed"
+	"sync"
 
 	"capspan/build/diag"
 )
@@ -29,8 +30,13 @@ type Set struct {
 	Retired []Retired
 	History []Release // newest first, as recorded
 
-	byID map[string]*Row // by id in lower case
-	of   *Set            // the chart it says in another language; nil for the chart itself
+	byID   map[string]*Row // by id in lower case
+	of     *Set            // the chart it says in another language; nil for the chart itself
+	beside neighbours
+	named  struct {
+		once sync.Once
+		as   Version
+	}
 }
 
 // Version names a table's or the chart's issue.
@@ -112,6 +118,8 @@ type Row struct {
 	Note    string
 	Twins   []*Row // rows of the same size, named on either side
 	Pos     diag.Pos
+
+	at int // its place among all rows of the chart
 }
 
 // Ref is the row's name in queries and answers: "table/id".

@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"slices"
 	"strings"
 
 	"capspan/build/diag"
@@ -11,16 +10,12 @@ import (
 // readValue reads one cell: {is: 3.219, faces: over-caps, basis: common-practice}.
 func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool) Value {
 	across := joint && c.ID == acrossColumn
-	known := keysFor(c, across)
+	known, whole := r.cellKeys(c, across)
 	if n.Kind == yaml.ScalarNode && n.Tag != "!!null" && n.Value != "" {
 		r.fail(n, path, "wrong-shape", numbered("%q where a value in braces is expected", n.Value), "write {is: "+n.Value+", basis: ...}")
 		return Value{State: Unknown, Pos: r.pos(n)}
 	}
-	also := []string{"others"}
-	if c.Kind == Length {
-		also = append(also, "measured")
-	}
-	got, ok := r.fields(n, path, slices.Concat(known, also), func(key string) string {
+	got, ok := r.fields(n, path, whole, func(key string) string {
 		switch key {
 		case "faces", "faces-basis":
 			return "only across has faces"
@@ -34,6 +29,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool
 	}
 	v := l.readFigure(r, n, path, c, across, got)
 	v = l.readFaces(r, n, path, across, got, v)
+	defer r.forget(got)
 	v.Braces = r.pos(n)
 	if f, there := got["measured"]; there {
 		v.Measured = l.readMeasured(r, f.value, path, c, joint)
@@ -55,6 +51,7 @@ func (l *loader) readValue(r *reader, n *node, path string, c Column, joint bool
 				other.Faces, _ = word(r, f.value, path+".others", "unknown-faces", "faces", faces)
 			}
 			r.measuredWell(item, path+".others", c, got, other)
+			r.forget(got)
 			v.Others = append(v.Others, other)
 		}
 	}
@@ -134,7 +131,7 @@ func (r *reader) number(n *node, text, path string, kind Kind, unit Unit) (Quant
 		r.fail(n, path, "bad-number", err.Error(), hints...)
 		return q, false
 	}
-	if kind == Count && !q.value.IsInt() {
+	if kind == Count && q.top%q.bottom != 0 {
 		r.fail(n, path, "bad-number", numbered("%q is not a whole number", text))
 		return q, false
 	}

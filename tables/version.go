@@ -23,6 +23,11 @@ func (s *Set) Version() Version {
 	if s.of != nil {
 		return s.of.Version()
 	}
+	s.named.once.Do(func() { s.named.as = s.version() })
+	return s.named.as
+}
+
+func (s *Set) version() Version {
 	var v Version
 	for _, t := range s.Tables {
 		v.Date = max(v.Date, t.Version.Date) // YYYY-MM-DD sorts as text

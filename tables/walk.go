@@ -24,6 +24,63 @@ type reader struct {
 	source []byte // of a file of the folder
 	lim    limits
 	list   *diag.List
+
+	// The keys of rows and cells of one table, worked out once.
+	ofRow  []string
+	ofCell map[string]cellKeys // by column
+
+	spare []map[string]field // for mappings to come
+	done  func()             // gives back the nodes; nil for those of the library
+}
+
+// release ends the use of the nodes that parse gave.
+func (r *reader) release() {
+	if r.done != nil {
+		r.done()
+		r.done = nil
+	}
+}
+
+// forget takes back what fields gave, once nobody looks at it any more.
+func (r *reader) forget(got map[string]field) {
+	clear(got)
+	r.spare = append(r.spare, got)
+}
+
+// room is a map for the keys of a mapping.
+func (r *reader) room(keys int) map[string]field {
+	if last := len(r.spare) - 1; last >= 0 {
+		out := r.spare[last]
+		r.spare = r.spare[:last]
+		return out
+	}
+	return make(map[string]field, keys)
+}
+
+// cellKeys are those of a figure among others, and of a whole cell.
+type cellKeys struct{ figure, whole []string }
+
+func (r *reader) rowKeys(t *Table) []string {
+	if r.ofRow == nil {
+		r.ofRow = slices.Concat(rowFirst, columnIDs(t), rowLast)
+	}
+	return r.ofRow
+}
+
+func (r *reader) cellKeys(c Column, across bool) (figure, whole []string) {
+	keys, known := r.ofCell[c.ID]
+	if !known {
+		keys.figure = keysFor(c, across)
+		keys.whole = append(slices.Clone(keys.figure), "others")
+		if c.Kind == Length {
+			keys.whole = append(keys.whole, "measured")
+		}
+		if r.ofCell == nil {
+			r.ofCell = map[string]cellKeys{}
+		}
+		r.ofCell[c.ID] = keys
+	}
+	return keys.figure, keys.whole
 }
 
 func numbered(format string, args ...any) string { return fmt.Sprintf(format, args...) }
@@ -140,7 +197,7 @@ func (r *reader) fields(n *node, path string, known []string, say func(key strin
 		r.fail(n, path, "wrong-shape", kindWord(n)+" where a mapping is expected")
 		return nil, false
 	}
-	out := make(map[string]field, len(n.Content)/2)
+	out := r.room(len(n.Content) / 2)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key, value := n.Content[i], n.Content[i+1]
 		switch first, twice := out[key.Value]; {

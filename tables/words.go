@@ -67,15 +67,19 @@ const (
 
 // Joint reports whether the table holds joints: it has the columns hold, cap and across.
 func (t *Table) Joint() bool {
-	_, joint := t.Column(holdColumn)
-	return joint
+	for i := range t.Columns {
+		if t.Columns[i].ID == holdColumn {
+			return true
+		}
+	}
+	return false
 }
 
 // Column finds a declared column.
 func (t *Table) Column(id string) (Column, bool) {
-	for _, c := range t.Columns {
-		if c.ID == id {
-			return c, true
+	for i := range t.Columns {
+		if t.Columns[i].ID == id {
+			return t.Columns[i], true
 		}
 	}
 	return Column{}, false

@@ -1,29 +1,27 @@
 // How far the rest of the chart lies from the readings: what is said of a size that is
 // named, in place of a share of a hundred.
 import { sameFaces, sameHold, type MeasuredEnd } from "./agree";
-import { type Box, within } from "./candidates";
+import { boxRound, within } from "./candidates";
 import type { KnownEnd, KnownRow, KnownValue, Prepared } from "./prepared";
 import { quantities } from "./words";
 
 /** Every size but those left, held as asked, is at least this far off in cap or across, mm. Infinity: there is none. */
 export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): number {
   for (let look = firstLook; ; look *= 4) {
-    const least = among(within(chart, boxOf(asked[0], look)), asked, left);
-    if (least <= look || look > lastLook) return least;
+    const least = among(
+      within(
+        chart,
+        boxRound(asked[0], () => look),
+      ),
+      asked,
+      left,
+    );
+    if (least <= look || look > lastLook || chart.missing?.size) return least;
   }
 }
 
 // How far round the readings to look first, and how far at most, mm.
 const [firstLook, lastLook] = [2, 1e4];
-
-function boxOf(asked: MeasuredEnd | undefined, look: number): Box {
-  const box: Box = {};
-  for (const quantity of quantities) {
-    const measured = asked?.[quantity];
-    if (measured !== undefined) box[quantity] = [measured.mm - look, measured.mm + look];
-  }
-  return box;
-}
 
 function among(rows: readonly KnownRow[], asked: readonly MeasuredEnd[], left: ReadonlySet<string>): number {
   const [one, two] = asked;

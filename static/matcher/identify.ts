@@ -3,16 +3,17 @@
 //   understand -> estimate -> can these readings be used? -> fit every row -> weigh -> verdict
 //
 // and where that ends with no size, whether a slip explains the readings.
-import type { Answer, Chart, Faces, SlipFound, Verdict } from "./types";
+import type { Answer, Faces, SlipFound, Verdict } from "./types";
 import type { MeasuredEnd, RowFit } from "./agree";
 import { coarseReading } from "./claim";
 import * as given from "./given";
 import { estimate, leadUnit, type How, type Measured, type Trouble } from "./estimate";
 import { fitAll } from "./neighbours";
-import { prepare, type Prepared } from "./prepared";
+import { prepare, type AnyChart, type Prepared } from "./prepared";
 import { understand, type Asked, type AskedEnd } from "./query";
 import { learned } from "./learn";
 import * as say from "./speech";
+import { otherChart } from "./speech-query";
 import * as next from "./speech-next";
 import { facesWords, list } from "./speech-words";
 import { conclude, slipped } from "./verdict";
@@ -20,8 +21,9 @@ import { weigh, type Weighed } from "./weigh";
 import { fromYoke } from "./yoke";
 import { onlyYokes } from "./yoke-beside";
 
-/** identify never throws for anything in the query; it does for a chart of another format. */
-export function identify(chart: Chart, query: unknown): Answer {
+/** identify never throws for anything in the query; it does for a chart of another format, and for one of which a piece
+ *  that matters is not here. */
+export function identify(chart: AnyChart, query: unknown): Answer {
   const known = prepare(chart);
   const asked = understand(query);
   const lead = leadUnit(asked.ends.flatMap((end) => [...end.cap, ...end.across]));
@@ -31,7 +33,9 @@ export function identify(chart: Chart, query: unknown): Answer {
   const clips = ends.map((e) => e.yoke?.clip).filter((m): m is Measured => m !== undefined);
   const answer = blank(known, [...measured, ...clips], asked);
   const found = unusable(answer, ends, measured, known) ?? compare(answer, ends, known);
-  return slipped(found, slips(found, asked, ends, how, known));
+  const whole = slipped(found, slips(found, asked, ends, how, known));
+  if (known.missing?.size) throw new Error(otherChart());
+  return whole;
 }
 
 function measure(end: AskedEnd, n: number, how: How): MeasuredEnd {

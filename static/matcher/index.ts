@@ -7,6 +7,7 @@
 export { decodeAddress, encodeAddress } from "./address";
 export { identify } from "./identify";
 export { learn, learned } from "./learn";
+export { hold } from "./prepared";
 export { parseReading } from "./reading";
 export { seal, unseal } from "./seal";
 export { facesFor } from "./words";

@@ -25,6 +25,7 @@ type Matcher struct {
 	core    *goja.Object
 	chart   goja.Value
 	version string
+	pieces  *pieces // nil for a chart held whole
 }
 
 // New loads the bundle, the core's scripts one behind the other as [static.Core] or
@@ -35,6 +36,19 @@ func New(bundle []byte, chart Chart) (*Matcher, error) {
 	if err != nil {
 		return nil, fmt.Errorf("write the chart for the core: %w", err)
 	}
+	m, err := started(bundle)
+	if err != nil {
+		return nil, err
+	}
+	m.version = chart.Version
+	if m.chart, err = m.parse(text); err != nil {
+		return nil, fmt.Errorf("load the chart: %w", err)
+	}
+	return m, nil
+}
+
+// started runs the bundle in a machine of its own.
+func started(bundle []byte) (*Matcher, error) {
 	vm := goja.New()
 	if _, err := vm.RunScript("matcher.js", string(bundle)); err != nil {
 		return nil, fmt.Errorf("load the core: %w", err)
@@ -43,11 +57,7 @@ func New(bundle []byte, chart Chart) (*Matcher, error) {
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.CoreName)
 	}
-	m := &Matcher{vm: vm, core: exports.ToObject(vm), version: chart.Version}
-	if m.chart, err = m.parse(text); err != nil {
-		return nil, fmt.Errorf("load the chart: %w", err)
-	}
-	return m, nil
+	return &Matcher{vm: vm, core: exports.ToObject(vm)}, nil
 }
 
 // Identify puts a query to the core. A query the core cannot use is no error: the
@@ -61,11 +71,17 @@ func (m *Matcher) Identify(q Query) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	var a Answer
-	if err := m.into(&a, "identify", m.chart, query); err != nil {
+	var value goja.Value
+	if m.pieces == nil {
+		value, err = m.apply(m.core, "identify", m.chart, query)
+	} else {
+		value, err = m.ask(query)
+	}
+	if err != nil {
 		return Answer{}, err
 	}
-	return a, nil
+	var a Answer
+	return a, m.decode(&a, "identify", value)
 }
 
 // FacesFor returns the faces that go with a hold, the usual ones first.
@@ -92,14 +108,27 @@ func (m *Matcher) Address(q Query) (string, error) {
 
 // into calls an export of the core and decodes what it returns.
 func (m *Matcher) into(out any, name string, args ...goja.Value) error {
-	call, ok := goja.AssertFunction(m.core.Get(name))
+	value, err := m.apply(m.core, name, args...)
+	if err != nil {
+		return err
+	}
+	return m.decode(out, name, value)
+}
+
+// apply calls an export of one of the scripts.
+func (m *Matcher) apply(of *goja.Object, name string, args ...goja.Value) (goja.Value, error) {
+	call, ok := goja.AssertFunction(of.Get(name))
 	if !ok {
-		return fmt.Errorf("the core has no %s", name)
+		return nil, fmt.Errorf("the core has no %s", name)
 	}
 	value, err := call(goja.Undefined(), args...)
 	if err != nil {
-		return fmt.Errorf("run %s: %w", name, err)
+		return nil, fmt.Errorf("run %s: %w", name, err)
 	}
+	return value, nil
+}
+
+func (m *Matcher) decode(out any, name string, value goja.Value) error {
 	text, err := m.text(value)
 	if err != nil {
 		return err

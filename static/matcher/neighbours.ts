@@ -3,16 +3,11 @@
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
 import { compared, fitRow, nearAtMost, type MeasuredEnd, type RowFit } from "./agree";
-import { type Box, widestFigure, within } from "./candidates";
-import type { KnownRow, Prepared } from "./prepared";
+import { type Box, boxRound, within } from "./candidates";
+import { isPlain, type KnownRow, type Prepared } from "./prepared";
 import * as say from "./speech-sizes";
-import { quantities } from "./words";
 
 const mostNear = 4;
-
-function plain(row: KnownRow): boolean {
-  return row.ends.length === 1;
-}
 
 /** One row of each size, the one to speak of first and its better order, nearest first. */
 function bySize(fits: readonly RowFit[], chart: Prepared): RowFit[] {
@@ -27,8 +22,8 @@ function bySize(fits: readonly RowFit[], chart: Prepared): RowFit[] {
   return [...leads.values()].sort((a, b) => a.away - b.away || a.row.index - b.row.index);
 }
 
-function twins(fit: RowFit, chart: Prepared): KnownRow[] {
-  return chart.twins.get(fit.row.size) ?? [fit.row];
+function twins(fit: RowFit, chart: Prepared): readonly KnownRow[] {
+  return chart.twins(fit.row);
 }
 
 function size(fit: RowFit, chart: Prepared, because: string): Size {
@@ -52,23 +47,15 @@ const [firstLook, lastLook] = [8, 1e6];
 export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[] {
   for (let away = firstLook; ; away *= 3) {
     const fits = within(chart, boxOf(asked[0], away, chart))
-      .filter((row) => asked.length === 2 || plain(row))
+      .filter((row) => asked.length === 2 || isPlain(row))
       .flatMap((row) => fitRow(asked, row));
-    if (away > lastLook || enough(fits, away, chart)) return fits;
+    if (away > lastLook || chart.missing?.size || enough(fits, away, chart)) return fits;
   }
 }
 
 // Round the first end. No row outside agrees or nearly does, and all that are nearer than `away` are inside.
-function boxOf(asked: MeasuredEnd | undefined, away: number, chart: Prepared): Box {
-  const box: Box = {};
-  for (const quantity of quantities) {
-    const measured = asked?.[quantity];
-    if (measured === undefined) continue;
-    const { limit, made } = widestFigure(chart, quantity);
-    const reach = Math.max(away * measured.standard, nearAtMost(measured, limit, made));
-    box[quantity] = [measured.mm - reach, measured.mm + reach];
-  }
-  return box;
+function boxOf(asked: MeasuredEnd | undefined, away: number, { widest }: Prepared): Box {
+  return boxRound(asked, (m, q) => Math.max(away * m.standard, nearAtMost(m, widest[q].limit, widest[q].made)));
 }
 
 // Whether as many sizes as are spoken of are nearer than `away`, beside those that may be left.
@@ -111,7 +98,14 @@ export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): str
   if (asked.length !== 1) return [];
   const has = (row: KnownRow): boolean =>
     row.ends.some((end) => fitRow(asked, { ...row, ends: [end] }).some((f) => f.held && f.agrees));
-  return chart.conversions.filter(has).map((row) => row.row.ref);
+  return conversionsNear(asked[0], chart)
+    .filter(has)
+    .map((row) => row.row.ref);
+}
+
+/** The conversion joints that may have an end like that. */
+export function conversionsNear(end: MeasuredEnd | undefined, chart: Prepared): KnownRow[] {
+  return within(chart, boxOf(end, firstLook, chart)).filter((row) => !isPlain(row));
 }
 
 /** What each of two measured ends is by itself. */

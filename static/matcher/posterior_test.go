@@ -65,20 +65,21 @@ func fromBudget(e matcher.Estimate) reading {
 }
 
 // posterior weighs every row that counts. It is not clear when a row lies within a
-// millionth of the share of counting. Whole, the sizes of unlisted joints are
-// integrated over together with the error of reading; else, as the core has it, that
-// error is left out beside millimetres of blur.
+// millionth of the share of counting. Whole, the sizes of unlisted joints are spread
+// round each row's own figures, and integrated over together with the error of reading;
+// else, as the core has it, round the middles of cells, and that error is left out
+// beside millimetres of spread.
 func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, whole bool) (map[string]float64, bool) {
 	measured := map[matcher.Dimension]reading{}
 	for _, e := range readings {
 		measured[e.Quantity] = fromBudget(e)
 	}
-	var density float64
+	var around blur
 	weights := map[string]float64{}
 	total, clear := 0.0, true
 	for _, row := range chart.Rows {
 		weight, counts := priorOf(c, row.Basis)*(1-c.get("prior-absent"))/together(c, chart), true
-		blur := 1.0
+		near := map[matcher.Dimension]float64{}
 		for quantity, v := range map[matcher.Dimension]*matcher.ChartValue{"cap": row.Ends[0].Cap, "across": row.Ends[0].Across} {
 			r := measured[quantity]
 			mm := mustFloat(v.MM)
@@ -93,27 +94,53 @@ func posterior(c constants, chart matcher.Chart, readings []matcher.Estimate, wh
 			}
 			density := likelihood(r.value - mm)
 			weight *= density
+			if quantity == "cap" {
+				around.shared += density
+			}
+			if !whole {
+				near[quantity] = inCell(c, quantity, mm).Prob(r.value)
+				continue
+			}
 			spread := distuv.Normal{Mu: mm, Sigma: c.get("absent-spread-" + quantity)}
-			around := spread.Prob(r.value)
-			if whole {
-				around = quad.Fixed(func(off float64) float64 { return spread.Prob(r.value-off) * likelihood(off) }, -9*math.Hypot(standard, own.limit), 9*math.Hypot(standard, own.limit), 200, quad.Legendre{}, 0)
-			}
-			if shared := c.get("absent-shared-cap"); quantity == "cap" {
-				around = shared*density + (1-shared)*around
-			}
-			blur *= around
+			near[quantity] = quad.Fixed(func(off float64) float64 { return spread.Prob(r.value-off) * likelihood(off) }, -9*math.Hypot(standard, own.limit), 9*math.Hypot(standard, own.limit), 200, quad.Legendre{}, 0)
 		}
-		density += blur / float64(len(chart.Rows))
+		around.add(near["cap"], near["across"])
 		if counts {
 			weights[row.Ref] = weight
 			total += weight
 		}
 	}
-	absent := c.get("prior-absent") * density
+	absent := c.get("prior-absent") * around.density(c) / float64(len(chart.Rows))
 	for ref := range weights {
 		weights[ref] /= total + absent
 	}
 	return weights, clear
+}
+
+// blur gathers where joints in no row lie beside some readings.
+type blur struct {
+	both, ofCap, shared float64
+}
+
+func (b *blur) add(cap, across float64) {
+	b.both += cap * across
+	b.ofCap += cap
+}
+
+// density is that of joints whose cap is one of the rows', or spread round them, and
+// whose across is spread as those of joints with such caps.
+func (b *blur) density(c constants) float64 {
+	shared := c.get("absent-shared-cap")
+	return (1-shared)*b.both + shared*b.shared*b.both/b.ofCap
+}
+
+// inCell spreads a figure round the middle of its cell, so that with the width of the
+// cell it is spread as given.
+func inCell(c constants, quantity matcher.Dimension, mm float64) distuv.Normal {
+	spread := c.get("absent-spread-" + quantity)
+	wide := spread / 2
+	cell := distuv.Uniform{Min: math.Floor(mm/wide) * wide, Max: (math.Floor(mm/wide) + 1) * wide}
+	return distuv.Normal{Mu: cell.Mean(), Sigma: math.Sqrt(spread*spread - cell.Variance())}
 }
 
 // heavyTailed is Student's density as what it stands for: a normal density whose

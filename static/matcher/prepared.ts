@@ -1,10 +1,11 @@
 // The chart made ready for arithmetic: decimals parsed, each figure with its own
 // standard uncertainty, each row with its size. Made once for each chart.
 import type { Basis, Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
-import type { Blurs } from "./absent";
-import type { Shelves } from "./candidates";
+import { kindsOf, type Kind } from "./absent";
+import type { Box, Shelves } from "./candidates";
 import * as given from "./given";
 import * as gum from "./gum";
+import type { Directory } from "./pieces-types";
 import { together, type Together } from "./prior";
 import { otherChart } from "./speech-query";
 
@@ -32,21 +33,40 @@ export interface KnownEnd {
 
 export interface KnownRow {
   index: number;
-  row: ChartRow;
+  row: Named;
   size: string; // rows with the same key are one size
   basis: Basis; // weakest of everything the row rests on
   ends: KnownEnd[];
 }
 
+/** What is said of a row besides its figures. */
+export type Named = Omit<ChartRow, "ends" | "size">;
+
+/** The greatest there is of a quantity, over all its figures, mm: what a box must be widened for. */
+export interface Widest {
+  limit: number;
+  made: number;
+  standard: number;
+}
+
+/** Rows that are held and indexed together: all of a chart, or a piece of one that is too large to be fetched whole. */
+export interface Part {
+  rows(): readonly KnownRow[]; // for whoever makes an index of them; a piece makes them anew
+  row(n: number): KnownRow | undefined; // the n-th of these
+  shelves?: Shelves; // made by candidates.ts when first needed
+}
+
 export interface Prepared {
   version: string;
-  rows: KnownRow[];
   together: Together; // what all sizes weigh before anything is measured
-  twins: Map<string, KnownRow[]>; // by size, the row to speak of first in front
-  conversions: KnownRow[]; // rows with two unlike ends
-  faces: Map<Hold, Set<Faces>>; // those the chart has, by hold
-  shelves?: Shelves; // made by candidates.ts and
-  blurs?: Blurs; // by absent.ts, each when first needed
+  plain: number; // how many rows are no conversion joints
+  kinds: readonly Kind[]; // and where they lie
+  faces: ReadonlyMap<Hold, ReadonlySet<Faces>>; // those the chart has, by hold
+  widest: Readonly<Record<Quantity, Widest>>;
+  parts(box: Box): readonly Part[]; // all that lies in the box is in one of them
+  twins(row: KnownRow): readonly KnownRow[]; // the rows of its size, the one to speak of first in front
+  /** Pieces that were asked for and are not here. While there are any, nothing that was found is an answer. */
+  missing?: Set<number>;
 }
 
 // From weakest to strongest.
@@ -60,25 +80,67 @@ export function stronger(a: Basis, b: Basis): Basis {
   return weaker(a, b) === a ? b : a;
 }
 
-const ready = new WeakMap<Chart, Prepared>();
+/** A chart held whole, or one in pieces that was made ready beside it. */
+export type AnyChart = Chart | Directory;
+
+const ready = new WeakMap<AnyChart, Prepared>();
+
+/** hold has a chart that was made ready elsewhere answered for. */
+export function hold(chart: AnyChart, as: Prepared): void {
+  ready.set(chart, as);
+}
 
 /** prepare refuses a chart of another format with a sentence the reader can act on. */
-export function prepare(chart: Chart): Prepared {
+export function prepare(chart: AnyChart): Prepared {
   const before = ready.get(chart);
   if (before !== undefined) return before;
   if (chart.format !== 1) throw new Error(otherChart());
   const rows = chart.rows.map(known);
-  const twins = new Map<string, KnownRow[]>();
-  for (const row of rows) {
-    const before = twins.get(row.size);
-    if (before === undefined) twins.set(row.size, [row]);
-    else before.push(row);
-  }
-  for (const same of twins.values()) if (same.length > 1) same.sort(leadFirst);
-  const conversions = rows.filter((row) => row.ends.length === 2);
-  const made = { version: chart.version, rows, together: together(twins), twins, conversions, faces: facesOf(rows) };
+  const twins = sizesOf(rows);
+  const all = [{ rows: () => rows, row: (n: number) => rows[n] }];
+  const made: Prepared = {
+    version: chart.version,
+    together: together(twins.values()),
+    plain: rows.filter(isPlain).length,
+    kinds: kindsOf(rows),
+    faces: facesOf(rows),
+    widest: { cap: widestOf(rows, "cap"), across: widestOf(rows, "across") },
+    parts: () => all,
+    twins: (row) => twins.get(row.size) ?? [row],
+  };
   ready.set(chart, made);
   return made;
+}
+
+export function isPlain(row: KnownRow): boolean {
+  return row.ends.length === 1;
+}
+
+/** Rows by their size, the one to speak of first in front. */
+export function sizesOf(rows: readonly KnownRow[]): Map<string, KnownRow[]> {
+  const sizes = new Map<string, KnownRow[]>();
+  for (const row of rows) {
+    const before = sizes.get(row.size);
+    if (before === undefined) sizes.set(row.size, [row]);
+    else before.push(row);
+  }
+  for (const same of sizes.values()) if (same.length > 1) same.sort(leadFirst);
+  return sizes;
+}
+
+function widestOf(rows: readonly KnownRow[], quantity: Quantity): Widest {
+  const out = { limit: 0, made: 0, standard: 0 };
+  for (const { ends } of rows) {
+    for (const end of ends) {
+      const value = end[quantity];
+      if (value !== null) for (const figure of [value, ...value.others]) widen(out, figure);
+    }
+  }
+  return out;
+}
+
+export function widen(widest: Widest, figure: Widest): void {
+  for (const of of ["limit", "made", "standard"] as const) widest[of] = Math.max(widest[of], figure[of]);
 }
 
 function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {
@@ -138,26 +200,20 @@ function knownEnd(end: ChartEnd): KnownEnd {
 
 function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null {
   if (v === null) return null;
-  const lead = figure(v, quantity);
-  const others: Figure[] = [];
-  for (const o of v.others ?? []) {
-    // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
-    if (Math.abs(Number(o.mm) - lead.mm) > Number(o.half)) others.push(figure(o, quantity));
-  }
-  return { ...lead, others };
+  const read = (f: ChartFigure): Figure =>
+    figure(quantity, f.basis, Number(f.mm), Number(f.half), `${f.text} ${f.unit}`);
+  return withOthers(read(v), (v.others ?? []).map(read));
 }
 
-function figure(v: ChartFigure, quantity: Quantity): Figure {
-  const limit = Math.max(Number(v.half), floor(v.basis, quantity));
+export function withOthers(lead: Figure, others: readonly Figure[]): KnownValue {
+  // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
+  return { ...lead, others: others.filter((o) => Math.abs(o.mm - lead.mm) > o.half) };
+}
+
+export function figure(quantity: Quantity, basis: Basis, mm: number, half: number, text: string): Figure {
+  const limit = Math.max(half, floor(basis, quantity));
   const made = gum.rectangular(quantity === "cap" ? given.madeCap : given.madeAcross);
-  return {
-    mm: Number(v.mm),
-    limit,
-    made,
-    standard: Math.hypot(gum.rectangular(limit), made),
-    half: Number(v.half),
-    text: `${v.text} ${v.unit}`,
-  };
+  return { mm, limit, made, standard: Math.hypot(gum.rectangular(limit), made), half, text };
 }
 
 function floor(basis: Basis, quantity: Quantity): number {

@@ -11,25 +11,27 @@ function ofBasis(basis: Basis): number {
 
 /** ln of a row's weight beside a published row with a known hold and known faces. */
 export function logPrior(basis: Basis, ends: readonly KnownEnd[]): number {
-  let sum = Math.log(ofBasis(basis));
-  for (const end of ends) {
-    if (end.hold === "unknown") sum += Math.log(given.priorOpen);
-    if (end.faces === "unknown") sum += Math.log(given.priorOpen);
-  }
-  return sum;
+  let open = 0;
+  for (const end of ends) open += Number(end.hold === "unknown") + Number(end.faces === "unknown");
+  return logOpen(basis, open);
+}
+
+/** The same, of a row about which so much is open: holds and faces that are unknown. */
+export function logOpen(basis: Basis, open: number): number {
+  return Math.log(ofBasis(basis)) + open * Math.log(given.priorOpen);
 }
 
 /** What the sizes of a chart weigh together, beside one or two measured ends. */
 export type Together = readonly [one: number, two: number];
 
-export function together(twins: ReadonlyMap<string, readonly KnownRow[]>): Together {
+export function together(sizes: Iterable<readonly KnownRow[]>): Together {
   const heaviest = (rows: readonly KnownRow[], ends: number): number => {
     let most = -Infinity;
     for (const row of rows) most = Math.max(most, logPrior(row.basis, endsOf(row, ends)));
     return Math.exp(most);
   };
   let [one, two] = [0, 0];
-  for (const rows of twins.values()) {
+  for (const rows of sizes) {
     if (rows[0]?.ends.length === 1) one += heaviest(rows, 1); // a conversion joint is none of one end
     two += heaviest(rows, 2);
   }

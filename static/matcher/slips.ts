@@ -8,7 +8,7 @@
 import type { Hold, SlipFound } from "./types";
 import { fitEnd, namedEnd, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
-import { type Box, widestFigure, within } from "./candidates";
+import { type Box, within } from "./candidates";
 import { logDensity, tailFreedom } from "./density";
 import * as given from "./given";
 import * as gum from "./gum";
@@ -99,8 +99,8 @@ function sameCap({ hold, faces, cap }: MeasuredEnd, known: KnownEnd | undefined)
   return cap !== undefined && known !== undefined && fitEnd({ hold, faces, cap }, known)?.agrees === true;
 }
 
-function twins(e: Explained, chart: Prepared): KnownRow[] {
-  return chart.twins.get(e.row.size) ?? [e.row];
+function twins(e: Explained, chart: Prepared): readonly KnownRow[] {
+  return chart.twins(e.row);
 }
 
 function supposed(slip: Slip, group: readonly Explained[], chart: Prepared): say.Supposed {
@@ -181,7 +181,7 @@ function boxOf(h: Hypothesis, chart: Prepared): Box {
     const m = h.ends[0]?.[q];
     if (m === undefined) continue;
     const longer = h.end === 0 && q === "across" ? h.longer : undefined;
-    const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, widestFigure(chart, q).standard);
+    const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, chart.widest[q].standard);
     box[q] = [m.mm - (longer?.most ?? 0) - reach, m.mm - (longer?.least ?? 0) + reach];
   }
   return box;

@@ -69,16 +69,18 @@ func outerFaces(c constants, chart matcher.Chart, readings []matcher.Estimate) (
 	}
 	least, most, reach := c.get("slip-clips-least"), c.get("slip-clips-most"), c.get("slip-reach")
 	share := (1 - c.get("prior-absent")) / together(c, chart)
-	var slipped, plain, absent float64
+	var slipped, plain float64
+	var around blur
 	clear := true
 	for _, row := range chart.Rows {
 		end := row.Ends[0]
 		cap, across := beside(c, measured["cap"], "cap", end.Cap), beside(c, measured["across"], "across", end.Across)
 		prior := share * priorOf(c, row.Basis)
 		capDensity := cap.density
-		spread := distuv.Normal{Mu: 0, Sigma: c.get("absent-spread-cap")}.Prob(cap.off)
-		shared := c.get("absent-shared-cap")
-		absent += (shared*capDensity + (1-shared)*spread) * distuv.Normal{Mu: 0, Sigma: c.get("absent-spread-across")}.Prob(across.off)
+		around.shared += capDensity
+		around.add(
+			inCell(c, "cap", mustFloat(end.Cap.MM)).Prob(measured["cap"].value),
+			inCell(c, "across", mustFloat(end.Across.MM)).Prob(measured["across"].value))
 
 		low, high := least-reach*across.standard, most+reach*across.standard
 		capEdge := math.Abs(cap.off) - reach*cap.standard
@@ -94,7 +96,7 @@ func outerFaces(c constants, chart matcher.Chart, readings []matcher.Estimate) (
 			plain += prior * capDensity * across.density
 		}
 	}
-	absent *= c.get("prior-absent") / float64(len(chart.Rows))
+	absent := c.get("prior-absent") * around.density(c) / float64(len(chart.Rows))
 	return slipped / (slipped + plain + absent), clear
 }
 

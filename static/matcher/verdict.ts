@@ -5,7 +5,7 @@ import { doubts, type Doubt } from "./claim";
 import { clearance } from "./clear";
 import * as given from "./given";
 import { conversions, eachEnd, near, sameFigures } from "./neighbours";
-import { stronger, type Prepared } from "./prepared";
+import { stronger, type KnownRow, type Prepared } from "./prepared";
 import { learned } from "./learn";
 import * as say from "./speech";
 import * as next from "./speech-next";
@@ -41,10 +41,14 @@ export function conclude(
   return left.length === 0 ? none(found, asked, chart) : several(found, asked, left, chart);
 }
 
+function twinsOf(w: Weighed, chart: Prepared): readonly KnownRow[] {
+  return w.fits.slice(0, 1).flatMap((f) => chart.twins(f.row));
+}
+
 function size(w: Weighed, chart: Prepared): Size {
   const lead = w.fits[0];
   const weighed = w.fits.map((f) => f.row);
-  const rows = [...weighed, ...(chart.twins.get(w.size) ?? []).filter((r) => !weighed.includes(r))];
+  const rows = [...weighed, ...twinsOf(w, chart).filter((r) => !weighed.includes(r))];
   const bases = w.fits.filter((f) => f.agrees).map((f) => f.row.basis);
   return {
     rows: rows.map((r) => r.row.ref),
@@ -91,7 +95,7 @@ function one(answer: Answer, asked: readonly MeasuredEnd[], only: Weighed, chart
     next.secondReading(asked),
     next.steadier(asked),
     ...wear.map((w) => next.lookAtBores(w.renew)),
-    twinsDiffer(chart.twins.get(only.size) ?? []),
+    twinsDiffer(twinsOf(only, chart)),
     answer.conversions.length > 0 ? next.otherPair(yokes) : undefined,
     next.checkHold(lead),
     next.beforePressing(yokes),
@@ -150,7 +154,7 @@ function several(answer: Answer, asked: readonly MeasuredEnd[], left: readonly W
     next.everyDigit(asked),
     next.secondReading(asked),
     next.steadier(asked),
-    ...left.slice(0, 2).map((w) => twinsDiffer(chart.twins.get(w.size) ?? [])),
+    ...left.slice(0, 2).map((w) => twinsDiffer(twinsOf(w, chart))),
   ];
   const found = said(todo);
   return {

@@ -3,10 +3,12 @@
 import type { Quantity, Way } from "./types";
 import { fitRow, sameHold, type MeasuredEnd, type RowFit } from "./agree";
 import * as given from "./given";
-import { fitAll } from "./neighbours";
-import type { KnownEnd, KnownRow, Prepared } from "./prepared";
+import { type Box, within } from "./candidates";
+import { conversionsNear, fitAll } from "./neighbours";
+import { isPlain, type KnownEnd, type KnownRow, type Prepared } from "./prepared";
 import { way as says } from "./speech-ways";
 import { weigh } from "./weigh";
+import { quantities } from "./words";
 
 interface Found {
   way: Way;
@@ -57,7 +59,7 @@ function from(asked: readonly MeasuredEnd[], n: number, size: RowFit, chart: Pre
   const plainEnd = size.row.ends[0];
   if (end === undefined || other === undefined || plainEnd === undefined) return [];
   const out = [found(n, size.row, plainEnd, size.row, other, chart)];
-  for (const row of chart.conversions) {
+  for (const row of conversionsNear(end, chart)) {
     row.ends.forEach((e, i) => {
       const far = row.ends[1 - i];
       const near = fitRow([end], { ...row, ends: [e] }).some((f) => f.held && f.agrees);
@@ -69,7 +71,7 @@ function from(asked: readonly MeasuredEnd[], n: number, size: RowFit, chart: Pre
 }
 
 function found(n: number, row: KnownRow, far: KnownEnd, to: KnownRow, other: MeasuredEnd, chart: Prepared): Found {
-  const plain = row.ends.length === 1;
+  const plain = isPlain(row);
   const held = far.hold !== "unknown" && sameHold(far.hold, other.hold);
   const { cap } = other;
   const bare: MeasuredEnd = { hold: "unknown", faces: "unknown", ...(cap === undefined ? {} : { cap }) };
@@ -83,7 +85,7 @@ function found(n: number, row: KnownRow, far: KnownEnd, to: KnownRow, other: Mea
       joint: row.row.ref,
       keeps: [n],
       change: 1 - n,
-      to: (chart.twins.get(to.size) ?? [to]).map((r) => r.row.ref),
+      to: chart.twins(to).map((r) => r.row.ref),
       says: says({
         joint: row.row.name,
         conversion: !plain,
@@ -104,9 +106,14 @@ function off(far: KnownEnd, other: MeasuredEnd, quantity: Quantity): number {
 
 // The plain row whose figures the far end of a conversion joint has.
 function plainLike(end: KnownEnd, chart: Prepared): KnownRow | undefined {
-  return chart.rows.find((row) => {
-    const [e, two] = row.ends;
-    return e !== undefined && two === undefined && e.hold === end.hold && same(e, end);
+  const box: Box = {};
+  for (const quantity of quantities) {
+    const value = end[quantity];
+    if (value !== null) box[quantity] = [value.mm, value.mm];
+  }
+  return within(chart, box).find((row) => {
+    const [e] = row.ends;
+    return e !== undefined && isPlain(row) && e.hold === end.hold && same(e, end);
   });
 }
 

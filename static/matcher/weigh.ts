@@ -47,7 +47,7 @@ function first(w: Weighed): number {
 }
 
 function leadFirst(a: RowFit, b: RowFit, chart: Prepared): number {
-  const twins = chart.twins.get(a.row.size) ?? [];
+  const twins = chart.twins(a.row);
   return (
     Number(b.agrees) - Number(a.agrees) || twins.indexOf(a.row) - twins.indexOf(b.row) || logWeight(b) - logWeight(a) // the likelier order of a conversion joint's ends
   );

@@ -146,6 +146,9 @@ func said(row *tables.Row, part func(Said) Part) []Part {
 
 // row compares a row with itself: its own words first, then cell by cell.
 func (d *Diff) row(older, newer *tables.Row) {
+	if d.sayTheSame(older, newer) {
+		return
+	}
 	var own parts
 	own.text("also", strings.Join(older.Also, ", "), strings.Join(newer.Also, ", "))
 	own.text("ends", d.likesNow(older), likes(newer))

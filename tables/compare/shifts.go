@@ -78,8 +78,8 @@ func (d *Diff) moved(set, other *tables.Set, before bool) map[*tables.Row]bool {
 
 func sameEnds(a, b *tables.Row) bool {
 	return slices.EqualFunc(a.Ends, b.Ends, func(e, f tables.End) bool {
-		return figure(e.Hold) == figure(f.Hold) && figure(e.Cap) == figure(f.Cap) &&
-			figure(e.Across) == figure(f.Across) && e.Across.Faces == f.Across.Faces
+		return sameFigure(&e.Hold, &f.Hold) && sameFigure(&e.Cap, &f.Cap) &&
+			sameFigure(&e.Across, &f.Across) && e.Across.Faces == f.Across.Faces
 	})
 }
 
@@ -144,6 +144,9 @@ func (d *Diff) moves() []Move {
 		for _, row := range t.Rows {
 			now := exact(d.newer, d.NowCalled(row.ID))
 			if len(row.Ends) != 2 || now == nil || len(now.Ends) != 2 {
+				continue
+			}
+			if sameEnds(row, now) {
 				continue
 			}
 			for n, e := range row.Ends {

@@ -19,39 +19,13 @@ import (
 )
 
 // The core without its index: every question looks at every row.
-const (
-	plainCandidates = `
+const plainCandidates = `
 import type { KnownRow, Prepared } from "./prepared";
 import type { Quantity } from "./types";
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
-export function widestFigure(): Widest { return { limit: 0, made: 0, standard: 0 }; }
-export function within(chart: Prepared, _: Box): readonly KnownRow[] { return chart.rows; }
-export function firstAbove(): number { return 0; }
+export function within(chart: Prepared, box: Box): readonly KnownRow[] { return chart.parts(box).flatMap((part) => part.rows()); }
+export function boxRound(): Box { return {}; }
 `
-	plainAbsent = `
-import * as given from "./given";
-import { sameFaces, sameHold } from "./agree";
-import { logDensity } from "./density";
-const normal = (off, width) => Math.exp(-0.5 * (off / width) ** 2) / (width * Math.sqrt(2 * Math.PI));
-export function unlisted({ hold, faces, cap, across }, chart) {
-	const plain = chart.rows.filter((row) => row.ends.length === 1);
-	let density = 0;
-	for (const { ends: [end] } of plain) {
-		if ((cap && !end.cap) || (across && (!end.across || !sameFaces(faces, end.faces)))) continue;
-		if (!sameHold(hold, end.hold)) continue;
-		const open = (end.hold === "unknown" ? given.priorOpen : 1) * (end.faces === "unknown" ? given.priorOpen : 1);
-		let one = open * (across ? normal(across.mm - end.across.mm, given.spreadAcross) : 1);
-		if (cap) {
-			const off = cap.mm - end.cap.mm;
-			const own = Math.abs(off) > 20 * (cap.standard + end.cap.standard) ? 0 : Math.exp(logDensity(cap, end.cap));
-			one *= given.sharedCap * own + (1 - given.sharedCap) * normal(off, given.spreadCap);
-		}
-		density += one;
-	}
-	return density / Math.max(plain.length, 1);
-}
-`
-)
 
 // An index may leave out only what decides nothing: with it and without it the core gives
 // the same answers, to the last digits of a sum.
@@ -112,11 +86,8 @@ func withoutIndex(t *testing.T) fs.FS {
 		if err != nil {
 			t.Fatal(err)
 		}
-		switch path.Base(name) {
-		case "candidates.ts":
+		if path.Base(name) == "candidates.ts" {
 			text = []byte(plainCandidates)
-		case "absent.ts":
-			text = []byte(plainAbsent)
 		}
 		out[name] = &fstest.MapFile{Data: text}
 	}

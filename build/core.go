@@ -1,0 +1,49 @@
+package build
+
+import (
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"strconv"
+
+	"capspan/build/diag"
+	"capspan/static"
+	"capspan/static/matcher"
+)
+
+// A large chart is given to the core in pieces, of which a question takes those it touches:
+// to read a hundred thousand rows takes the machine longer than all the questions. Up to
+// wholeRows it makes no difference that could be felt (BenchmarkCore).
+const (
+	wholeRows = 2000
+	pieceRows = 300
+)
+
+// coreFor bundles the core as charts of so many rows need it.
+func coreFor(fsys fs.FS, rows int) ([]byte, diag.List) {
+	if rows <= wholeRows {
+		return static.Core(fsys)
+	}
+	return static.Pieced(fsys)
+}
+
+// newMatcher gives a chart to the core that [coreFor] bundled for it, or for a larger one.
+func newMatcher(core []byte, chart matcher.Chart) (*matcher.Matcher, error) {
+	if len(chart.Rows) <= wholeRows {
+		return matcher.New(core, chart)
+	}
+	pieces := map[string]matcher.Piece{}
+	directory, err := matcher.Split(chart, pieceRows, func(p matcher.Piece) (string, error) {
+		name := strconv.Itoa(len(pieces))
+		pieces[name] = p
+		return name, nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("cut the chart into pieces: %w", err)
+	}
+	text, err := json.Marshal(directory)
+	if err != nil {
+		return nil, fmt.Errorf("write the directory of the chart: %w", err)
+	}
+	return matcher.NewPieced(core, text, func(name string) ([]byte, error) { return json.Marshal(pieces[name]) })
+}

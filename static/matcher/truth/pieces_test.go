@@ -1,0 +1,102 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"capspan/build"
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// Of a chart in pieces only those are fetched that a question touches, and the answer is that of the whole chart.
+func TestPiecesChangeNoAnswer(t *testing.T) {
+	set, problems := tables.Load(tables.FS)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	for _, c := range []struct {
+		name       string
+		chart      matcher.Chart
+		each, most int
+	}{
+		{"shipped", build.Chart(set), 2, 12},
+		{"dense", denseChart(300, 3), 1, 20},
+		{"larger", denseChart(2000, 7), 1, 60},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			whole := core(t, static.FS, c.chart)
+			verdicts, slips, parted := map[matcher.Verdict]int{}, 0, 0
+			pieced, files, _ := inPieces(t, c.chart, c.most)
+			for n, q := range questions(t, c.chart, c.each) {
+				if n%8 == 0 { // forget what was fetched
+					pieced, files, _ = inPieces(t, c.chart, c.most)
+				}
+				want, err := whole.Identify(q)
+				if err != nil {
+					t.Fatal(err)
+				}
+				got, err := pieced.Identify(q)
+				if err != nil {
+					t.Fatal(err)
+				}
+				verdicts[want.Verdict]++
+				slips += len(want.Slips)
+				if len(files.fetched) < len(files.pieces) {
+					parted++
+				}
+				if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(1, math.Abs(a)) })); diff != "" {
+					t.Fatalf("%s: pieces change the answer (-whole +pieces):\n%s", mustJSON(t, q), diff)
+				}
+			}
+			if len(verdicts) < 5 || slips == 0 || parted == 0 {
+				t.Errorf("the questions reach the verdicts %v, %d slips, and %d of them left pieces out", verdicts, slips, parted)
+			}
+		})
+	}
+}
+
+// shelf holds the pieces of a chart, and notes which were fetched.
+type shelf struct {
+	pieces  map[string][]byte
+	fetched map[string]bool
+}
+
+func (s shelf) fetch(name string) ([]byte, error) {
+	s.fetched[name] = true
+	text, there := s.pieces[name]
+	if !there {
+		return nil, fmt.Errorf("no piece %s", name)
+	}
+	return text, nil
+}
+
+func inPieces(t *testing.T, chart matcher.Chart, most int) (*matcher.Matcher, shelf, []byte) {
+	t.Helper()
+	files := shelf{map[string][]byte{}, map[string]bool{}}
+	directory, err := matcher.Split(chart, most, func(p matcher.Piece) (string, error) {
+		name := fmt.Sprintf("piece-%d", len(files.pieces))
+		text, err := json.Marshal(p)
+		files.pieces[name] = text
+		return name, err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	bundle, problems := static.Pieced(static.FS)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	text := []byte(mustJSON(t, directory))
+	m, err := matcher.NewPieced(bundle, text, files.fetch)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m, files, text
+}

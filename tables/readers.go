@@ -1,0 +1,90 @@
+package tables
+
+import (
+	"io/fs"
+	"maps"
+	"runtime"
+	"strings"
+)
+
+// readTables reads the tables, several at a time, and joins them in the order of their
+// names: what is told of a folder does not depend on the number of cores. Behind the table
+// that makes the chart too long none is looked at.
+func (l *loader) readTables(fsys fs.FS, names []string) {
+	stop := make(chan struct{})
+	defer close(stop)
+	at, rows := 0, 0
+	for part := range l.parts(fsys, names, stop) {
+		name := names[at]
+		at++
+		l.list.Add(part.list...)
+		part.reader.list = &l.list // what rows say of others is judged later
+		if part.table == nil {
+			continue
+		}
+		maps.Copy(l.links, part.links)
+		l.set.Tables = append(l.set.Tables, part.table)
+		if rows += len(part.table.Rows); rows > l.lim.rows {
+			part.reader.fail(part.root, strings.TrimSuffix(name, ".yaml"), "too-many-rows",
+				numbered("the chart has %d rows with this table; at most %d are read", rows, l.lim.rows))
+			return
+		}
+	}
+}
+
+// part is a table being read beside others: it has the sources in common with them, and a
+// list of problems of its own.
+type part struct {
+	loader
+	reader *reader
+	root   *node
+	table  *Table // nil for a file that could not be read
+}
+
+// parts gives the tables in their order while others are read, not many more than there
+// are cores, so that a folder of any size takes little room.
+func (l *loader) parts(fsys fs.FS, names []string, stop <-chan struct{}) <-chan *part {
+	ready := make(chan chan *part, runtime.GOMAXPROCS(0))
+	out := make(chan *part)
+	go func() {
+		defer close(ready)
+		for _, name := range names {
+			one := make(chan *part, 1)
+			select {
+			case ready <- one:
+			case <-stop:
+				return
+			}
+			go func() { one <- l.readPart(fsys, name) }()
+		}
+	}()
+	go func() {
+		defer close(out)
+		for one := range ready {
+			select {
+			case out <- <-one:
+			case <-stop:
+				return
+			}
+		}
+	}()
+	return out
+}
+
+func (l *loader) readPart(fsys fs.FS, name string) *part {
+	if p := l.kept.take(name); p != nil {
+		return p
+	}
+	p := &part{loader: *l}
+	p.list, p.links = nil, map[*Row]*links{}
+	p.reader, p.root = p.open(fsys, name)
+	if p.root != nil {
+		p.table = p.readTable(p.reader, p.root, strings.TrimSuffix(name, ".yaml"))
+		root := *p.root // for the place of a problem with the table
+		root.Content = nil
+		p.root = &root
+		p.reader.release()
+	}
+	l.kept.keep(name, p)
+	return p
+}
