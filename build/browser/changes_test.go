@@ -104,9 +104,6 @@ func TestFilledChanges(t *testing.T) {
 func TestPaperSaysWhichChart(t *testing.T) {
 	b := openTab(t)
 	for _, address := range kinds(t) {
-		if address == "/embed/frame/" { // what is round it is another page's
-			continue
-		}
 		b.open(address)
 		b.lookThrough(mediums[3])
 		if block := see[string](b, `(e => e.getClientRects().length > 0 ? e.innerText : "")(document.querySelector(".titleblock"))`); !strings.Contains(block, site.Chart.Name()) || !strings.Contains(block, site.Chart.Date) {

@@ -33,9 +33,6 @@ func scenes(t testing.TB) []scene {
 	t.Helper()
 	var list []scene
 	for _, address := range kinds(t) {
-		if address == "/embed/frame/" {
-			continue // all of it stands in a shadow: TestEmbedForEveryone
-		}
 		ready := scripted[address]
 		if strings.HasPrefix(address, "/identify/part/") && address != "/identify/part/" {
 			ready = partReady
