@@ -132,7 +132,7 @@ func (r Rules) compare(at, field string, english, other any, report func(at, for
 
 var (
 	word     = regexp.MustCompile(`[\pL’']{2,}`)
-	quotes   = regexp.MustCompile(`“[^”]*”`)
+	quotes   = regexp.MustCompile(`“[^”]*”|«[^»]*»`)
 	leftOver = regexp.MustCompile(`(?i)\b(the|of|and|or|is|are|was|with|not|this|that|these|which|from|than|both|reading|readings|measure|across|yoke|joint|shaft|chart|published|recalled)\b`)
 )
 
