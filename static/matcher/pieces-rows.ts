@@ -1,6 +1,6 @@
 // The rows of one piece. They are kept as whole numbers, and made when a question comes upon them.
 import type { Quantity } from "./types";
-import { bases, facesOf, holds, type Directory, type Figures, type Piece, type Written } from "./pieces-types";
+import { bases, type Directory, type Figures, type Piece, type Written } from "./pieces-types";
 import {
   figure,
   sizesOf,
@@ -12,6 +12,7 @@ import {
   type KnownValue,
   type Part,
 } from "./prepared";
+import { allFaces, holds } from "./words";
 
 /** A piece that is looked into. */
 export interface Unpacked extends Part {
@@ -45,7 +46,7 @@ export function unpack(
   const endAt = (end: number): KnownEnd => ({
     hold: word(holds, piece.hold, end),
     holdBasis: word(bases, piece.holdBasis, end),
-    faces: word(facesOf, piece.faces, end),
+    faces: word(allFaces, piece.faces, end),
     facesBasis: word(bases, piece.facesBasis, end),
     cap: value(end, "cap"),
     across: value(end, "across"),

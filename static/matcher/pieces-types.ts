@@ -1,30 +1,10 @@
 // What a chart in pieces is made of: a directory, which comes first, and pieces of some hundred rows each. Package
 // matcher writes them (pieces.go). A list of `steps` holds whole numbers, each less the one before it. A sign is one
-// letter of a string: the place of a word in the lists below.
+// letter of a string: the place of a word in its list, here or in words.ts.
 import type { Cell } from "./absent";
 import type { Basis, Faces, Hold, Quantity, Unit } from "./types";
 
 export const bases: readonly Basis[] = ["memory", "common-practice", "measured", "published"];
-export const holds: readonly Hold[] = [
-  "unknown",
-  "outside-clip",
-  "inside-clip",
-  "plate",
-  "strap",
-  "wing",
-  "injected",
-  "staked",
-];
-export const facesOf: readonly Faces[] = [
-  "unknown",
-  "over-caps",
-  "groove-inner",
-  "groove-outer",
-  "under-plates",
-  "hole-centres",
-  "wing-outer",
-];
-
 /** How a figure is written: with so many decimals, or, where `over` is not 0, as a fraction of an inch. */
 export type Written = readonly [unit: Unit, decimals: number, over: number];
 

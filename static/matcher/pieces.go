@@ -55,11 +55,10 @@ type figures struct {
 	Basis   string `json:"basis"`
 }
 
-// The words behind the signs, in the order of pieces-types.ts.
+// The words behind the signs, in the order of pieces-types.ts and words.ts.
 var (
 	pieceBases = []Basis{"memory", "common-practice", "measured", "published"}
-	pieceHolds = []Hold{"unknown", "outside-clip", "inside-clip", "plate", "strap", "wing", "injected", "staked"}
-	pieceFaces = []Faces{"unknown", "over-caps", "groove-inner", "groove-outer", "under-plates", "hole-centres", "wing-outer"}
+	pieceFaces = []Faces{"over-caps", "groove-inner", "groove-outer", "under-plates", "hole-centres", "wing-outer", "unknown"}
 )
 
 // Split cuts a chart into pieces of at most so many rows, but never a size in two. Name
@@ -108,7 +107,7 @@ func (s *splitter) count() error {
 			s.out.Tables = append(s.out.Tables, [2]string{id, row.Table})
 		}
 		for _, end := range row.Ends {
-			if !slices.Contains(pieceHolds, end.Hold) || !slices.Contains(pieceFaces, end.Faces) {
+			if !slices.Contains(Holds, end.Hold) || !slices.Contains(pieceFaces, end.Faces) {
 				return fmt.Errorf("%s: held by %q, measured at %q: a piece has no sign for that", row.Ref, end.Hold, end.Faces)
 			}
 			if !slices.Contains(s.out.Faces[end.Hold], end.Faces) {

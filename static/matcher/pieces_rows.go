@@ -74,7 +74,7 @@ type pieceWriter struct {
 }
 
 func (w *pieceWriter) end(end ChartEnd) error {
-	w.piece.Hold += sign(pieceHolds, end.Hold)
+	w.piece.Hold += sign(Holds, end.Hold)
 	w.piece.HoldBasis += sign(pieceBases, end.HoldBasis)
 	w.piece.Faces += sign(pieceFaces, end.Faces)
 	w.piece.FacesBasis += sign(pieceBases, end.FacesBasis)
