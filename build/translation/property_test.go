@@ -8,6 +8,8 @@ import (
 	"testing/fstest"
 
 	"pgregory.net/rapid"
+
+	"capspan/build/diag"
 )
 
 // one is a folder with one English file of today and its translation, which is made of the
@@ -56,7 +58,9 @@ func TestOneChange(t *testing.T) {
 		}
 		again, _, _ := Settle(one(f, other, settled), "es", []string{"content/es/" + f.name})
 		twice, _, _ := Settle(one(f, other, again), "es", nil)
-		if left := Check(one(f, other, again), "es"); len(left) > 0 || string(again) != string(twice) {
+		// What the word took from the page is told on, which is another matter (content.Alike).
+		left := slices.DeleteFunc(Check(one(f, other, again), "es"), func(p diag.Problem) bool { return strings.HasPrefix(p.Rule, "translation-") })
+		if len(left) > 0 || string(again) != string(twice) {
 			t.Fatalf("after settling %s: %v\n%s\n%s", f.name, left, again, twice)
 		}
 	})
