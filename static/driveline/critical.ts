@@ -7,7 +7,7 @@
 import { answer, check, conflict, refuse } from "./check";
 import * as given from "./given-critical";
 import * as range from "./given-ranges";
-import { checkTube, insideOf } from "./torsion";
+import { checkTube, insideOf } from "./tube";
 import type { Ground, Limit, Outcome, Ranges, Sourced } from "./types";
 
 export type Material = "steel" | "aluminium";

@@ -1,8 +1,9 @@
 // A tube or bar in torsion: stress, twist, and the torque at which it begins to yield.
-import { answer, check, conflict, refuse } from "./check";
+import { answer, check, refuse } from "./check";
 import * as range from "./given-ranges";
 import { thinFormula, torsionFormula, yieldFormula } from "./given-torque";
-import type { Complaint, Outcome, Ranges } from "./types";
+import { checkTube, insideOf } from "./tube";
+import type { Outcome, Ranges } from "./types";
 
 export interface TorsionInput {
   outside: number; // diameter, m
@@ -63,18 +64,6 @@ export function torsion(input: TorsionInput): Outcome<Torsion> {
     },
     [torsionFormula, thinFormula, yieldFormula],
   );
-}
-
-/** A wall is at most half of the outside; what is wrong is added to `found`. */
-export function checkTube(input: { outside: number; wall: number }, found: Complaint[]): Complaint[] {
-  if (found.some((c) => c.input === "outside" || c.input === "wall")) return found;
-  const most = input.outside / 2;
-  return input.wall > most * (1 + 1e-9) ? [...found, conflict("wall", "outside", { bound: most, unit: "m" })] : found;
-}
-
-/** Inside diameter of a tube, 0 of a solid bar, m. */
-export function insideOf(outside: number, wall: number): number {
-  return Math.max(0, outside - 2 * wall);
 }
 
 // Polar second moment of area, m^4.

@@ -62,49 +62,6 @@ export const speed: CalculationWords = {
       "Una junta sacude su cardán dos veces por vuelta, así que hay que evitar marchar de continuo cerca de la mitad de la velocidad crítica.",
     "From the critical speed turned round.": "De la velocidad crítica, despejando.",
     "The tube alone.": "El tubo solo.",
-    "net, or 0.95 of gross; gearbox 0.80 automatic, 0.85 manual; transfer case 0.95":
-      "neto, o 0,95 del bruto; caja de cambios 0,80 automática, 0,85 manual; caja de transferencia 0,95",
-    "0.95 of net, or 0.85 of gross; gearbox 0.95; nothing said of a transfer case":
-      "0,95 del neto, o 0,85 del bruto; caja de cambios 0,95; no dice nada de una caja de transferencia",
-    "tyre on road": "neumático en el camino",
-    "of the axle; 11.4 in the printed form is 12 x 0.95": "del eje; 11,4 en la fórmula impresa es 12 x 0,95",
-    "steel on steel, greased": "acero sobre acero, engrasado",
-    "plastic-coated": "con recubrimiento plástico",
-    "T = T_engine x rating x gear x gearbox x stall x transfer ratio x transfer":
-      "T = T_motor x neto o bruto x marcha x caja x convertidor x relación de transferencia x transferencia",
-    "Steady pull at the engine's greatest torque. Shock, as when a clutch is dropped, is not in it.":
-      "Tiro constante con el par máximo del motor. Los golpes, como al soltar de golpe un embrague, no entran.",
-    "T = friction x W x r / (axle ratio x axle efficiency)":
-      "T = rozamiento x W x r / (relación del eje x rendimiento del eje)",
-    "Level road. Weight that shifts to the axle when pulling away must be in its load.":
-      "Camino nivelado. El peso que pasa al eje al arrancar tiene que estar en su carga.",
-    "road use: the smaller of both, but no more than one series below the one for the low-gear torque; off the road: the low-gear torque":
-      "uso en camino: el menor de los dos, pero no más de una serie por debajo de la que pide el par en marcha baja; fuera del camino: el par en marcha baja",
-    "A rule for choosing a series of that maker.": "Una regla para elegir una serie de ese fabricante.",
-    "Steady running, no losses.": "Marcha constante, sin pérdidas.",
-    "tau = 16 T D / (pi (D^4 - d^4)); twist = 32 T L / (G pi (D^4 - d^4))":
-      "tau = 16 T D / (pi (D^4 - d^4)); giro = 32 T L / (G pi (D^4 - d^4))",
-    "Even round tube or bar, elastic. Welds, seams, dents, splines and fatigue are left out.":
-      "Tubo o barra redondos y parejos, elásticos. Soldaduras, costuras, abolladuras, estriados y fatiga quedan fuera.",
-    "Thin walls; r to the middle of the wall.": "Paredes delgadas; r hasta el medio de la pared.",
-    "tau at yield = sigma / sqrt 3 (von Mises), sigma / 2 (Tresca)":
-      "tau en la fluencia = sigma / sqrt 3 (von Mises), sigma / 2 (Tresca)",
-    "First yield of sound metal under steady torque; nothing is taken off for shock or fatigue.":
-      "Comienzo de la fluencia de metal sano bajo par constante; no se descuenta nada por golpes ni fatiga.",
-    "driving shaft 0 ... T tan b, driven shaft T sin b ... 0, a quarter turn apart":
-      "árbol conductor 0 ... T tan b, árbol conducido T sen b ... 0, a un cuarto de vuelta",
-    "No friction. Twice a turn; which shaft has which is derived from the couple standing square to the cross, and so is the driven shaft's greatest past 45 degrees, T / (2 cos b).":
-      "Sin rozamiento. Dos veces por vuelta; cuál árbol tiene cuál se deduce de que el par es perpendicular a la cruz, y lo mismo el máximo del árbol conducido más allá de 45 grados, T / (2 cos b).",
-    "Load shared evenly by two trunnions; R to the middle of the needles.":
-      "Carga repartida por igual entre dos muñones; R hasta el medio de las agujas.",
-    "A = T cos b1 b/(L a) (tan b1 -+ tan b2), B = with (a + b), E, F alike with e, f; a quarter turn later T tan b1 / a, T sin b2 / (f cos b1)":
-      "A = T cos b1 b/(L a) (tan b1 -+ tan b2), B = con (a + b), E, F igual con e, f; un cuarto de vuelta después T tan b1 / a, T sen b2 / (f cos b1)",
-    "Z takes the difference, W the sum. One plane, yokes in line; the two positions only, weight and unbalance not in it.":
-      "Z toma la diferencia, W la suma. Un plano, horquillas alineadas; solo las dos posiciones, sin peso ni desequilibrio.",
-    "Sliding under full torque.": "Deslizando con todo el par.",
-    "T rated = k T": "T nominal = k T",
-    "Three points are printed. Between them the next higher is taken; up to 10 degrees k = 1.":
-      "Hay tres puntos impresos. Entre ellos se toma el siguiente mayor; hasta 10 grados k = 1.",
     "w = w_engine / (gear x transfer)": "w = w_motor / (marcha x transferencia)",
     "No slip of clutch or converter.": "Sin resbalamiento de embrague o convertidor.",
     "w = v axle / r; v[km/h] = 0.06 n U / (i_G i_V i_A)": "w = v eje / r; v[km/h] = 0,06 n U / (i_G i_V i_A)",
