@@ -21,6 +21,8 @@ type Sources struct {
 	Tables, Content, Static, Templates fs.FS
 
 	Own fs.FS // a keeper's own folder, laid over them (own.go); nil for none
+
+	language string // that Static speaks (translated.go); "" means English
 }
 
 // Embedded returns the folders the program carries in itself.

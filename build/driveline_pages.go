@@ -27,7 +27,7 @@ func calculationAddress(name string) string { return drivelineAddress + name + "
 
 // Driveline returns the calculations with what they take from the chart of the sources.
 func Driveline(src Sources) (*driveline.Machine, diag.List) {
-	set, problems := tables.Load(src.Tables)
+	set, problems := src.spoken()
 	core, more := static.Core(src.Static)
 	problems.Add(more...)
 	scripts, more := static.Driveline(src.Static)

@@ -39,7 +39,7 @@ func TestFiguresOfPages(t *testing.T) {
 	for name, wants := range map[string][]string{
 		"joint/23.8x61.3/index.html":   {"<h1>23.8x61.3</h1>", "#table=joints-farm&amp;row=23.8x61.3&amp;column=cap"},
 		"chart/joints-inch/index.html": {`data-caps="26.9748"`, "1.062 in 1,062 in"},
-		"measure/caliper/index.html":   {"26,98"},
+		"measure/caliper/index.html":   {"26,98", "26 mm + 49 × 0,02 mm = 26,98 mm"},
 		"about/method/index.html":      {"0,03"},
 	} {
 		for _, want := range wants {

@@ -13,6 +13,7 @@ import (
 	"go.yaml.in/yaml/v4"
 
 	"capspan/build/diag"
+	"capspan/content"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
 )
@@ -220,7 +221,7 @@ func (k *keeperReader) languages(list *yaml.Node) {
 	}
 	first := map[string]*yaml.Node{}
 	for _, n := range list.Content {
-		if n.Kind != yaml.ScalarNode || !languageForm.MatchString(n.Value) {
+		if n.Kind != yaml.ScalarNode || n.Value != content.English && !content.LanguageFolder(n.Value) {
 			k.fail(n, "languages", "bad-languages", fmt.Sprintf("%q is not the name of a language", n.Value),
 				"write it as in the attribute lang: en, es, pt-BR")
 			continue
@@ -240,9 +241,6 @@ func (k *keeperReader) languages(list *yaml.Node) {
 		k.keeper.Languages = append(k.keeper.Languages, n.Value)
 	}
 }
-
-// languageForm is of tags that name a folder (BCP 47): a language, perhaps its letters, perhaps where it is spoken so.
-var languageForm = regexp.MustCompile(`^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$`)
 
 // places are what an edit address has places for.
 var places = strings.NewReplacer("{file}", "", "{line}", "")

@@ -11,7 +11,7 @@ import (
 
 // Parts returns the core of identifying in tables without joints, and those tables by name.
 func Parts(src Sources) (*matcher.Parts, map[string]matcher.PartTable, diag.List) {
-	set, _, problems := src.Set()
+	set, problems := src.spoken()
 	if problems.Blocked() {
 		return nil, nil, problems
 	}

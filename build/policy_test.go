@@ -49,8 +49,11 @@ func TestIntegrity(t *testing.T) {
 				}
 				checked[string(m[1])] = true
 			}
-			made := strings.Count(string(script), `createElement("script")`) + strings.Count(string(script), "importScripts")
-			if by := made - strings.Count(string(script), ".integrity="); by > 0 {
+			by := strings.Count(string(script), `createElement("script")`) + strings.Count(string(script), "importScripts")
+			if strings.Contains(string(script), "capspanEmbed") { // the finder gives each a sum, but for the one of another language
+				by -= strings.Count(string(script), ".integrity=")
+			}
+			if by > 0 {
 				t.Errorf("%s makes %d scripts without a sum", name, by)
 			}
 		}

@@ -84,7 +84,7 @@ func Check(src Sources) diag.List {
 
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, _, problems := src.Set()
+	set, problems := src.spoken()
 	if problems.Blocked() {
 		return nil, problems
 	}

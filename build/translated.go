@@ -22,8 +22,19 @@ func (src Sources) In(language string) (Sources, diag.List) {
 		return src, diag.List{{Pos: diag.Pos{File: "content"}, Rule: "bad-language", Fact: fmt.Sprintf("there is no language %q", language),
 			Hints: []string{"there are " + strings.Join(known, ", ")}}}
 	}
-	src.Static = static.In(src.Static, src.Content, language)
+	src.Static, src.language = static.In(src.Static, src.Content, language), language
 	return src, nil
+}
+
+// spoken is the chart of the sources in their language: what an answer names of it.
+func (src Sources) spoken() (*tables.Set, diag.List) {
+	set, _, problems := src.Set()
+	if problems.Blocked() || cmp.Or(src.language, catalogue.English) == catalogue.English {
+		return set, problems
+	}
+	words, found := translation.LoadTables(src.Content, src.language, translation.TableTexts(src.Tables, set))
+	problems.Add(found...)
+	return set.Spoken(words.Say), problems
 }
 
 // Translation is what a language lacks, and what in it is older than its English: words of

@@ -14,7 +14,9 @@ import (
 func (in *inputs) word(key string, named ...any) string { return in.words.Say(key, named...) }
 
 // drawn is what drawings say.
-func (in *inputs) drawn() figure.Words { return figure.Words{Say: in.words.Say} }
+func (in *inputs) drawn() figure.Words {
+	return figure.Words{Say: in.words.Say, Decimal: in.word("site.decimal")}
+}
 
 // basisWord is what the pages call a basis.
 func (in *inputs) basisWord(b tables.Basis) string {
@@ -63,7 +65,7 @@ var spoken = map[string]string{
 	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
 	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",
 	// Said by cmd/capspan, where a test holds the calls to it.
-	"command": "decimal-mark, verdict verdict, identified, possible, between, not-in-chart, measure-again, the-size, possible-size, sizes-left, rows, near, " +
+	"command": "verdict verdict, identified, possible, between, not-in-chart, measure-again, the-size, possible-size, sizes-left, rows, near, " +
 		"same-figures, conversions, slip, see page, ways, way joint, way-yoke joint end rows, measured, in-chart, difference, within, inside by, outside by, " +
 		"cap, across, clip, of-end end quantity, readings, from result readings, set-aside result readings, times n reading, next, caution, since, chart version, " +
 		"flag-reading flag at, needed inputs, unchecked, before-work, example command, usual range, preset value, optional, derived, " +

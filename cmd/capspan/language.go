@@ -44,7 +44,7 @@ var decimals = regexp.MustCompile(`(\d)\.(\d)`)
 
 // number writes figures that come with a decimal point as the language does.
 func (p *printer) number(text string) string {
-	mark := p.word("decimal-mark")
+	mark := p.words.Say("site.decimal")
 	if mark == "." {
 		return text
 	}
