@@ -85,7 +85,7 @@ func (t table) calibration(w io.Writer, c counted) {
 		}
 		p, right := c.Tally[fmt.Sprintf("bin %d p", i)]/n, c.Tally[fmt.Sprintf("bin %d right", i)]/n
 		all += n
-		if math.Abs(right-p)-2*math.Sqrt(p*(1-p)/n) > calibrated {
+		if math.Abs(right-p)-2*math.Sqrt(right*(1-right)/n) > calibrated {
 			out += n
 		}
 	}

@@ -95,7 +95,7 @@ func (t table) reliability(w io.Writer) {
 				continue
 			}
 			p, right := c.Tally[fmt.Sprintf("bin %d p", i)]/n, c.Tally[fmt.Sprintf("bin %d right", i)]/n
-			fmt.Fprintf(w, "%7.2f ..%6.2f%10.0f%9.3f%9.3f%9.3f%9.3f\n", t.bins[i-1], t.bins[i], n, p, right, right-p, math.Sqrt(p*(1-p)/n))
+			fmt.Fprintf(w, "%7.2f ..%6.2f%10.0f%9.3f%9.3f%9.3f%9.3f\n", t.bins[i-1], t.bins[i], n, p, right, right-p, math.Sqrt(right*(1-right)/n))
 		}
 	}
 }
