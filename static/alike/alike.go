@@ -9,41 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"testing/fstest"
 )
-
-// Over is the folder static with the speech files of a language in the place of the English
-// ones; lang is that language's folder of content.
-func Over(static, lang fs.FS) (fs.FS, error) {
-	both := fstest.MapFS{}
-	add := func(fsys fs.FS, folders ...string) error {
-		for _, folder := range folders {
-			files, err := fs.Glob(fsys, folder+"/*.ts")
-			if err != nil {
-				return err
-			}
-			for _, name := range files {
-				text, err := fs.ReadFile(fsys, name)
-				if err != nil {
-					return err
-				}
-				both[name] = &fstest.MapFile{Data: text}
-			}
-		}
-		return nil
-	}
-	if err := add(static, "matcher", "driveline"); err != nil {
-		return nil, err
-	}
-	own := len(both)
-	if err := add(lang, "matcher", "driveline"); err != nil {
-		return nil, err
-	}
-	if len(both) > own {
-		return nil, fmt.Errorf("%d files of the language have no English one of their name", len(both)-own)
-	}
-	return both, nil
-}
 
 // Left is the first English word of a text, if there is one.
 func (r Rules) Left(text string) string {

@@ -15,17 +15,12 @@ import (
 	"pgregory.net/rapid"
 
 	"capspan/static"
-	"capspan/static/alike"
 )
 
 // mustSpanish is the folder static as it speaks Spanish.
 func mustSpanish(t testing.TB) fs.FS {
 	t.Helper()
-	fsys, err := alike.Over(static.FS, os.DirFS("../../content/es"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return fsys
+	return static.In(static.FS, os.DirFS("../../content"), "es")
 }
 
 // What constants, formulas and limits say for themselves is said in Spanish too, by the very

@@ -35,11 +35,7 @@ func mustSpanishMachine(t testing.TB) *Machine {
 // mustSpanish is the folder static as it speaks Spanish.
 func mustSpanish(t testing.TB) fs.FS {
 	t.Helper()
-	fsys, err := alike.Over(static.FS, os.DirFS("../../content/es"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return fsys
+	return static.In(static.FS, os.DirFS("../../content"), "es")
 }
 
 // Ids, addresses, drawn lines, and names of documents are the same in every language.

@@ -20,11 +20,7 @@ import (
 // mustSpanish is the folder static as it speaks Spanish.
 func mustSpanish(t testing.TB) fs.FS {
 	t.Helper()
-	fsys, err := alike.Over(static.FS, os.DirFS("../../content/es"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return fsys
+	return static.In(static.FS, os.DirFS("../../content"), "es")
 }
 
 // What may be the same in two languages: what names a row, a reading or a place.
