@@ -54,7 +54,7 @@ type thing struct {
 }
 
 // outlined reads a page without asking the chart. What is wrong with the page itself is
-// for [Load] to say.
+// for [Parse] to say.
 func outlined(name string, source []byte) *outline {
 	o := &outline{document: newDocument(path.Join(folder, name), slug(name), source), page: &Page{}}
 	body := o.head(o.page)

@@ -154,9 +154,13 @@ func readPage(fsys fs.FS, name string) ([]byte, error) {
 // folder is where the pages live in the project, so that positions start at its root.
 const folder = "content"
 
-// parse turns one file into a page. The name is relative to the folder of the language; the
-// page is nil when the file cannot be read as one at all. Headings take the ids of English
-// ones, if there are any.
+// Parse turns one file into a page. The name is relative to the folder of the language; the
+// page is nil when the file cannot be read as one at all.
+func Parse(name string, source []byte, options Options) (*Page, diag.List) {
+	return parse(name, source, options, nil)
+}
+
+// parse does so for a page whose headings take the ids of English ones, if there are any.
 func parse(name string, source []byte, options Options, english []heading) (*Page, diag.List) {
 	d := newDocument(path.Join(folder, folderOf(options.Language), name), slug(name), source)
 	if len(source) > biggestPage {

@@ -38,7 +38,7 @@ func TestCases(t *testing.T) {
 				t.Fatal(err)
 			}
 			input := archive.Files[0]
-			page, problems := parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code", Drawings: english}, nil)
+			page, problems := Parse(input.Name, input.Data, Options{Base: "/sub/", Chart: invented, Table: "Table", Code: "Code", Drawings: english})
 			got := []txtar.File{input}
 			add := func(name, data string) {
 				if data != "" {
@@ -93,7 +93,7 @@ func TestHugePage(t *testing.T) {
 	for c := 'b'; c <= 'z'; c++ {
 		bomb += fmt.Sprintf("%c: &%c [*%c, *%c, *%c, *%c, *%c, *%c, *%c, *%c]\n", c, c, c-1, c-1, c-1, c-1, c-1, c-1, c-1, c-1)
 	}
-	if _, problems := parse("bomb.md", []byte(bomb+"---\n\nWords.\n"), Options{}, nil); !problems.Blocked() { // unfolded it never comes to an end
+	if _, problems := Parse("bomb.md", []byte(bomb+"---\n\nWords.\n"), Options{}); !problems.Blocked() { // unfolded it never comes to an end
 		t.Errorf("got %v", problems)
 	}
 }
@@ -111,7 +111,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, problems := parse("page.md", archive.Files[0].Data, Options{Chart: invented}, nil)
+		_, problems := Parse("page.md", archive.Files[0].Data, Options{Chart: invented})
 		for _, p := range problems {
 			if _, known := rules[p.Rule]; !known {
 				t.Errorf("%s: rule %q is not listed here", file, p.Rule)
@@ -127,7 +127,7 @@ func TestEveryRuleHasACase(t *testing.T) {
 }
 
 func TestPageTooBig(t *testing.T) {
-	page, problems := parse("page.md", bytes.Repeat([]byte("a"), biggestPage+1), Options{}, nil)
+	page, problems := Parse("page.md", bytes.Repeat([]byte("a"), biggestPage+1), Options{})
 	if page != nil || len(problems) != 1 || problems[0].Rule != "page-too-big" {
 		t.Errorf("got page %v and %v, want no page and page-too-big", page, problems)
 	}
@@ -204,7 +204,7 @@ func TestCautions(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		page, _ := parse(name, source, Options{}, nil)
+		page, _ := Parse(name, source, Options{})
 		if !strings.Contains(string(page.HTML), `<aside class="caution">`) {
 			t.Errorf("%s: no caution", name)
 		}
@@ -235,7 +235,7 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte("::: step <b onclick=x>\n:::\n{row <a>}\n\t:: answer query=\"\" expect=\n"))
 	f.Add([]byte("```yaml\na: <script>\n"))
 	f.Fuzz(func(t *testing.T, source []byte) {
-		page, problems := parse("page.md", source, Options{Base: "/sub/", Chart: invented}, nil)
+		page, problems := Parse("page.md", source, Options{Base: "/sub/", Chart: invented})
 		for _, p := range problems {
 			if p.Pos.Line < 1 && p.Rule != "page-too-big" || p.Fact == "" || p.Rule == "" {
 				t.Errorf("a problem without a place or a fact: %+v", p)

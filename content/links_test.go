@@ -34,7 +34,7 @@ func asBrowser(href string) string {
 // checkPage fails when a page made from Markdown has a link that a browser would follow
 // by another scheme than the four, or an element that Markdown cannot make.
 func checkPage(t interface{ Errorf(string, ...any) }, source string) (refusals int) {
-	page, problems := parse("extra.md", []byte("---\ntitle: T\nabout: A.\n---\n\n"+source+"\n"), Options{}, nil)
+	page, problems := Parse("extra.md", []byte("---\ntitle: T\nabout: A.\n---\n\n"+source+"\n"), Options{})
 	for _, p := range problems {
 		if p.Rule == "forbidden-link" {
 			refusals++
