@@ -82,6 +82,9 @@ func (f Files) FS() fs.FS {
 	return out
 }
 
+// Names lists the files in order.
+func (f Files) Names() []string { return slices.Sorted(maps.Keys(f)) }
+
 // maker draws sizes until there are enough rows.
 type maker struct {
 	patterns patterns
