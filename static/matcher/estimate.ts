@@ -111,7 +111,7 @@ export function estimate(
   const trouble = cannotBelong(quantity, values, floor, how.lead);
   if (trouble !== undefined) out.trouble = trouble;
   const other = quantity === "cap" ? given.capOther : given.acrossOther;
-  const far = aside.find((r) => Math.abs(r.mm - average) > Math.max(other, floor));
+  const far = aside.find((r) => apart(r.mm, average) > Math.max(other, floor));
   if (far !== undefined && used.length < 3) {
     out.doubt = say.secondSize(quantity, far.text);
     out.far = far.mm - shift;
@@ -232,7 +232,7 @@ function setAside(readings: readonly Reading[], middle: number, floor: number): 
   const mad = gum.median(readings.map((r) => Math.abs(r.mm - middle)));
   const limit = Math.max(given.outlierMads * given.madScale * mad, floor);
   const worst = readings
-    .map((r, index) => ({ index, off: Math.abs(r.mm - middle) }))
+    .map((r, index) => ({ index, off: apart(r.mm, middle) }))
     .filter((x) => x.off > limit)
     .sort((a, b) => b.off - a.off || a.index - b.index)
     .slice(0, Math.floor(n / 3))
@@ -260,7 +260,7 @@ function twoGroups(values: readonly number[], floor: number): [number, number] |
   for (let i = 2; i <= sorted.length - 2; i++) {
     const low = sorted.slice(0, i);
     const high = sorted.slice(i);
-    const gap = (high[0] ?? 0) - (low[i - 1] ?? 0);
+    const gap = apart(high[0] ?? 0, low[i - 1] ?? 0);
     if (gap > given.apartFloors * floor && spread(low) < gap / 2 && spread(high) < gap / 2)
       return [gum.mean(low), gum.mean(high)];
   }
@@ -268,7 +268,12 @@ function twoGroups(values: readonly number[], floor: number): [number, number] |
 }
 
 function spread(values: readonly number[]): number {
-  return values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
+  return values.length === 0 ? 0 : apart(Math.max(...values), Math.min(...values));
+}
+
+// How far apart, to the nanometre: the same lengths written in inches lie on the same side of every limit.
+function apart(a: number, b: number): number {
+  return Math.round(Math.abs(a - b) * 1e6) / 1e6;
 }
 
 function largest(sources: readonly Source[]): string {

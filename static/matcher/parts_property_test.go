@@ -192,3 +192,20 @@ func farRow(table matcher.PartTable) matcher.PartRow {
 	}
 	return row
 }
+
+// Readings that lie just as far apart as they may are taken in either unit: 121.95 mm and
+// 4.80118110 in are one length, and to what side of a limit it falls is not for the last
+// digit of a binary number to say.
+func TestPartUnitsAtTheLimit(t *testing.T) {
+	p, table := mustParts(t), partTables(t)["flanges-cross-tooth"]
+	for _, readings := range [][]string{
+		{"122.00000000 mm", "121.95000000 mm", "122.25000000 mm"},
+		{"4.80314961 in", "4.80118110 in", "4.81299213 in"},
+	} {
+		a := askPart(t, p, table, matcher.PartQuery{Table: table.ID, Edges: "same", Tool: "digital-caliper", Condition: "new",
+			Values: map[string][]string{"holes": {"4"}, "outside": readings}})
+		if a.Verdict != matcher.Possible || !slices.Equal(foundNames(a.Rows), []string{"cross-tooth-120"}) {
+			t.Errorf("%q: %s %q, want the row as possible", readings, a.Verdict, foundNames(a.Rows))
+		}
+	}
+}
