@@ -1,0 +1,48 @@
+package build
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"capspan/tables"
+)
+
+// A chart of more than largeRows rows of joints is a large one. It is cut into pieces for
+// whoever identifies in it (core.go), and its kits are too many for a page each: those that
+// are written with the same figures share the page of their size.
+const largeRows = wholeRows
+
+// jointRows counts the rows that are identified by their ends.
+func jointRows(set *tables.Set) int {
+	n := 0
+	for _, table := range set.Tables {
+		if table.Joint() {
+			n += len(table.Rows)
+		}
+	}
+	return n
+}
+
+// sizeKey is the name of the page that a joint shares with those written with the same
+// figures: "outside-clip-27.0x81.8", and for unlike ends both, with "--" between. It follows
+// from the row alone, so that it stays whatever is added round it. Lengths are in tenths of
+// a millimetre; "u" stands for one that is unknown or is none. static/matcher/size-key.ts
+// makes the same names.
+func sizeKey(row *tables.Row) string {
+	ends := make([]string, 0, len(row.Ends))
+	for _, end := range row.Ends {
+		ends = append(ends, holdKind(end.Hold)+"-"+tenths(end.Cap)+"x"+tenths(end.Across))
+	}
+	return strings.Join(ends, "--")
+}
+
+func tenths(v tables.Value) string {
+	if v.State != tables.Given {
+		return "u"
+	}
+	tens := float64(v.Quantity.Float() * 10) // rounded by itself, as a script does it
+	return strconv.FormatFloat(math.Floor(tens+0.5)/10, 'f', 1, 64)
+}
+
+func sizeAddress(key string) string { return "/size/" + key + "/" }
