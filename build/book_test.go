@@ -84,7 +84,7 @@ func TestBookIsWhole(t *testing.T) {
 			t.Errorf("source %s is not in the book", src.ID)
 		}
 	}
-	out, problems := Site(inEnglish(), Options{})
+	out, problems := siteOf(t, inEnglish(), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

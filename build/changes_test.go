@@ -48,7 +48,7 @@ func recorded(t *testing.T, words, web string) Sources {
 
 func mustBuild(t *testing.T, src Sources, opt Options) map[string][]byte {
 	t.Helper()
-	out, problems := Site(src, opt)
+	out, problems := siteOf(t, src, opt)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -171,7 +171,7 @@ func TestFeedIsFound(t *testing.T) {
 // The version and the date of the chart stand in the title block of every page.
 func TestTitleBlocks(t *testing.T) {
 	src := recorded(t, "why", "")
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

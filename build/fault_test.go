@@ -45,7 +45,7 @@ func TestUnreadableFile(t *testing.T) {
 // wantNamed builds and wants a problem about the file, and no site.
 func wantNamed(t *testing.T, src Sources, name string) {
 	t.Helper()
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if !problems.Blocked() || len(out.Files) > 0 {
 		t.Fatalf("a site of %d files was built without it; problems: %v", len(out.Files), problems)
 	}
@@ -85,7 +85,7 @@ func TestSourcesStayInside(t *testing.T) {
 	if err := os.Symlink(moved, filepath.Join(dir, "content")); err != nil {
 		t.Fatal(err)
 	}
-	if _, problems := Site(Folder(dir), Options{}); problems.Blocked() {
+	if _, problems := siteOf(t, Folder(dir), Options{}); problems.Blocked() {
 		t.Errorf("a source folder that is a link: %v", problems)
 	}
 }

@@ -20,7 +20,7 @@ const web = "https://joints.example.org"
 // published builds the shipped site as a keeper's who said where it is.
 func published(t *testing.T, opt Options) Output {
 	t.Helper()
-	out, problems := Site(keptAt(t, web), opt)
+	out, problems := siteOf(t, keptAt(t, web), opt)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -51,7 +51,7 @@ func TestGuideRefusals(t *testing.T) {
 func TestGuideKeepsQuietWithoutChart(t *testing.T) {
 	src := spoiled(t, map[string]string{"extra.md": "---\ntitle: T\n---\n\nA {row nowhere}.\n"})
 	src.Tables = src.Content // a folder without tables
-	_, problems := Site(src, Options{})
+	_, problems := siteOf(t, src, Options{})
 	if !problems.Blocked() {
 		t.Fatal("a folder without tables builds")
 	}

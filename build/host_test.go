@@ -49,7 +49,7 @@ func retiredRows(t *testing.T) Sources {
 }
 
 func TestHostFiles(t *testing.T) {
-	out, problems := Site(retiredRows(t), Options{Base: "/sub"})
+	out, problems := siteOf(t, retiredRows(t), Options{Base: "/sub"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

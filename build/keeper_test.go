@@ -126,7 +126,7 @@ func TestShippedKeeper(t *testing.T) {
 // The details reach both pages as text and as what the links on the card are made from;
 // a bad file stops the build.
 func TestKeeperOnPages(t *testing.T) {
-	out, problems := Site(spoiled(t, map[string]string{"site.yaml": "name: A <b>shed</b>\nphone: +1 555 0123\nmail: shed@example.org\nunits: mm\n"}), Options{})
+	out, problems := siteOf(t, spoiled(t, map[string]string{"site.yaml": "name: A <b>shed</b>\nphone: +1 555 0123\nmail: shed@example.org\nunits: mm\n"}), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -144,7 +144,7 @@ func TestKeeperOnPages(t *testing.T) {
 			t.Errorf("%s calls a keeper's own details invented", path)
 		}
 	}
-	_, problems = Site(spoiled(t, map[string]string{"site.yaml": "mail: nowhere\n"}), Options{})
+	_, problems = siteOf(t, spoiled(t, map[string]string{"site.yaml": "mail: nowhere\n"}), Options{})
 	if !problems.Blocked() || problems[0].Rule != "bad-mail" {
 		t.Errorf("a bad address: %v", problems)
 	}

@@ -134,7 +134,7 @@ func spokenHere(t testing.TB, details string) fs.FS {
 
 func mustSiteOf(t testing.TB, src Sources, opt Options) Output {
 	t.Helper()
-	out, problems := Site(src, opt)
+	out, problems := siteOf(t, src, opt)
 	if problems.Blocked() {
 		t.Fatalf("problems:\n%v", problems)
 	}
@@ -241,7 +241,7 @@ func TestPageOfOneLanguage(t *testing.T) {
 	src := bilingual(t, "web: https://joints.example.org")
 	folder := src.Content.(fstest.MapFS)
 	folder["opening-hours.md"] = &fstest.MapFile{Data: []byte("---\ntitle: Opening hours\nabout: When.\n---\n\nMondays.\n")}
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if len(problems) != 1 || problems[0].Rule != "missing-translation" || problems.Blocked() {
 		t.Fatalf("problems: %v", problems)
 	}
@@ -259,7 +259,7 @@ func TestFolderOfLanguageIsTaken(t *testing.T) {
 	src := bilingual(t)
 	folder := src.Content.(fstest.MapFS)
 	folder[pseudo.Language+".md"] = &fstest.MapFile{Data: []byte("---\ntitle: T\nabout: A.\n---\n\nText.\n")}
-	_, problems := Site(src, Options{})
+	_, problems := siteOf(t, src, Options{})
 	if len(problems) != 2 || problems[0].Rule != "missing-translation" || problems[1].Rule != "address-taken" {
 		t.Errorf("problems: %v", problems)
 	}

@@ -42,7 +42,7 @@ func measuredSource(t *testing.T) Sources {
 func TestMeasuredOnPagesAndInData(t *testing.T) {
 	src := measuredSource(t)
 	set, _ := tables.Load(src.Tables)
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -106,7 +106,7 @@ func TestMeasuredOnPagesAndInData(t *testing.T) {
 // The chart is named by what it says: what the core reckons of it does not rename it.
 func TestMeasuredDoesNotRenameTheChart(t *testing.T) {
 	src := measuredSource(t)
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -2,6 +2,7 @@ package build
 
 import (
 	"crypto/sha256"
+	"encoding/json"
 	"fmt"
 	"io/fs"
 	"sync"
@@ -10,6 +11,7 @@ import (
 	"capspan/content"
 	"capspan/static"
 	"capspan/static/matcher"
+	"capspan/tables"
 )
 
 // Memory keeps what one build under serve worked out for the next, each thing under all
@@ -19,12 +21,13 @@ type Memory struct {
 	answers  map[answerKey]answerOf
 	scripts  map[string]scripts // by language
 	pictures map[pictureKey][]byte
-	mu       sync.Mutex // of the scripts
+	worked   map[string]workedOut // by language
+	mu       sync.Mutex           // of the scripts and of what is worked out
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, worked: map[string]workedOut{}}
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.
@@ -34,6 +37,12 @@ type answerKey struct{ core, base, query string }
 type answerOf struct {
 	chart  string
 	answer content.Answer
+}
+
+// workedOut is what the calculations' examples come to, and of what.
+type workedOut struct {
+	of [sha256.Size]byte
+	calculated
 }
 
 // pictureKey is all that a picture of the icon depends on.
@@ -52,6 +61,34 @@ func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
 		m.pictures[key] = draw()
 	}
 	return m.pictures[key]
+}
+
+// calculate is [calculate], or what it gave before for the same scripts and chart. Several
+// languages may ask at once.
+func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Set) (calculated, error) {
+	if m == nil {
+		return calculate(core, scripts, set)
+	}
+	all := sha256.New()
+	for _, of := range []any{core, scripts, set.Version().Name(), drivelineRows(set)} {
+		if err := json.NewEncoder(all).Encode(of); err != nil {
+			return calculated{}, fmt.Errorf("internal error: %w", err)
+		}
+	}
+	of := [sha256.Size]byte(all.Sum(nil))
+	m.mu.Lock()
+	before, known := m.worked[language]
+	m.mu.Unlock()
+	if known && before.of == of {
+		return before.calculated, nil
+	}
+	made, err := calculate(core, scripts, set)
+	if err == nil {
+		m.mu.Lock()
+		m.worked[language] = workedOut{of, made}
+		m.mu.Unlock()
+	}
+	return made, err
 }
 
 // scripts is what is made of the folder static.

@@ -65,7 +65,7 @@ func TestOwnFolderStaysInside(t *testing.T) {
 		if err := os.Symlink(outside, link); err != nil {
 			t.Fatal(err)
 		}
-		_, problems := Site(OwnFolder(dir), Options{})
+		_, problems := siteOf(t, OwnFolder(dir), Options{})
 		if !problems.Blocked() {
 			t.Errorf("%s leads out of the folder and a site is built", name)
 		}

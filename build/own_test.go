@@ -54,7 +54,7 @@ func schoolFolder(t testing.TB, changed map[string]string) Sources {
 
 func mustOwn(t testing.TB, src Sources, opt Options) map[string][]byte {
 	t.Helper()
-	out, problems := Site(src, opt)
+	out, problems := siteOf(t, src, opt)
 	if len(problems) > 0 {
 		t.Fatalf("a keeper's folder has problems:\n%v", problems)
 	}
@@ -204,13 +204,13 @@ func TestOverlayWeight(t *testing.T) {
 		return 0
 	}
 	changed := ownMeasure(500)
-	with, problems := Site(schoolFolder(t, changed), Options{})
+	with, problems := siteOf(t, schoolFolder(t, changed), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
 	overlay := changed["overlay/counter.yaml"]
 	changed["overlay/counter.yaml"] = ""
-	without, problems := Site(schoolFolder(t, changed), Options{})
+	without, problems := siteOf(t, schoolFolder(t, changed), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

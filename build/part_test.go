@@ -118,7 +118,7 @@ func TestRetiredEndToEnd(t *testing.T) {
 	src := retiredRows(t)
 	files := src.Tables.(fstest.MapFS)
 	files["retired.yaml"].Data = append(files["retired.yaml"].Data, "- {id: old-shaft, to: [pto-type-1], why: it was called otherwise}\n"...)
-	out, problems := Site(src, Options{Base: "/sub/"})
+	out, problems := siteOf(t, src, Options{Base: "/sub/"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

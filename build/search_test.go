@@ -296,7 +296,7 @@ func TestAZ(t *testing.T) {
 func TestSearchEscapes(t *testing.T) {
 	head := "---\ntitle: \"</script><img src=x onerror=alert(1)>\"\nabout: A.\n---\n\n## A heading & more\n\nText.\n"
 	src := spoiled(t, map[string]string{"extra.md": head})
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -234,7 +234,7 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
 		core, set := in.assets.Core(), in.set
-		group.Go(func() { worked, failed = calculate(core, scripts, set) })
+		group.Go(func() { worked, failed = opt.Memory.calculate(in.words.Language, core, scripts, set) })
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)

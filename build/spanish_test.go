@@ -43,7 +43,7 @@ func englishRun(text string) string {
 // On a Spanish page no sentence stands in English that is not marked as English. Code,
 // titles of documents and what programs read are as they are.
 func TestSpanishPagesSpeakSpanish(t *testing.T) {
-	out, problems := Site(Embedded(), Options{})
+	out, problems := siteOf(t, Embedded(), Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -164,7 +164,7 @@ func TestTranslationBehind(t *testing.T) {
 	replace("measure/cap.md", "Rust and paint read thick.", "Rust, paint and dirt read thick.\n:::\n\n## More\n\n::: step And so on")
 	replace(other+"tables.yaml", "Power take-off shaft ends", "Power take-off shafts")
 	src.Content = folder
-	_, problems := Site(src, Options{Language: pseudo.Language})
+	_, problems := siteOf(t, src, Options{Language: pseudo.Language})
 	found := map[string]diag.Level{}
 	for _, p := range problems {
 		found[p.Rule+" "+p.Pos.File] = p.Level
@@ -174,10 +174,10 @@ func TestTranslationBehind(t *testing.T) {
 	if diff := cmp.Diff(want, found); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
-	if out, problems := Site(src, Options{Language: pseudo.Language, Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
+	if out, problems := siteOf(t, src, Options{Language: pseudo.Language, Live: "/_live"}); problems.Blocked() || len(out.Files) == 0 {
 		t.Errorf("under serve: %v", problems)
 	}
-	if _, problems := Site(src, Options{Language: "fr"}); len(problems) != 1 || !strings.Contains(problems[0].String(), `content: there is no language "fr" [bad-language]`) {
+	if _, problems := siteOf(t, src, Options{Language: "fr"}); len(problems) != 1 || !strings.Contains(problems[0].String(), `content: there is no language "fr" [bad-language]`) {
 		t.Errorf("got %v", problems)
 	}
 }

@@ -139,7 +139,7 @@ func TestWithoutWorker(t *testing.T) {
 	delete(folder, "worker/worker.ts")
 	folder["icons/icon.svg"] = &fstest.MapFile{Data: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 8"><circle r="4" cx="4" cy="4"/></svg>`)}
 	src.Static = folder
-	out, problems := Site(src, Options{})
+	out, problems := siteOf(t, src, Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -116,7 +116,7 @@ func twoSites(t *testing.T) (sites [2]Output, files [2]string) {
 	sheet.Data = append(bytes.Clone(sheet.Data), "\n.other { color: red; }\n"...)
 	other.Static = styles
 	for i, src := range []Sources{inEnglish(), other} {
-		out, problems := Site(src, Options{})
+		out, problems := siteOf(t, src, Options{})
 		if problems.Blocked() {
 			t.Fatal(problems)
 		}
