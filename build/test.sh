@@ -83,9 +83,9 @@ for folder in content/[a-z][a-z] content/[a-z][a-z]-*; do
   [ ! -d "$folder" ] || go run ./cmd/capspan translate --root . "${folder#content/}"
 done
 
-# Chromium waits often, for pages and for its own processes: the tests of the packages run
-# behind it, where they take only what it leaves of the machine.
-step "go test, behind the checks in Chromium"
+# Chromium and servers wait often, for pages and for other processes: the tests of the
+# packages run behind them, where they take only what those leave of the machine.
+step "go test, behind all that follows"
 behind=$(mktemp)
 nice -n 10 go test -timeout 30m ./... >"$behind" 2>&1 &
 packages=$!
@@ -94,11 +94,11 @@ trap 'kill "$packages" 2>/dev/null || true; rm -f "$behind"' EXIT
 step "the site in Chromium, by axe and by the HTML checker"
 go test -tags browser -count=1 -timeout 20m ./build/browser/
 
+step "the site behind nginx and Caddy, and on its way into a store"
+go test -tags hosts -count=1 ./build/hosts/
+
 step "go test, what it said"
 wait "$packages" || { cat "$behind"; fail "the tests of the packages failed"; }
 cat "$behind"
-
-step "the site behind nginx and Caddy, and on its way into a store"
-go test -tags hosts -count=1 ./build/hosts/
 
 printf '\nall checks passed\n'
