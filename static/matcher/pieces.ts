@@ -9,6 +9,8 @@ import type { Directory, DirectoryKind, Piece, Standing } from "./pieces-types";
 import { readFigure, unpack, type Unpacked } from "./pieces-rows";
 import { figure, widen, type KnownRow, type Part, type Prepared, type Widest } from "./prepared";
 import { logOpen, type Together } from "./prior";
+import { refsOf } from "./refs";
+import { addressOf } from "./size-key";
 import { otherChart } from "./speech-query";
 
 declare const CapspanCore: typeof core; // left by matcher.js
@@ -20,6 +22,7 @@ export interface Pieced {
   here: Map<number, Part>;
   homes: WeakMap<KnownRow, Unpacked>; // where the rows that questions came upon are
   made: Map<number, KnownRow>; // those rows, by their place in the chart
+  named: Map<string, KnownRow>; // and by their refs
 }
 
 /** open reads a directory; it throws for one of another format. */
@@ -45,7 +48,7 @@ export function open(directory: Directory): Pieced {
     twins: (row: KnownRow) => homes.get(row)?.twins(row) ?? [row],
   };
   CapspanCore.hold(directory, chart);
-  return { directory, chart, here, homes, made: new Map() };
+  return { directory, chart, here, homes, made: new Map(), named: new Map() };
 }
 
 /** touched are the pieces that may have ends in the box. */
@@ -68,22 +71,33 @@ export function add(to: Pieced, n: number, piece: Piece): void {
     if (before !== undefined) return before; // a conversion joint is in the pieces of both its ends
     const row = make();
     to.made.set(index, row);
+    to.named.set(row.row.ref, row);
     to.homes.set(row, rows);
     return row;
   });
   to.here.set(n, rows);
 }
 
-/** ask is identify, or the pieces that must be added first. */
+/** ask is identify, with the address of each row that is named, or the pieces that must be added first. */
 export function ask(of: Pieced, query: unknown): Answer | number[] {
   const { missing } = of.chart;
   missing.clear();
   try {
-    return CapspanCore.identify(of.directory, query);
+    const answer = CapspanCore.identify(of.directory, query);
+    return { ...answer, at: addresses(of, answer) };
   } catch (error) {
     if (missing.size === 0) throw error;
     return [...missing].sort((a, b) => a - b);
   }
+}
+
+function addresses({ named }: Pieced, answer: Answer): Record<string, string> {
+  const at: Record<string, string> = {};
+  for (const ref of refsOf(answer)) {
+    const row = named.get(ref);
+    if (row !== undefined) at[ref] = addressOf(row);
+  }
+  return at;
 }
 
 function kindOf(directory: Directory, { caps, ...kind }: DirectoryKind): Kind {
