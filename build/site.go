@@ -82,26 +82,6 @@ func Check(src Sources) diag.List {
 	return problems
 }
 
-// Matcher returns the identification core with the chart of the sources in it.
-func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, problems := src.spoken()
-	if problems.Blocked() {
-		return nil, problems
-	}
-	chart := Chart(set)
-	core, more := coreFor(src.Static, len(chart.Rows))
-	problems.Add(more...)
-	if problems.Blocked() {
-		return nil, problems
-	}
-	m, err := newMatcher(core, chart)
-	if err != nil {
-		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/index.ts"}, Fact: err.Error(), Rule: "core-fails"})
-		return nil, problems
-	}
-	return m, problems
-}
-
 // inputs are the sources, read, as one language of the site wants them.
 type inputs struct {
 	english   *tables.Set // the chart as it is written

@@ -178,7 +178,7 @@ func TestBasePath(t *testing.T) {
 // The page offers faces by the tables' rule, the core judges queries by its own. What
 // the page offers, the core must take, and both must think of the same faces first.
 func TestFacesOfHolds(t *testing.T) {
-	m, problems := Matcher(inEnglish())
+	m, problems := NewIdentifier(inEnglish(), "")
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
