@@ -60,6 +60,16 @@ func (doc *chartJSON) withoutReckoning() {
 // measuredParts are the columns that a measured column of the chart becomes besides.
 var measuredParts = []string{"_measured", "_measured_mm", "_measured_uncertainty_mm", "_measured_birge"}
 
+// allParts are the parts of each column of a table. They are asked for once a table: every
+// row is looked at.
+func allParts(t *Table) [][]string {
+	out := make([][]string, len(t.Columns))
+	for i, c := range t.Columns {
+		out[i] = partsOf(t, c)
+	}
+	return out
+}
+
 // partsOf are the parts of a column in a table: those of measuring come with the table's
 // first measurement in it.
 func partsOf(t *Table, c Column) []string {

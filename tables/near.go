@@ -107,12 +107,19 @@ func (s *Set) SameFigures(row *Row) []*Row {
 // hold that agrees or is unknown, by the distance in millimetres of caps and across
 // together. Twins are not among them; they are the same.
 func (s *Set) Near(row *Row, n int) []*Row {
+	return s.NearOthers(row, n, func(other *Row) any { return other })
+}
+
+// NearOthers is [Set.Near] where joints are shown in groups: it lists the nearest joint of
+// each of the n nearest groups. The caller says which group a joint is in; nil passes it over.
+func (s *Set) NearOthers(row *Row, n int, group func(*Row) any) []*Row {
 	if len(row.Ends) == 0 || n < 1 {
 		return nil
 	}
 	type near struct {
-		row *Row
-		mm  float64
+		row   *Row
+		group any
+		mm    float64
 	}
 	var found []near // the n nearest so far
 	limit := func() float64 {
@@ -121,17 +128,24 @@ func (s *Set) Near(row *Row, n int) []*Row {
 		}
 		return found[n-1].mm
 	}
+	order := func(a, b near) int { return cmp.Or(cmp.Compare(a.mm, b.mm), a.row.at-b.row.at) }
 	size := s.sizeOf(row)
 	s.neighbours().within(row, limit, func(other *Row) {
-		if slices.Contains(size, other) || slices.Contains(row.Twins, other) || !sameHold(row, other) {
-			return
-		}
 		mm := away(row, other)
-		if math.IsInf(mm, 1) || mm > limit() {
+		if math.IsInf(mm, 1) || mm > limit() || !sameHold(row, other) || slices.Contains(size, other) || slices.Contains(row.Twins, other) {
 			return
 		}
-		one := near{other, mm}
-		at, _ := slices.BinarySearchFunc(found, one, func(a, b near) int { return cmp.Or(cmp.Compare(a.mm, b.mm), a.row.at-b.row.at) })
+		one := near{other, group(other), mm}
+		if one.group == nil {
+			return
+		}
+		if i := slices.IndexFunc(found, func(f near) bool { return f.group == one.group }); i >= 0 {
+			if order(found[i], one) < 0 {
+				return
+			}
+			found = slices.Delete(found, i, i+1)
+		}
+		at, _ := slices.BinarySearchFunc(found, one, order)
 		found = slices.Insert(found, at, one)
 		found = found[:min(n, len(found))]
 	})
