@@ -12,7 +12,7 @@ import (
 // assetNames are the plain names pages may ask for.
 var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
 	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
-	"calculation.js", "embed-frame.js"}
+	"calculation.js", "embed-frame.js", largeSheet, groupsScript}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
@@ -27,6 +27,10 @@ func (s *site) bundle() {
 			continue
 		case s.assets.Path(ownScript):
 			if s.own == nil || s.own.overlay == nil {
+				continue
+			}
+		case s.assets.Path(largeSheet), s.assets.Path(groupsScript):
+			if !s.large() {
 				continue
 			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):

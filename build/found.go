@@ -65,7 +65,7 @@ func (s *site) head(page *templates.Page) {
 	switch page.Body.(type) {
 	case *templates.Paper, *templates.Moved, *templates.NotKept, *templates.EmbedFrame:
 		page.Head.Hidden = true
-	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Changes:
+	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Size, *templates.Groups, *templates.Changes:
 		page.Head.Feed = s.feedAddress()
 	}
 	if page.Address == "/404.html" {
@@ -76,10 +76,9 @@ func (s *site) head(page *templates.Page) {
 	if page.Head.Canonical == "" || page.Head.Hidden {
 		return
 	}
+	page.Head.Picture = s.previews[""]
 	if joint, ok := page.Body.(*templates.Joint); ok && s.previews[joint.ID] != nil {
 		page.Head.Picture = s.previews[joint.ID]
-	} else {
-		page.Head.Picture = s.previews[""]
 	}
 }
 
@@ -99,6 +98,16 @@ func (s *site) dated(page *templates.Page) string {
 		return body.Date
 	case *templates.Joint:
 		return s.set.Find(body.ID).Table.Version.Date
+	case *templates.Groups:
+		return body.Date
+	case *templates.GroupPage:
+		return body.Date
+	case *templates.Size:
+		date := ""
+		for _, writing := range body.Writings {
+			date = max(date, writing.Date)
+		}
+		return date
 	case *templates.Chart:
 		return s.version.Date
 	}

@@ -56,12 +56,12 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 	if len(groups) > 0 {
 		w.raw("<ul>")
 		for _, group := range groups[:min(len(groups), most)] {
-			w.raw("<li>").link(e.at(rowAddress(group[0].ID)), group[0].ID).text(" " + e.word("apart.from") + " ")
+			w.raw("<li>").link(e.at(e.placeOf(group[0])), group[0].ID).text(" " + e.word("apart.from") + " ")
 			for n, other := range group[1:] {
 				if n > 0 {
 					w.text(", ")
 				}
-				w.link(e.at(rowAddress(other.ID)), other.ID)
+				w.link(e.at(e.placeOf(other)), other.ID)
 			}
 			w.raw("</li>")
 		}

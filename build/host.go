@@ -104,7 +104,7 @@ func (s *site) redirects() []Redirect {
 	var list []Redirect
 	for _, r := range s.set.Retired {
 		if len(r.To) == 1 {
-			to, _, _ := strings.Cut(placeOf(s.set.Find(r.To[0])), "#") // what stands behind # is not every host's to send
+			to, _, _ := strings.Cut(s.placeOf(s.set.Find(r.To[0])), "#") // what stands behind # is not every host's to send
 			list = append(list, Redirect{From: s.at(rowAddress(r.ID)), To: s.at(to)})
 		}
 	}

@@ -70,7 +70,14 @@ func (s *site) drafts() ([]draft, diag.List) {
 			add(func() (templates.Page, diag.Pos) { return s.partPage(table) })
 		}
 	}
+	if s.large() {
+		drafts = append(drafts, s.sizeDrafts()...)
+	}
 	for _, table := range s.set.Tables {
+		if s.large() && table.Joint() {
+			drafts = append(drafts, s.groupDrafts(table)...)
+			continue
+		}
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
 		if !table.Joint() {
 			continue

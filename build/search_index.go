@@ -75,6 +75,18 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 		row := s.set.Find(body.ID)
 		text := strings.Join(append([]string{body.Note}, s.ownLines(row)...), " ")
 		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, slices.Concat(body.Also, s.ownNames(row)), text)}
+	case *templates.GroupPage:
+		return nil // its lines are sizes, which have pages
+	case *templates.Size:
+		var entries []search.Entry
+		for _, writing := range body.Writings {
+			for _, kit := range writing.Kits {
+				row := s.set.Find(kit.ID)
+				text := strings.Join(append([]string{sentence(row.Note)}, s.ownLines(row)...), " ")
+				entries = append(entries, find.New(search.Row, page.Address+"#"+kit.ID, kit.ID, body.ID, slices.Concat(kit.Also, s.ownNames(row)), text))
+			}
+		}
+		return entries
 	case *templates.Table:
 		return append([]search.Entry{sheet}, s.otherRows(find, page.Address, body)...)
 	case *templates.Sources:

@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"html/template"
 	"io/fs"
 	"path"
 	"slices"
@@ -275,11 +276,15 @@ type site struct {
 	places   map[string]diag.Pos           // page addresses with the file each was made from
 	shown    []sitemapEntry                // pages for search engines
 	previews map[string]*templates.Picture // by row; under "" what every other page shows
+	sizes    func() sizeIndex              // of a large chart
+	ruler    func() template.HTML          // every paper sheet has the same
 }
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
-	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory,
+		sizes: sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set) }),
+		ruler: sync.OnceValue(func() template.HTML { return in.drawn().Ruler("ruler") })}
 }
 
 // add appends a file of this language; its path is below the language's folder.

@@ -50,6 +50,8 @@ var spoken = map[string]string{
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",
 	"moved":     "title id, sheet, about",
+	"size":      "about figures, kits n, and-more names n",
+	"group":     "caps n, millimetres n, no-cap, span least greatest from to, title table caps, about table caps, of-hold hold n",
 	"table":     "row, basis, as format, method, by-row basis",
 	"cell":      "not-known, none, faces-basis faces basis, measured figure converted, measured-agrees, measured-apart, measured-differs",
 	"order":     "title, sheet, about",

@@ -92,6 +92,8 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "part.js", source: "parts/part/part.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
+	{name: "groups.js", source: "parts/table/groups.ts"},
+	{name: "large.css", source: "parts/large/large.css"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
 	{name: "correct.js", source: "parts/correct/correct.ts"},

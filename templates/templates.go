@@ -152,6 +152,12 @@ func bodyTemplate(body any) (string, error) {
 		return "chart.html", nil
 	case *Table:
 		return "table.html", nil
+	case *Groups:
+		return "groups.html", nil
+	case *GroupPage:
+		return "group.html", nil
+	case *Size:
+		return "size.html", nil
 	case *Joint:
 		return "joint.html", nil
 	case *Sources:
@@ -238,7 +244,7 @@ func at(base, address string) string {
 func here(address, section string) bool {
 	switch section {
 	case "/chart/":
-		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/")
+		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/") || strings.HasPrefix(address, "/size/")
 	}
 	return strings.HasPrefix(address, section)
 }
