@@ -130,7 +130,14 @@ func (s *site) groupDrafts(t *tables.Table) []draft {
 
 // groupsPage is the table as a list of its groups.
 func (s *site) groupsPage(t *tables.Table, groups []sizeGroup) (templates.Page, diag.Pos) {
-	body := &templates.Groups{Table: s.tableView(t), ID: t.ID, Kits: len(t.Rows), Inches: t.Unit == tables.Inch}
+	body := &templates.Groups{Table: s.tableView(t), ID: t.ID, Kits: len(t.Rows)}
+	units := []tables.Unit{tables.Millimetre, tables.Inch}
+	if t.Unit == tables.Inch {
+		slices.Reverse(units)
+	}
+	for _, unit := range units {
+		body.Units = append(body.Units, templates.Choice{Value: string(unit), Label: string(unit)})
+	}
 	all := map[*size]bool{}
 	holds := map[tables.Hold]bool{}
 	for _, group := range groups {

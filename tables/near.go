@@ -15,6 +15,7 @@ import (
 type neighbours struct {
 	once   sync.Once
 	sorted [3][]*Row       // joints by their number of ends, then by breadth
+	wide   [3][]float64    // their breadths
 	by     map[*Row]int    // the place in that list
 	like   map[*Row][]*Row // the conversion joints that name a row, in the chart's order
 }
@@ -47,10 +48,11 @@ func (s *Set) neighbours() *neighbours {
 				}
 			}
 		}
-		for _, list := range n.sorted {
+		for ends, list := range n.sorted {
 			slices.SortStableFunc(list, func(a, b *Row) int { return cmp.Compare(breadth(a), breadth(b)) })
 			for i, row := range list {
 				n.by[row] = i
+				n.wide[ends] = append(n.wide[ends], breadth(row))
 			}
 		}
 	})
@@ -60,13 +62,13 @@ func (s *Set) neighbours() *neighbours {
 // within goes through the joints with as many ends as the row, outwards from it and not
 // itself, as long as their breadth is no further than the limit, which may fall meanwhile.
 func (n *neighbours) within(row *Row, limit func() float64, visit func(*Row)) {
-	list, wide := n.sorted[len(row.Ends)], breadth(row)
-	down, up := n.by[row]-1, n.by[row]+1
+	list, all, at := n.sorted[len(row.Ends)], n.wide[len(row.Ends)], n.by[row]
+	wide, down, up := all[at], at-1, at+1
 	off := func(i int) float64 {
 		if i < 0 || i >= len(list) {
 			return math.Inf(1)
 		}
-		return math.Abs(breadth(list[i]) - wide)
+		return math.Abs(all[i] - wide)
 	}
 	for {
 		next, far := down, off(down)

@@ -66,7 +66,7 @@ type Groups struct {
 	*Table
 	ID          string
 	Sizes, Kits int
-	Inches      bool // what the reader types first is in inches
+	Units       []Choice // of lengths, the table's own first
 	Holds       []Choice
 	Groups      []Group
 }

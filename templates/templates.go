@@ -19,6 +19,7 @@ import (
 	"html/template"
 	"io"
 	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -69,7 +70,7 @@ func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
 }
 
 // Uses are all the places where the templates say words of the catalogue.
-func (s *Set) Uses() []words.Use { return slices.Concat(s.uses, tableWords) }
+func (s *Set) Uses() []words.Use { return slices.Concat(s.uses, tableWords, pieceWords) }
 
 // Has reports whether a file of that name was among those parsed.
 func (s *Set) Has(name string) bool { return s.source.Lookup(name) != nil }
@@ -200,7 +201,7 @@ func bodyTemplate(body any) (string, error) {
 
 func functions(base string, set *Set) template.FuncMap {
 	catalogue := set.words
-	return template.FuncMap{
+	all := template.FuncMap{
 		"word":      catalogue.Say,
 		"prose":     catalogue.Say, // never called: its words are put into the template
 		"part":      part,
@@ -210,21 +211,14 @@ func functions(base string, set *Set) template.FuncMap {
 		"here":      here,
 		"kind":      func(basis string) string { return kind(catalogue, basis) },
 		"asking":    asking,
-		"links":     newLinkList,
 		"labelled":  newLabelled,
 		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, set) },
 		"lang":      set.Lang,
 		"recorded":  set.recorded,
 	}
+	maps.Copy(all, pieces(base, set))
+	return all
 }
-
-// linkList is what the template "links" shows; an empty one shows nothing.
-type linkList struct {
-	Title, About string
-	Links        []Link
-}
-
-func newLinkList(title, about string, links []Link) linkList { return linkList{title, about, links} }
 
 // labelled is a field of a form: its name for the script, and its words.
 type labelled struct{ Key, Label string }
