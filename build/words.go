@@ -53,7 +53,7 @@ var spoken = map[string]string{
 	"size":      "about figures, kits n, and-more names n",
 	"group":     "caps n, millimetres n, no-cap, span least greatest from to, title table caps, about table caps, of-hold hold n",
 	"table":     "row, basis, as format, method, by-row basis",
-	"cell":      "not-known, none, faces-basis faces basis, measured figure converted, measured-agrees, measured-apart, measured-differs",
+	"cell":      "not-known, none, elsewhere figure, faces-basis faces basis, measured figure converted, measured-agrees, measured-apart, measured-differs",
 	"order":     "title, sheet, about",
 	"shaft":     "title, sheet, about",
 	"driveline": "title, sheet, about, sources-title, sources-about, source-kind",

@@ -38,8 +38,8 @@ func pieces(base string, set *Set) template.FuncMap {
 		"from": func(sources []Link, at string) template.HTML {
 			return write(func(w *pieceWriter) { w.from(sources, at) })
 		},
-		"links": func(title, about string, links []Link) template.HTML {
-			return write(func(w *pieceWriter) { w.links(title, about, links) })
+		"related": func(title, about string, links []Link) template.HTML {
+			return write(func(w *pieceWriter) { w.related(title, about, links) })
 		},
 		"kits": func(kits []Kit) template.HTML { return write(func(w *pieceWriter) { w.kits(kits) }) },
 	}
@@ -163,8 +163,8 @@ func (w *pieceWriter) from(sources []Link, at string) {
 	}
 }
 
-// links are a list of rows or sizes under a heading; nothing when there are none.
-func (w *pieceWriter) links(title, about string, links []Link) {
+// related are a list of rows or sizes under a heading; nothing when there are none.
+func (w *pieceWriter) related(title, about string, links []Link) {
 	if len(links) == 0 {
 		return
 	}

@@ -211,6 +211,7 @@ func functions(base string, set *Set) template.FuncMap {
 		"here":      here,
 		"kind":      func(basis string) string { return kind(catalogue, basis) },
 		"asking":    asking,
+		"links":     newLinkList,
 		"labelled":  newLabelled,
 		"tableHTML": func(t *Table) template.HTML { return tableHTML(t, set) },
 		"lang":      set.Lang,
@@ -219,6 +220,14 @@ func functions(base string, set *Set) template.FuncMap {
 	maps.Copy(all, pieces(base, set))
 	return all
 }
+
+// linkList is what the template "book-rows" shows; an empty one shows nothing.
+type linkList struct {
+	Title, About string
+	Links        []Link
+}
+
+func newLinkList(title, about string, links []Link) linkList { return linkList{title, about, links} }
 
 // labelled is a field of a form: its name for the script, and its words.
 type labelled struct{ Key, Label string }
