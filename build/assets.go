@@ -29,6 +29,10 @@ func (s *site) bundle() {
 			if s.own == nil || s.own.overlay == nil {
 				continue
 			}
+		case s.assets.Path(searchRowsScript):
+			if !s.large() {
+				continue
+			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
 		case s.assets.Path(static.EmbedName), s.assets.Path(static.EmbedFormName), s.assets.Path(static.EmbedSheetName):

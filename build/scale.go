@@ -24,6 +24,9 @@ func jointRows(set *tables.Set) int {
 	return n
 }
 
+// large reports whether the chart of the site is a large one.
+func (s *site) large() bool { return jointRows(s.set) > largeRows }
+
 // sizeKey is the name of the page that a joint shares with those written with the same
 // figures: "outside-clip-27.0x81.8", and for unlike ends both, with "--" between. It follows
 // from the row alone, so that it stays whatever is added round it. Lengths are in tenths of

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"encoding/json"
 	"slices"
 	"strings"
 
@@ -37,13 +36,15 @@ func (s *site) addSearch() {
 	find := search.In(language.Make(s.words.Language), s.word("search.passing"))
 	var entries []search.Entry
 	for _, d := range s.drafted {
+		if s.large() && ofRows(d.page) {
+			continue
+		}
 		entries = append(entries, s.entriesOf(find, d.page)...)
 	}
-	text, err := json.Marshal(find.NewIndex(s.base, s.atRoot(s.chart), entries))
-	if err != nil {
-		panic("internal error: " + err.Error()) // strings only
-	}
-	if s.live == "" {
+	if s.large() {
+		rows := s.searchRows()
+		s.addSearchRows(rows, s.addAsset("assets/search-index", ".json", mustJSON(find.NewIndex(s.base, "", entries))))
+	} else if text := mustJSON(find.NewIndex(s.base, s.atRoot(s.chart), entries)); s.live == "" {
 		s.index = s.addAsset("assets/search-index", ".json", text)
 	} else { // nothing is kept under serve, and a new name would change every page with the words of one
 		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"

@@ -110,6 +110,7 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "search.css", source: "parts/search/search.css"},
+	{name: "search-rows.js", source: "parts/search/rows.ts", global: "CapspanSearchRows"},
 	{name: "search.js", source: "parts/search/search.ts"},
 	{name: FrameName, source: "parts/frame/frame.ts"},
 	{name: "own.js", source: "parts/own/own.ts"},

@@ -1,0 +1,89 @@
+package build
+
+import (
+	"strings"
+
+	"capspan/build/search"
+	"capspan/templates"
+)
+
+// What the search of a large chart is told. Pages, words, sources and the rows of small
+// tables are in one index as ever; the joints lie in drawers, under all their names. A
+// beginning that too many names have has a file of its own: the first of them, and how many
+// there are. All of it is named by one directory, at an address that stays.
+
+const (
+	searchDirectory = "search/index.json" // below the language's folder
+	searchFolder    = "assets/rows/"
+	// searchRowsScript is what opens the drawers; the site of a small chart is without it.
+	searchRowsScript = "search-rows.js"
+	// firstRows are as many as the search shows: static/parts/search/panel.ts.
+	firstRows = 20
+)
+
+// searchIndex is that directory; static/parts/search/rows.ts reads it.
+type searchIndex struct {
+	Format  int               `json:"format"`
+	Base    string            `json:"base"`
+	Chart   string            `json:"chart"`
+	Entries string            `json:"entries"` // address of the index of all but the joints
+	Rows    drawers           `json:"rows"`
+	First   map[string]string `json:"first"` // files by the beginnings that too many names have
+	Words   string            `json:"words"` // the file of the words in names
+}
+
+// searchRows are the joints as the search finds them, one for each row.
+func (s *site) searchRows() []*search.Named {
+	var rows []*search.Named
+	for _, table := range s.set.Tables {
+		if !table.Joint() {
+			continue
+		}
+		for _, row := range table.Rows {
+			also := append(row.Also[:len(row.Also):len(row.Also)], s.ownNames(row)...)
+			rows = append(rows, search.NewNamed(row.ID, capital(s.figuresOf(row)), placeOf(row), also))
+		}
+	}
+	return rows
+}
+
+// addSearchRows writes the drawers and the directory.
+func (s *site) addSearchRows(rows []*search.Named, entries string) {
+	files := s.drawersIn(searchFolder)
+	index := searchIndex{Format: 2, Base: s.base, Chart: s.atRoot(s.chart), Entries: s.atRoot(entries),
+		Rows: drawers{Folder: s.atRoot(searchFolder), Files: map[string]string{}}, First: map[string]string{}}
+	var records []record
+	of := map[string]*search.Named{} // by what is written of it
+	for _, row := range rows {
+		text := mustJSON(row)
+		of[string(text)] = row
+		for _, key := range row.Keys() {
+			records = append(records, record{key, text})
+		}
+	}
+	sortIn(records,
+		func(beginning string, records []record) { index.Rows.Files[beginning] = files.add(listOf(records)) },
+		func(beginning string, records []record) {
+			if beginning == "" {
+				return
+			}
+			begun := make([]*search.Named, len(records))
+			for n, r := range records {
+				begun[n] = of[string(r.json)]
+			}
+			index.First[beginning] = files.add(mustJSON(search.FirstOf(beginning, begun, firstRows)))
+		})
+	index.Words = files.add(mustJSON(search.RowWords(rows)))
+	s.add(searchDirectory, mustJSON(index), Pages)
+	s.index = s.folder + searchDirectory
+}
+
+// ofRows reports whether a page is about joints, which the search of a large chart finds by
+// themselves: one's own, its size's, or a group of sizes on a page of its table.
+func ofRows(page templates.Page) bool {
+	if _, joint := page.Body.(*templates.Joint); joint {
+		return true
+	}
+	parts := strings.Split(strings.Trim(page.Address, "/"), "/")
+	return parts[0] == "size" || parts[0] == "chart" && len(parts) > 2
+}

@@ -1,0 +1,144 @@
+package build
+
+import (
+	"encoding/json"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/text/language"
+
+	"capspan/build/search"
+	"capspan/tables"
+)
+
+// begun is what the page finds among rows.
+type begun struct {
+	Rows    [][]string
+	Count   int
+	Many    bool
+	Instead [][2]string
+}
+
+func (b begun) ids(most int) []string {
+	var ids []string
+	for _, row := range b.Rows[:min(most, len(b.Rows))] {
+		ids = append(ids, row[0])
+	}
+	return ids
+}
+
+// rowsPage is the page's search over the drawers of the large site, and beside it the same
+// over one drawer with all rows, and the words of pages and rows in one index.
+func rowsPage(t testing.TB) (*scripted, *tables.Set) {
+	t.Helper()
+	files, set := mustMany(t)
+	p := newPage(t, files, map[string]string{"parts/search/rows.ts": "Rows", "parts/search/lookup.ts": "Lookup"})
+	var index searchIndex
+	if err := json.Unmarshal(files[searchDirectory], &index); err != nil {
+		t.Fatal(err)
+	}
+	find := search.In(language.English, "")
+	var all []*search.Named
+	var entries []search.Entry
+	var records []record
+	for _, table := range set.Tables {
+		for _, row := range table.Rows {
+			if table.Joint() {
+				all = append(all, search.NewNamed(row.ID, "", placeOf(row), row.Also))
+				records = append(records, recordOf("", all[len(all)-1]))
+				entries = append(entries, find.New(search.Row, placeOf(row), row.ID, "", row.Also, ""))
+			}
+		}
+	}
+	p.files = map[string][]byte{"whole/all.json": listOf(records), "whole/words.json": mustJSON(search.RowWords(all)),
+		"whole/index.json": mustJSON(find.NewIndex("/sub/", "", entries))}
+	for name, content := range files {
+		p.files[name] = content
+	}
+	index.Rows, index.First, index.Words = drawers{"/sub/whole/", map[string]string{"": "all"}}, map[string]string{}, "words"
+	p.mustAsk(new(int), `{ globalThis.rows = Rows.rowFinder(JSON.parse(fetched("/sub/search/index.json")), []);
+		globalThis.whole = Rows.rowFinder(a[0], []);
+		globalThis.entries = Lookup.lookup(JSON.parse(fetched("/sub/whole/index.json"))); return 0; }`, index)
+	return p, set
+}
+
+// questionsOf are names of rows, beginnings of them, and both with one letter wrong.
+func questionsOf(set *tables.Set, each int) []string {
+	random := rand.New(rand.NewPCG(7, 7))
+	var names, out []string
+	for _, table := range set.Tables {
+		for _, row := range table.Rows {
+			if table.Joint() {
+				names = append(append(names, row.ID), row.Also...)
+			}
+		}
+	}
+	for range each {
+		name := names[random.IntN(len(names))]
+		short := name[:1+random.IntN(len(name))]
+		at := random.IntN(len(name))
+		wrong := name[:at] + string("abcz019"[random.IntN(7)]) + name[at+1:]
+		out = append(out, name, strings.ToUpper(name), strings.ReplaceAll(name, "-", " "), strings.ReplaceAll(name, "-", ""),
+			short, strings.ReplaceAll(short, "-", " "), wrong, name[:at]+name[at+1:], name+" "+name[:2], short+" "+name)
+	}
+	return out
+}
+
+// What comes of the drawers is what a look at all names gives: as many rows, and the same in
+// the same order. A question of several words that many rows have says so.
+func TestSearchRowsAreThoseOfAll(t *testing.T) {
+	p, set := rowsPage(t)
+	found, many := 0, 0
+	for _, question := range append(questionsOf(set, 60), "", "-", "x", "a", "s", "also", "alos s1-c", "laso", "zzzzz", "1", "s1 also", "constructor", "__proto__") {
+		var is, want begun
+		p.mustAsk(&is, "rows.find(a[0])", question)
+		p.mustAsk(&want, "whole.find(a[0])", question)
+		if is.Many {
+			many++
+			if len(strings.Fields(question)) < 2 && !strings.ContainsAny(question, "- ") {
+				t.Errorf("%q: one word must be answered", question)
+			}
+			continue
+		}
+		if is.Count != want.Count || !slices.Equal(is.ids(firstRows), want.ids(firstRows)) || !slices.Equal(is.Instead, want.Instead) {
+			t.Errorf("%q: %d rows %q %q, of all names %d %q %q", question, is.Count, is.ids(5), is.Instead, want.Count, want.ids(5), want.Instead)
+		}
+		if is.Count > 0 {
+			found++
+		}
+	}
+	if found < 300 || many > 30 {
+		t.Errorf("%d questions found something, %d had too much to look at", found, many)
+	}
+}
+
+// A row's names find what the index of small charts would find by them.
+func TestSearchRowsAreThoseOfTheIndex(t *testing.T) {
+	p, set := rowsPage(t)
+	looked := 0
+	for _, question := range questionsOf(set, 25) {
+		var is begun
+		var index []string
+		p.mustAsk(&is, "whole.find(a[0])", question)
+		p.mustAsk(&index, `entries(a[0]).whole ? entries(a[0]).entries.map((e) => e.title) : []`, question)
+		if len(search.Squeeze(search.Fold(question))) < 3 {
+			continue
+		}
+		looked++
+		ids := is.ids(is.Count)
+		if len(ids) > 0 && (len(index) == 0 || set.Find(question) != nil && ids[0] != index[0]) {
+			t.Errorf("%q: %q come first, in the index %q", question, ids[:min(3, len(ids))], index[:min(3, len(index))])
+		}
+		for _, id := range index {
+			if !slices.Contains(ids, id) {
+				t.Errorf("%q: %q is in the index, and not among %d rows", question, id, len(ids))
+				break
+			}
+		}
+	}
+	if looked < 150 {
+		t.Errorf("%d questions", looked)
+	}
+}
