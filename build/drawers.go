@@ -73,21 +73,26 @@ func (d drawerFiles) addAll(records []record) drawers {
 // sortIn puts records into drawers. It gives see each of them, and split, when it is not
 // nil, each beginning that too many keys have for one.
 func sortIn(records []record, see, split func(beginning string, records []record)) {
+	sortUnder(records, drawerSize, see, split)
+}
+
+// sortUnder does so with drawers of at most as many bytes; a record counts one more than it has.
+func sortUnder(records []record, most int, see, split func(beginning string, records []record)) {
 	list := slices.Clone(records)
 	for n := range list {
 		list[n].key += keyEnd
 	}
 	slices.SortStableFunc(list, func(a, b record) int { return strings.Compare(a.key, b.key) })
-	takeApart(list, "", see, split)
+	takeApart(list, "", most, see, split)
 }
 
 // takeApart does so with sorted records whose keys begin alike.
-func takeApart(records []record, beginning string, see, split func(string, []record)) {
+func takeApart(records []record, beginning string, most int, see, split func(string, []record)) {
 	size := 0
 	for _, r := range records {
 		size += len(r.json) + 1
 	}
-	if size <= drawerSize || strings.HasSuffix(beginning, keyEnd) {
+	if size <= most || strings.HasSuffix(beginning, keyEnd) {
 		see(beginning, records)
 		return
 	}
@@ -101,7 +106,7 @@ func takeApart(records []record, beginning string, see, split func(string, []rec
 		if n < 0 {
 			n = len(records)
 		}
-		takeApart(records[:n], next, see, split)
+		takeApart(records[:n], next, most, see, split)
 		records = records[n:]
 	}
 }

@@ -2,10 +2,8 @@ package build
 
 import (
 	"encoding/xml"
-	"fmt"
 	"regexp"
 	"slices"
-	"strings"
 
 	"capspan/templates"
 )
@@ -125,30 +123,6 @@ func sitemapLinks(page *templates.Page) []sitemapLink {
 		links = append(links, sitemapLink{"alternate", a.Language, a.Href})
 	}
 	return links
-}
-
-// addSitemap writes one sitemap for all languages, and the file that leads to it.
-func (s *site) addSitemap(sites []*site) {
-	if s.keeper.Web == "" {
-		return
-	}
-	list := struct {
-		XMLName xml.Name       `xml:"http://www.sitemaps.org/schemas/sitemap/0.9 urlset"`
-		Links   string         `xml:"xmlns:xhtml,attr,omitempty"`
-		Pages   []sitemapEntry `xml:"url"`
-	}{}
-	if len(sites) > 1 {
-		list.Links = "http://www.w3.org/1999/xhtml"
-	}
-	for _, language := range sites {
-		list.Pages = append(list.Pages, language.shown...)
-	}
-	slices.SortFunc(list.Pages, func(a, b sitemapEntry) int { return strings.Compare(a.Location, b.Location) })
-	s.addXML(sitemapName, list)
-	// Crawlers ask for this file at the root of a host and nowhere else (RFC 9309, 2.3).
-	if s.root == "/" {
-		s.add(robotsName, fmt.Appendf(nil, "User-agent: *\nAllow: /\n\nSitemap: %s\n", s.full("/"+sitemapName)), Pages)
-	}
 }
 
 // addFound tells browsers how to put a question to the language's search page.

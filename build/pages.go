@@ -64,6 +64,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)
+	drafts = append(drafts, s.namesDrafts()...)
 	if list := partTables(s.set); len(list) > 0 {
 		add(s.partsPage)
 		for _, table := range list {

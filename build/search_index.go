@@ -42,14 +42,14 @@ func (s *site) addSearch() {
 		entries = append(entries, s.entriesOf(find, d.page)...)
 	}
 	if s.large() {
-		rows := s.searchRows()
-		s.addSearchRows(rows, s.addAsset("assets/search-index", ".json", mustJSON(find.NewIndex(s.base, "", entries))))
+		s.addSearchRows(s.addAsset("assets/search-index", ".json", mustJSON(find.NewIndex(s.base, "", entries))))
 	} else if text := mustJSON(find.NewIndex(s.base, s.atRoot(s.chart), entries)); s.live == "" {
 		s.index = s.addAsset("assets/search-index", ".json", text)
 	} else { // nothing is kept under serve, and a new name would change every page with the words of one
 		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"
 		s.addRoot(s.index, text, Assets)
 	}
+	s.az.Names = s.names
 	for _, letter := range find.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}
 		for _, line := range letter.Lines {
@@ -70,7 +70,7 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 	}
 	sheet := find.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
 	switch body := page.Body.(type) {
-	case *templates.Search, *templates.AZ, *templates.Paper, *templates.EmbedFrame:
+	case *templates.Search, *templates.AZ, *templates.Names, *templates.Paper, *templates.EmbedFrame:
 		return nil // paper sheets are reached from their rows, and a frame from other pages
 	case *templates.Joint:
 		row := s.set.Find(body.ID)

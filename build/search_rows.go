@@ -32,8 +32,8 @@ type searchIndex struct {
 	Words   string            `json:"words"` // the file of the words in names
 }
 
-// searchRows are the joints as the search finds them, one for each row.
-func (s *site) searchRows() []*search.Named {
+// namedRows are the joints as search and list find them, one for each row.
+func (s *site) namedRows() []*search.Named {
 	var rows []*search.Named
 	for _, table := range s.set.Tables {
 		if !table.Joint() {
@@ -48,13 +48,13 @@ func (s *site) searchRows() []*search.Named {
 }
 
 // addSearchRows writes the drawers and the directory.
-func (s *site) addSearchRows(rows []*search.Named, entries string) {
+func (s *site) addSearchRows(entries string) {
 	files := s.drawersIn(searchFolder)
 	index := searchIndex{Format: 2, Base: s.base, Chart: s.atRoot(s.chart), Entries: s.atRoot(entries),
 		Rows: drawers{Folder: s.atRoot(searchFolder), Files: map[string]string{}}, First: map[string]string{}}
 	var records []record
 	of := map[string]*search.Named{} // by what is written of it
-	for _, row := range rows {
+	for _, row := range s.byName {
 		text := mustJSON(row)
 		of[string(text)] = row
 		for _, key := range row.Keys() {
@@ -73,7 +73,7 @@ func (s *site) addSearchRows(rows []*search.Named, entries string) {
 			}
 			index.First[beginning] = files.add(mustJSON(search.FirstOf(beginning, begun, firstRows)))
 		})
-	index.Words = files.add(mustJSON(search.RowWords(rows)))
+	index.Words = files.add(mustJSON(search.RowWords(s.byName)))
 	s.add(searchDirectory, mustJSON(index), Pages)
 	s.index = s.folder + searchDirectory
 }

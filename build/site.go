@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/search"
 	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
@@ -271,6 +272,8 @@ type site struct {
 	slips    string                           // path of the chart in words that the enquiry slip fetches
 	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
+	byName   []*search.Named               // the joints of a large chart
+	names    []templates.Link              // to the pages that list them
 	files    []File                        // all that a reader of this language may ask for
 	places   map[string]diag.Pos           // page addresses with the file each was made from
 	shown    []sitemapEntry                // pages for search engines

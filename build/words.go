@@ -45,7 +45,7 @@ var spoken = map[string]string{
 	"changes":   "title, about",
 	"method":    "title, sheet, about",
 	"search":    "title, about, passing",
-	"a-z":       "title, about, also name, in page",
+	"a-z":       "title, about, also name, in page, begin beginning, begin-about, beginning beginning, count n",
 	"embed":     "title, about",
 	"notkept":   "title, sheet, about",
 	"correct":   "title, sheet, about, value, value-of column row, row, row-of row",

@@ -124,6 +124,10 @@ func samples() map[string]Page {
 		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{
 			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},
 			{Name: "C", ID: "letter-c", Links: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}}}},
+		"names": {Address: "/a-z/13/", Title: "Names that begin with 13", About: "Rows of the chart, by name.", Body: &Names{
+			Up: Link{Href: "/sub/a-z/", Text: "From A to Z"}, Parts: []Link{{Href: "/sub/a-z/131/", Text: "131…", Note: "900 names"}},
+			Lines: []NamesLine{{Rows: []Link{rowLink, {Href: "/sub/joint/1311/", Text: "1311"}}, Note: "1.062 in x 3.219 in"},
+				{Rows: []Link{{Href: "/sub/joint/1350/", Text: "13-X"}}, Note: "another name of 1350"}}}},
 		"notkept": {Address: "/not-kept.html", Title: "This page is not at hand", Sheet: "Without a network", Head: Head{Hidden: true}, Body: &NotKept{}},
 		"driveline": {Address: "/driveline/", Title: "Shaft and driveline", Body: &Driveline{Calculations: []Link{
 			{Href: "/sub/driveline/angles/", Text: "Angles of the shaft", Note: "What each joint runs at."}}, Documents: Link{Href: "/sub/driveline/sources/"}}},

@@ -182,6 +182,8 @@ func bodyTemplate(body any) (string, error) {
 		return "search.html", nil
 	case *AZ:
 		return "a-z.html", nil
+	case *Names:
+		return "names.html", nil
 	case *Driveline:
 		return "driveline.html", nil
 	case *Calculation:

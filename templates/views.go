@@ -302,8 +302,24 @@ type Paper struct {
 // Search is the page that asks; its script fills it.
 type Search struct{}
 
-// AZ lists everything by name.
-type AZ struct{ Letters []Letter }
+// AZ lists everything by name; of a large chart the names of its rows are on pages of their own.
+type AZ struct {
+	Letters []Letter
+	Names   []Link // to those pages
+}
+
+// Names lists the rows of a large chart whose names begin alike, or leads on where they are too many.
+type Names struct {
+	Up    Link // to where it is listed
+	Parts []Link
+	Lines []NamesLine
+}
+
+// NamesLine is one size under those of its names that stand side by side, or another name of one row.
+type NamesLine struct {
+	Rows []Link
+	Note string
+}
 
 // Letter is a heading of that list.
 type Letter struct {

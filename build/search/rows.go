@@ -56,6 +56,14 @@ func Tails(name string) []string {
 	return tails
 }
 
+// Address is where the row stands, below the base.
+func (r *Named) Address() string {
+	if strings.HasSuffix(r.Place, "#") {
+		return r.Place + r.ID
+	}
+	return r.Place
+}
+
 // Keys are what the row lies under.
 func (r *Named) Keys() []string { return r.tails }
 
