@@ -10,7 +10,7 @@ import (
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
+var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js", correctRowsScript,
 	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
 	"calculation.js", "embed-frame.js"}
 
@@ -29,7 +29,7 @@ func (s *site) bundle() {
 			if s.own == nil || s.own.overlay == nil {
 				continue
 			}
-		case s.assets.Path(searchRowsScript):
+		case s.assets.Path(searchRowsScript), s.assets.Path(correctRowsScript):
 			if !s.large() {
 				continue
 			}
@@ -41,7 +41,7 @@ func (s *site) bundle() {
 		s.addRoot(f.Path, f.Bytes, Assets)
 	}
 	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
-	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
+	s.addSlips()
 	s.addDrawings()
 	s.addOwn()
 	s.parts = map[string]string{}

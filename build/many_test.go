@@ -14,6 +14,8 @@ import (
 	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/tables"
+	"capspan/templates"
+	catalog "capspan/templates/words"
 )
 
 // manySources is an invented catalogue that is just a large chart.
@@ -31,27 +33,48 @@ var manySources = sync.OnceValues(func() (Sources, error) {
 	return src, nil
 })
 
-// manySite is its site with its chart, built once for all tests of what lies in drawers.
-var manySite = sync.OnceValues(func() (map[string][]byte, *tables.Set) {
+// manySite is of that catalogue what lies in drawers and on pages of names, made once for all
+// tests of them: sizes have their pages, and the rest of the site its tests, elsewhere.
+var manySite = sync.OnceValue(func() *site {
 	src, err := manySources()
 	if err != nil {
-		return nil, nil
+		return nil
 	}
-	out, problems := Site(src, Options{Base: "/sub/", Language: "en"})
-	set, _ := tables.Load(src.Tables)
-	if problems.Blocked() || set == nil {
-		return nil, nil
+	s, problems := rowsOnly(src)
+	if problems.Blocked() {
+		return nil
 	}
-	return contents(out), set
+	return s
 })
+
+// rowsOnly makes of sources what a large chart tells row by row.
+func rowsOnly(src Sources) (*site, diag.List) {
+	set, problems := tables.Load(src.Tables)
+	said, found := catalog.Load(src.Templates, src.Content, catalog.English)
+	problems.Add(found...)
+	if problems.Blocked() {
+		return nil, problems
+	}
+	s := newSite(inputs{set: set, english: set, words: said, tables: src.Tables}, Options{Base: "/sub/"})
+	s.az = &templates.AZ{}
+	s.addSlips()
+	_, found = s.addFacts()
+	problems.Add(found...)
+	for _, draft := range s.namesDrafts() {
+		page, from := draft()
+		s.drafted = append(s.drafted, drafted{page, from})
+	}
+	s.addSearch()
+	return s, problems
+}
 
 func mustMany(t testing.TB) (map[string][]byte, *tables.Set) {
 	t.Helper()
-	files, set := manySite()
-	if files == nil {
-		t.Fatal("the site of many rows cannot be built")
+	s := manySite()
+	if s == nil {
+		t.Fatal("the site of many rows cannot be made")
 	}
-	return files, set
+	return contents(Output{Files: s.files}), s.set
 }
 
 // scripted is a page's own code with the files of a site to fetch.

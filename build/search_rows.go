@@ -35,14 +35,9 @@ type searchIndex struct {
 // namedRows are the joints as search and list find them, one for each row.
 func (s *site) namedRows() []*search.Named {
 	var rows []*search.Named
-	for _, table := range s.set.Tables {
-		if !table.Joint() {
-			continue
-		}
-		for _, row := range table.Rows {
-			also := append(row.Also[:len(row.Also):len(row.Also)], s.ownNames(row)...)
-			rows = append(rows, search.NewNamed(row.ID, capital(s.figuresOf(row)), placeOf(row), also))
-		}
+	for row := range s.joints() {
+		also := append(row.Also[:len(row.Also):len(row.Also)], s.ownNames(row)...)
+		rows = append(rows, search.NewNamed(row.ID, capital(s.figuresOf(row)), placeOf(row), also))
 	}
 	return rows
 }

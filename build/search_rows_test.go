@@ -39,7 +39,7 @@ func rowsPage(t testing.TB) (*scripted, *tables.Set) {
 	if err := json.Unmarshal(files[searchDirectory], &index); err != nil {
 		t.Fatal(err)
 	}
-	find := search.In(language.English, "")
+	find := search.In(language.English, "the")
 	var all []*search.Named
 	var entries []search.Entry
 	var records []record

@@ -94,6 +94,7 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "table.js", source: "parts/table/table.ts"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
+	{name: "correct-rows.js", source: "parts/correct/rows.ts", global: "CapspanFacts"},
 	{name: "correct.js", source: "parts/correct/correct.ts"},
 	{name: "keep.js", source: "parts/shaft/keep-calculation.ts", global: "CapspanKeep"},
 	{name: "calculation.js", source: "parts/driveline/driveline.ts"},
