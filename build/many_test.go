@@ -52,10 +52,14 @@ func rowsOnly(src Sources) (*site, diag.List) {
 	set, problems := tables.Load(src.Tables)
 	said, found := catalog.Load(src.Templates, src.Content, catalog.English)
 	problems.Add(found...)
+	frames, err := templates.New(src.Templates, said)
+	if err != nil {
+		problems.Add(diag.Problem{Fact: err.Error(), Rule: "bad-template"})
+	}
 	if problems.Blocked() {
 		return nil, problems
 	}
-	s := newSite(inputs{set: set, english: set, words: said, tables: src.Tables}, Options{Base: "/sub/"})
+	s := newSite(inputs{set: set, english: set, words: said, frames: frames, tables: src.Tables}, Options{Base: "/sub/"})
 	s.az = &templates.AZ{}
 	s.addSlips()
 	_, found = s.addFacts()
