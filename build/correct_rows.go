@@ -51,7 +51,7 @@ func (s *site) inDrawers(facts tableFacts) tableInDrawers {
 			records = append(records, recordOf(row.ID, rowInDrawer{row, text, before}))
 		}
 	}
-	return tableInDrawers{facts.File, facts.Table, facts.Title, facts.Columns, s.drawersIn(correctFolder + "rows/").addAll(records)}
+	return tableInDrawers{facts.File, facts.Table, facts.Title, facts.Columns, s.drawersIn(correctFolder+"rows/").addAll(records, drawerSize)}
 }
 
 // addFactsDirectory writes the directory of what stands at these paths, and returns its own

@@ -26,7 +26,7 @@ type record struct {
 func recordOf(key string, of any) record { return record{key, mustJSON(of)} }
 
 // drawerSize is how many bytes a drawer holds at most, unless all of its keys are the same:
-// some 8 kB when it travels.
+// less than 8 kB when it travels.
 const drawerSize = 48_000
 
 // keyEnd stands behind every key, so that a key that others begin with has a drawer too.
@@ -63,21 +63,17 @@ func (d drawerFiles) add(content []byte) string {
 	return name
 }
 
-// addAll puts records into drawers and writes them.
-func (d drawerFiles) addAll(records []record) drawers {
+// addAll puts records into drawers of at most as many bytes and writes them.
+func (d drawerFiles) addAll(records []record, most int) drawers {
 	list := drawers{Folder: d.site.atRoot(d.folder), Files: map[string]string{}}
-	sortIn(records, func(beginning string, records []record) { list.Files[beginning] = d.add(listOf(records)) }, nil)
+	sortIn(records, most, func(beginning string, records []record) { list.Files[beginning] = d.add(listOf(records)) }, nil)
 	return list
 }
 
-// sortIn puts records into drawers. It gives see each of them, and split, when it is not
-// nil, each beginning that too many keys have for one.
-func sortIn(records []record, see, split func(beginning string, records []record)) {
-	sortUnder(records, drawerSize, see, split)
-}
-
-// sortUnder does so with drawers of at most as many bytes; a record counts one more than it has.
-func sortUnder(records []record, most int, see, split func(beginning string, records []record)) {
+// sortIn puts records into drawers of at most as many bytes; a record counts one more than it
+// has. It gives see each drawer, and split, when it is not nil, each beginning that too many
+// keys have for one, in front of what it is split into.
+func sortIn(records []record, most int, see, split func(beginning string, records []record)) {
 	list := slices.Clone(records)
 	for n := range list {
 		list[n].key += keyEnd

@@ -178,7 +178,7 @@ func TestDrawers(t *testing.T) {
 	}
 	in := map[string][]record{}
 	split := map[string]bool{}
-	sortIn(records, func(beginning string, list []record) { in[beginning] = list }, func(beginning string, list []record) { split[beginning] = true })
+	sortIn(records, drawerSize, func(beginning string, list []record) { in[beginning] = list }, func(beginning string, list []record) { split[beginning] = true })
 	if len(in) < 20 || !split[""] || !split["k"] {
 		t.Fatalf("%d drawers", len(in))
 	}
@@ -199,7 +199,7 @@ func TestDrawers(t *testing.T) {
 	}
 	// One more record changes one drawer.
 	more := map[string][]record{}
-	sortIn(append(slices.Clone(records), recordOf("k123456789", "new")), func(beginning string, list []record) { more[beginning] = list }, nil)
+	sortIn(append(slices.Clone(records), recordOf("k123456789", "new")), drawerSize, func(beginning string, list []record) { more[beginning] = list }, nil)
 	changed := 0
 	for beginning, list := range more {
 		if string(listOf(list)) != string(listOf(in[beginning])) {

@@ -39,12 +39,13 @@ func (s *site) namesDrafts() []draft {
 	var add func(node *nameNode, up templates.Link)
 	add = func(node *nameNode, up templates.Link) {
 		drafts = append(drafts, func() (templates.Page, diag.Pos) { return s.namesPage(node, up) })
-		for _, below := range node.leads() {
-			link := s.namesLink(node)
-			add(below, templates.Link{Href: link.Href, Text: s.word("a-z.begin", "beginning", node.beginning)})
+		leads, _ := node.parted()
+		for _, below := range leads {
+			add(below, templates.Link{Href: s.at(namesAddress(node.beginning)), Text: s.word("a-z.begin", "beginning", node.beginning)})
 		}
 	}
-	for _, node := range namesTree(s.nameRecords()).leads() {
+	leads, _ := namesTree(s.nameRecords()).parted()
+	for _, node := range leads {
 		s.names = append(s.names, s.namesLink(node))
 		add(node, templates.Link{Href: s.at(azAddress), Text: s.word("a-z.title")})
 	}
@@ -59,12 +60,15 @@ func (s *site) nameRecords() []record {
 			records = append(records, recordOf(tails[0], line))
 		}
 	}
-	for _, row := range s.byName {
+	n := 0
+	for joint := range s.joints() { // in the order of byName
+		row := s.byName[n]
 		href := s.at(row.Address())
-		add(nameLine{row.ID, href, row.Place, row.Note})
+		add(nameLine{row.ID, href, sizeKey(joint), row.Note})
 		for _, name := range row.Also {
 			add(nameLine{Text: name, Href: href, Note: s.word("a-z.also", "name", row.ID)})
 		}
+		n++
 	}
 	return records
 }
@@ -81,38 +85,36 @@ func namesTree(records []record) *nameNode {
 			above.below = append(above.below, node)
 		}
 	}
-	sortIn(records, add, add)
+	sortIn(records, namesSize, add, add)
 	return nodes[""]
 }
 
-// leads are the beginnings that a page leads on to: where all names of one go on with the
-// same character, the longer one stands in its place.
-func (n *nameNode) leads() []*nameNode {
-	var list []*nameNode
+// namesSize is how many bytes the names of a page come to at most, as records: some 700 names.
+const namesSize = 120_000
+
+// fewNames do not make a page: they stand on that of the shorter beginning.
+const fewNames = 12
+
+// parted are the beginnings that a page leads on to, and the names that stand on it.
+func (n *nameNode) parted() (leads []*nameNode, own []record) {
+	if len(n.below) == 0 {
+		return nil, n.names
+	}
 	for _, node := range n.below {
 		for len(node.below) == 1 && !node.below[0].whole() {
-			node = node.below[0]
+			node = node.below[0] // all names go on with the same character
 		}
-		if !node.whole() {
-			list = append(list, node)
+		if node.whole() || n.beginning != "" && len(node.names) < fewNames {
+			own = append(own, node.names...)
+		} else {
+			leads = append(leads, node)
 		}
 	}
-	return list
+	return leads, own
 }
 
 // whole reports whether the beginning is a name, whose end comes next.
 func (n *nameNode) whole() bool { return strings.HasSuffix(n.beginning, keyEnd) }
-
-// own are the names that stand on the page of a beginning.
-func (n *nameNode) own() []record {
-	if len(n.below) == 0 {
-		return n.names
-	}
-	if last := n.below[0]; last.whole() { // the end of a key sorts before what goes on
-		return last.names
-	}
-	return nil
-}
 
 func (s *site) namesLink(node *nameNode) templates.Link {
 	return templates.Link{Href: s.at(namesAddress(node.beginning)), Text: s.word("a-z.beginning", "beginning", node.beginning),
@@ -138,10 +140,10 @@ func namesAddress(beginning string) string {
 
 func (s *site) namesPage(node *nameNode, up templates.Link) (templates.Page, diag.Pos) {
 	body := &templates.Names{Up: up}
-	for _, below := range node.leads() {
+	leads, own := node.parted()
+	for _, below := range leads {
 		body.Parts = append(body.Parts, s.namesLink(below))
 	}
-	own := node.own()
 	lines := make([]nameLine, len(own))
 	for n, r := range own {
 		if err := json.Unmarshal(r.json, &lines[n]); err != nil {

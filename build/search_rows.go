@@ -56,7 +56,7 @@ func (s *site) addSearchRows(entries string) {
 			records = append(records, record{key, text})
 		}
 	}
-	sortIn(records,
+	sortIn(records, drawerSize,
 		func(beginning string, records []record) { index.Rows.Files[beginning] = files.add(listOf(records)) },
 		func(beginning string, records []record) {
 			if beginning == "" {

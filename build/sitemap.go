@@ -73,7 +73,7 @@ func (s *site) sitemapFiles(pages []sitemapEntry, languages int) sitemapIndex {
 	for _, address := range slices.Sorted(maps.Keys(by)) {
 		records = append(records, record{key: address})
 	}
-	sortUnder(records, sitemapPages, func(beginning string, records []record) {
+	sortIn(records, sitemapPages, func(beginning string, records []record) {
 		file := sitemapFile{Location: s.full("/" + sitemapPart(beginning))}
 		list := make([]sitemapEntry, len(records))
 		for n, r := range records {

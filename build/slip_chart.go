@@ -62,6 +62,9 @@ type slipIndex struct {
 const (
 	slipDirectory = "order/slips.json" // below the language's folder
 	slipFolder    = "assets/slips/"
+	// sizesDrawer is how much a drawer of sizes holds. Their keys are long and their rows much
+	// alike, so that fewer and fuller ones cost less, with the directory, than many.
+	sizesDrawer = 160_000
 )
 
 // addSlips writes the file that slip and record fetch, or the drawers of a large chart.
@@ -79,7 +82,7 @@ func (s *site) addSlips() {
 		}
 	}
 	files := s.drawersIn(slipFolder)
-	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll(rows), files.addAll(names)}), Pages)
+	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll(rows, sizesDrawer), files.addAll(names, drawerSize)}), Pages)
 	s.slips = s.folder + slipDirectory
 }
 

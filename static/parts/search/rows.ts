@@ -21,11 +21,12 @@ export interface RowDirectory {
   words: string; // the file of the words in names that have no figure
 }
 
-/** Rows in their order, and how many there are in all; `many`: too many to look at, the question must say more. */
+/** Rows in their order, and how many there are in all. */
 export interface Begun {
   rows: readonly Packed[];
   count: number;
-  many?: true;
+  many?: true; // too many to look at: the question must say more
+  some?: true; // they have the words with a figure, and not the others
 }
 
 const none: Begun = { rows: [], count: 0 };
@@ -112,22 +113,38 @@ export function rowFinder({ rows, first, words }: RowDirectory, passing: readonl
     return withAll(all, await drawers.open(longest + keyEnd));
   }
 
+  // "1310 joint" is the name 1310 and a word that no name has.
+  async function figures(question: string): Promise<Begun> {
+    const all = question.split(/\s+/).filter((word) => fold(word) !== "");
+    const telling = all.filter((word) => /\d/.test(fold(word)));
+    const found = telling.length < all.length ? await plain(telling.join(" ")) : none;
+    return found.count > 0 ? { ...found, some: true } : none;
+  }
+
   return {
     async find(question) {
       const found = await plain(question);
       if (found.count > 0 || found.many) return { ...found, instead: [] };
-      const asked = fold(question).split(" ");
-      if (!asked.some((word) => slipsAllowed(word) > 0)) return { ...found, instead: [] };
-      const inNames = await drawers.file<string[]>(words);
-      const instead = asked.flatMap((word): Found["instead"] => {
-        const near = inNames.some((name) => name.startsWith(word)) ? undefined : nearest(word, inNames);
-        return near === undefined ? [] : [[word, near]];
-      });
-      if (instead.length === 0) return { ...found, instead };
-      const taken = asked.map((word) => instead.find(([typed]) => typed === word)?.[1] ?? word).join(" ");
-      return { ...(await plain(taken)), instead };
+      const instead = await misspelt(fold(question).split(" "));
+      if (instead.length > 0) {
+        const taken = new Map(instead);
+        const words = fold(question).split(" ");
+        const again = await plain(words.map((word) => taken.get(word) ?? word).join(" "));
+        if (again.count > 0) return { ...again, instead };
+      }
+      return { ...(await figures(question)), instead: [] };
     },
   };
+
+  // Words that no name has, with the nearest that one has.
+  async function misspelt(asked: readonly string[]): Promise<Found["instead"]> {
+    if (!asked.some((word) => slipsAllowed(word) > 0)) return [];
+    const inNames = await drawers.file<string[]>(words);
+    return asked.flatMap((word): Found["instead"] => {
+      const near = inNames.some((name) => name.startsWith(word)) ? undefined : nearest(word, inNames);
+      return near === undefined ? [] : [[word, near]];
+    });
+  }
 }
 
 function nearest(word: string, list: readonly string[]): string | undefined {
@@ -141,13 +158,13 @@ export function together(question: string, rows: Begun & { instead: Found["inste
   if (rows.count === 0) return rows.many ? { ...pages, many: true } : pages;
   const named = squeeze(fold(question));
   const own = rows.rows.map(entryOf);
-  const beside = pages.whole && pages.instead.length === 0 ? pages.entries : [];
+  const beside = rows.some || (pages.whole && pages.instead.length === 0) ? pages.entries : [];
   const exact = rows.rows.filter((row) => likeness(named, row) === 1).length;
   const front = /\d/.test(question) ? own.length : exact;
   return {
     entries: [...own.slice(0, front), ...beside.slice(0, pagesFirst), ...own.slice(front), ...beside.slice(pagesFirst)],
-    instead: rows.instead,
-    whole: true,
+    instead: rows.some ? pages.instead : rows.instead,
+    whole: !rows.some,
     more: rows.count - rows.rows.length,
   };
 }
