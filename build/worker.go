@@ -127,7 +127,7 @@ func (s *site) turn(name string) int {
 		return 2
 	}
 	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") || strings.HasPrefix(name, correctFolder) ||
-		strings.HasPrefix(name, schemaFolder) {
+		strings.HasPrefix(name, schemaFolder) || strings.HasPrefix(name, searchFolder) || strings.HasPrefix(name, slipFolder) {
 		return 3
 	}
 	return 0
