@@ -28,7 +28,7 @@ func TestSlipsOfRows(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 5))
 	for n := range 60 {
 		row := rows[random.IntN(len(rows))]
-		name := row.ID
+		name := strings.ToUpper(row.ID)
 		if len(row.Also) > 0 && n%2 == 0 {
 			name = " " + strings.ToUpper(row.Also[0])
 		}
