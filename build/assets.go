@@ -6,17 +6,18 @@ import (
 	"path"
 	"slices"
 
+	"capspan/build/diag"
 	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
 var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
 	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
-	"calculation.js", "embed-frame.js"}
+	"calculation.js", "embed-frame.js", static.PiecesScript}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
-func (s *site) bundle() {
+func (s *site) bundle() diag.List {
 	for _, f := range s.assets.Files {
 		switch f.Path {
 		case s.assets.Path(static.LiveName):
@@ -36,7 +37,7 @@ func (s *site) bundle() {
 		}
 		s.addRoot(f.Path, f.Bytes, Assets)
 	}
-	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
+	problems := s.addChart()
 	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 	s.addDrawings()
 	s.addOwn()
@@ -44,6 +45,16 @@ func (s *site) bundle() {
 	for _, t := range partTables(s.set) {
 		s.parts[partData(t)] = s.addAsset("assets/part-"+t.ID, ".json", s.partJSON(t))
 	}
+	return problems
+}
+
+// addChart adds what the core reads: the chart, or a large one in pieces.
+func (s *site) addChart() diag.List {
+	if s.cut != nil {
+		return s.addPieces()
+	}
+	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
+	return nil
 }
 
 // addAsset adds a file named by its content and returns its path. Assets lie at the root, so

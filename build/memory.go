@@ -17,7 +17,7 @@ import (
 // is asked to be hasty. Two builds must not use the same at once.
 type Memory struct {
 	answers  map[answerKey]answerOf
-	scripts  map[string]scripts // by language
+	scripts  map[string]scripts // by language, and whether for a chart in pieces
 	pictures map[pictureKey][]byte
 	mu       sync.Mutex // of the scripts
 }
@@ -63,8 +63,12 @@ type scripts struct {
 }
 
 // bundled makes it, or has it from before when no file that it is made of has changed.
-// Several languages may ask at once.
-func (m *Memory) bundled(src Sources, language string) scripts {
+// Several languages may ask at once, and each for a chart held whole or one in pieces.
+func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
+	key, bundle := language, static.Bundle
+	if pieced {
+		key, bundle = language+" in pieces", static.BundlePieced
+	}
 	spoken, _ := src.In(language) // an unknown language has been refused
 	fsys := spoken.Static
 	made := scripts{}
@@ -75,7 +79,7 @@ func (m *Memory) bundled(src Sources, language string) scripts {
 		}
 		made.of = sumOf(folders...)
 		m.mu.Lock()
-		before, known := m.scripts[language]
+		before, known := m.scripts[key]
 		m.mu.Unlock()
 		if known && made.of == before.of {
 			return before
@@ -89,11 +93,11 @@ func (m *Memory) bundled(src Sources, language string) scripts {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
 	}()
-	made.assets, made.problems[0] = static.Bundle(fsys)
+	made.assets, made.problems[0] = bundle(fsys)
 	<-method
 	if m != nil {
 		m.mu.Lock()
-		m.scripts[language] = made
+		m.scripts[key] = made
 		m.mu.Unlock()
 	}
 	return made

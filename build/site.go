@@ -29,7 +29,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	sites := make([]*site, len(languages))
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
-		sites[n].bundle()
+		problems.Add(sites[n].bundle()...)
 		sites[n].addOwn()
 		problems.Add(sites[n].addEmbed()...)
 		if opt.Previews {
@@ -119,9 +119,10 @@ type inputs struct {
 	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
-	core     *exampleCore      // nil while tables or scripts have problems
-	folder   string            // where the language's pages lie below the root: "", or "es/"
-	others   map[string]string // the folders of the other languages
+	core     *exampleCore                 // nil while tables or scripts have problems
+	cut      func() (*chartPieces, error) // a large chart in pieces; nil for one that is held whole
+	folder   string                       // where the language's pages lie below the root: "", or "es/"
+	others   map[string]string            // the folders of the other languages
 
 	contributing tables.Contributing
 }
@@ -151,8 +152,15 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	}
 	group.Wait()
 	problems.Add(found...)
+	cut := cutOnce(set)
 	for n, language := range languages {
+		if cut != nil {
+			made := opt.Memory.bundled(src, language, true)
+			read[n].assets = made.assets
+			problems.Add(made.problems[0]...)
+		}
 		all[n] = read[n].inputs
+		all[n].cut = cut
 		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
 		if counter != nil {
 			all[n].own = &own{logo: counter.logo, colours: counter.colours, overlay: overlay}
@@ -197,7 +205,7 @@ func readLanguage(src Sources, language string, memory *Memory) languageParts {
 	var found [3]diag.List
 	var group sync.WaitGroup
 	group.Go(func() {
-		made := memory.bundled(src, language)
+		made := memory.bundled(src, language, false)
 		p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
 	})
 	group.Go(func() {
@@ -233,8 +241,8 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 	if sound {
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
-		core, set := in.assets.Core(), in.set
-		group.Go(func() { worked, failed = calculate(core, scripts, set) })
+		core, set, cut := in.assets.Core(), in.set, in.cut
+		group.Go(func() { worked, failed = calculate(core, scripts, set, cut) })
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)

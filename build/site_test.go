@@ -233,7 +233,7 @@ func TestMemory(t *testing.T) {
 		t.Errorf("a build with the memory of another chart differs:\n%.2000s", diff)
 	}
 	src.Static = fstest.MapFS{}
-	if made := memory.bundled(src, "en"); len(made.assets.Files) != 0 {
+	if made := memory.bundled(src, "en", false); len(made.assets.Files) != 0 {
 		t.Error("scripts that are gone are remembered")
 	}
 }

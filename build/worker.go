@@ -109,7 +109,7 @@ func (s *site) keptList() workerSite {
 // isKept reports whether a reader's browser ever asks for the file.
 func (s *site) isKept(f File) bool {
 	switch {
-	case f.Stage == Hosting, s.isEmbed(f.Path), ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == s.folder+openSearchName:
+	case f.Stage == Hosting, s.isEmbed(f.Path), strings.HasPrefix(f.Path, pieceFolder), ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == s.folder+openSearchName:
 		return false
 	case path.Ext(f.Path) == ".png":
 		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview
