@@ -77,11 +77,15 @@ export async function keep(files: readonly File[], signal: AbortSignal, kept: (n
       kept(files.filter(({ address }) => names.has(address)).length);
     }
   }
-  try {
-    await Promise.all(Array.from({ length: hands }, work));
-  } finally {
-    queue.length = 0; // one failed: the others stop too
-  }
+  const ended = await Promise.allSettled(
+    Array.from({ length: hands }, () =>
+      work().catch((error: unknown) => {
+        queue.length = 0; // one failed: the others stop too
+        throw error;
+      }),
+    ),
+  );
+  for (const end of ended) if (end.status === "rejected") throw end.reason;
   if (signal.aborted) return;
   const wanted = new Set(files.map(({ address }) => address));
   for (const address of [...names].filter((a) => !wanted.has(a))) {
