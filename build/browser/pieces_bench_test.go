@@ -95,7 +95,7 @@ func measurePieces(t testing.TB, h *host, packed map[string]int, end matcher.Cha
 	b.until("the form", ready)
 	b.until("an answer, or the question whether to fetch more", `document.querySelector("[data-pieces-go]") || (`+answered+`)`)
 	for see[bool](b, `document.querySelector("[data-pieces-go]") !== null`) {
-		b.do("agree", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-pieces-go]").click()`))
+		b.do("agree", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-pieces-go]")?.click()`))
 		b.until("an answer, or the question whether to fetch more", `document.querySelector("[data-pieces-go]") || (`+answered+`)`)
 	}
 	h.mu.Lock()

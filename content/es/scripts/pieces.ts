@@ -39,5 +39,6 @@ export const words = {
     `No hay espacio para más en este dispositivo. ${n} de ${of} partes están en él, y ahí quedan; haga espacio y pruebe otra vez, o quítelas.`,
   notHere:
     "Este cuadro es demasiado grande para que una página lo tenga entero, y esta todavía no puede buscar en sus partes: lo que el cuadro dice de una cruceta está en la página de esa cruceta.",
+  finder: "Este cuadro es demasiado grande para buscar en él desde otra página.",
   cannot: "Para guardarlo, la página tiene que venir por https; esta no.",
 } as const;

@@ -37,12 +37,20 @@ export function buttonsOf({ is, bytes, go }: Waiting, before: () => void): HTMLE
   return is === "gone" ? [button(words.reload, () => location.reload()), retry] : [retry];
 }
 
+/** addWaiting adds to a line that is read aloud why a result is not there, if it is not. */
+export function addWaiting(line: HTMLElement): void {
+  const waiting = waitingFor();
+  if (waiting === null || waiting.is === "looking") return;
+  line.append(" ", said(waiting).join(": "), ...buttonsOf(waiting, () => {}).flatMap((b) => [" ", b]));
+}
+
 /** sayWaiting says in a line that is read aloud why a result is not there. */
 export function sayWaiting(line: HTMLElement): void {
   const waiting = waitingFor();
   if (waiting === null || waiting.is === "looking") return;
   line.dataset.waiting = "";
-  line.replaceChildren(said(waiting).join(": "), ...buttonsOf(waiting, () => {}).flatMap((b) => [" ", b]));
+  line.replaceChildren();
+  addWaiting(line);
 }
 
 /** doneWaiting takes that away; what else is said there stays. */

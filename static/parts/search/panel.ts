@@ -3,12 +3,14 @@
 //
 // Whatever comes from the index or the core is set as text, never as markup.
 import { local } from "../../matcher/speech-number";
-import type { Chart } from "../../matcher/types";
+import type { AnyChart } from "../../matcher/prepared";
 import { make, part } from "../identify/element";
 import { verdictWords } from "words:terms";
 import { longestQuestion, type Entry, type Found, type SearchIndex } from "./lookup";
 import { judge, sizesIn, type Judged } from "./size";
 import { kindWords, words } from "words:search";
+import { addWaiting } from "../pieces/waiting";
+import { judgeInPieces } from "./size-pieces";
 
 export interface Panel {
   ask(question: string): void; // as if it were typed
@@ -17,7 +19,7 @@ export interface Panel {
 export interface Source {
   index: SearchIndex;
   find: (question: string) => Found;
-  core: () => Promise<Chart>; // fetches the core and the chart; rejects when they do not come
+  core: () => Promise<AnyChart>; // fetches the core and the chart; rejects when they do not come
 }
 
 const most = 20;
@@ -28,7 +30,7 @@ export function panel(root: HTMLElement, source: Source): Panel {
   const status = part(root, "search-status");
   const hits = part(root, "search-hits");
   const { base, entries } = source.index;
-  let chart: Chart | null = null;
+  let chart: AnyChart | null = null;
   let core: "unasked" | "coming" | "here" | "failed" = "unasked";
 
   async function fetchCore(): Promise<void> {
@@ -47,7 +49,11 @@ export function panel(root: HTMLElement, source: Source): Panel {
     const maySize = /\d/.test(question);
     if (maySize && core === "unasked") void fetchCore();
     const found = source.find(question);
-    const judged = chart ? judge(sizesIn(question, CapspanCore), chart, CapspanCore) : [];
+    const judged = chart
+      ? capspanInPieces
+        ? judgeInPieces(question, chart, show)
+        : judge(sizesIn(question, CapspanCore), chart, CapspanCore)
+      : [];
     hits.replaceChildren(
       ...judged.map((j) => hit(`${base}identify/#${j.fragment}`, sizeTitle(j), j.answer.says.head, words.measured, j)),
       ...rowsOf(judged, found).map((e) => hit(base + e.address, e.title, e.note ?? "", kindWords[e.kind])),
@@ -62,6 +68,7 @@ export function panel(root: HTMLElement, source: Source): Panel {
     ]
       .filter(Boolean)
       .join(" ");
+    if (capspanInPieces) addWaiting(status);
   }
 
   // First the rows the verdict leaves, then what the words found.

@@ -1,6 +1,8 @@
 // What searches: fetched by open.ts on first use, and by the search page at once.
 import { asset as matcher } from "asset:matcher.js";
 import { asset as sheet } from "asset:search.css";
+import { asset as pieces } from "asset:pieces.js";
+import type { AnyChart } from "../../matcher/prepared";
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { keyIsOn, turnKey } from "./key";
@@ -8,6 +10,7 @@ import { load } from "../late/load";
 import { longestQuestion, lookup, type SearchIndex } from "./lookup";
 import { panel, type Panel, type Source } from "./panel";
 import { words } from "words:search";
+import { openPieces } from "../pieces/held";
 
 const here = (document.currentScript as HTMLScriptElement).src;
 const styled = load("link", sheet, here).catch(() => {}); // it works without
@@ -21,9 +24,15 @@ async function fetchSource(address: string): Promise<Source> {
     find: lookup(index),
     async core() {
       if (typeof CapspanCore === "undefined") await load("script", matcher, here);
+      if (capspanInPieces) return fetchDirectory(index.chart);
       return fetchJSON<Chart>(index.chart); // of this build, as the core is
     },
   };
+}
+
+async function fetchDirectory(address: string): Promise<AnyChart> {
+  if (typeof CapspanPieces === "undefined") await load("script", pieces, here);
+  return openPieces(address);
 }
 
 async function fetchJSON<T>(address: string): Promise<T> {

@@ -39,5 +39,6 @@ export const words = {
     `There is no room for more on this device. ${n} of ${of} pieces are on it and stay there; make room and try again, or remove them.`,
   notHere:
     "This chart is too large for a page to hold, and this page cannot look into its pieces yet: what the chart says of a joint is on the joint's own page.",
+  finder: "This chart is too large to be looked into from another page.",
   cannot: "Keeping needs a page that comes by https; this one does not.",
 } as const;
