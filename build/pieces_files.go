@@ -154,6 +154,15 @@ func (s *site) coreScripts(names ...string) []string {
 	return names
 }
 
+// aheadWhole is what a page fetches as it begins where the chart is held whole, and cannot use
+// where it is in pieces.
+func (s *site) aheadWhole(names ...string) []string {
+	if s.cut != nil {
+		return nil
+	}
+	return names
+}
+
 // inCore gives the core the chart that browsers are given, whole or in pieces.
 func (in *inputs) inCore() (*matcher.Matcher, error) {
 	if in.cut == nil {

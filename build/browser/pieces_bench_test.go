@@ -106,11 +106,12 @@ func measurePieces(t testing.TB, h *host, packed map[string]int, end matcher.Cha
 	}
 	h.asked = nil
 	h.mu.Unlock()
-	// A third reading across, as it is typed: from the key to the verdict that is laid out.
+	// Further readings across, as they are typed: from the key to the verdict that is laid out. Of nine the
+	// shortest counts: what else the machine does only adds to it.
 	ms = see[float64](b, `(() => {
 		const field = document.querySelector('[data-quantity="across"] [data-reading]');
 		const took = [];
-		for (let n = 0; n < 5; n++) {
+		for (let n = 0; n < 9; n++) {
 			field.value = `+quote(end.Across.MM+" mm")+`;
 			const begin = performance.now();
 			field.dispatchEvent(new KeyboardEvent("keydown", {key: "Enter", bubbles: true}));
@@ -118,7 +119,7 @@ func measurePieces(t testing.TB, h *host, packed map[string]int, end matcher.Cha
 			took.push(performance.now() - begin);
 		}
 		if (!/verdict--/.test(document.querySelector("[data-verdict-head]").innerHTML)) throw new Error("no verdict");
-		return took.sort((a, b) => a - b)[2];
+		return Math.min(...took);
 	})()`)
 	return ms, bytes
 }
