@@ -69,6 +69,7 @@ func BenchmarkPieces(b *testing.B) {
 			}
 			asked++
 			ms, bytes := measurePieces(b, h, packed, end)
+			b.Logf("%s: %.1f ms, %d kB", row.Ref, ms, bytes/1000)
 			took, came = append(took, ms), append(came, bytes)
 		}
 		slices.Sort(took)
@@ -93,10 +94,11 @@ func measurePieces(t testing.TB, h *host, packed map[string]int, end matcher.Cha
 	}
 	b.visit(h, base+"identify/#"+readings(end.Cap.MM, end.Across.MM))
 	b.until("the form", ready)
-	b.until("an answer, or the question whether to fetch more", `document.querySelector("[data-pieces-go]") || (`+answered+`)`)
+	const settled = `Promise.resolve(document.querySelector("[data-pieces-go]") !== null || (` + answered + `))`
+	b.promised("an answer, or the question whether to fetch more", settled)
 	for see[bool](b, `document.querySelector("[data-pieces-go]") !== null`) {
 		b.do("agree", chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-pieces-go]")?.click()`))
-		b.until("an answer, or the question whether to fetch more", `document.querySelector("[data-pieces-go]") || (`+answered+`)`)
+		b.promised("an answer, or the question whether to fetch more", settled)
 	}
 	h.mu.Lock()
 	for _, path := range h.asked {
