@@ -42,10 +42,13 @@ func (s *site) fillPages() diag.List {
 func (s *site) renderPages() diag.List {
 	var problems diag.List
 	pages := make([]rendered, len(s.drafted))
-	shared := s.shared()
+	shared, large := s.shared(), s.large()
 	onAllCores(len(pages), func(n int) {
 		page := &s.drafted[n].page
 		page.Site = shared
+		if large && !ofWholeChart(page.Body) {
+			page.Site.Chart, page.Site.Date = "", ""
+		}
 		s.head(page)
 		var b bytes.Buffer
 		err := s.frames.Render(&b, *page)

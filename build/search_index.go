@@ -43,9 +43,13 @@ func (s *site) addSearch() {
 	if err != nil {
 		panic("internal error: " + err.Error()) // strings only
 	}
-	if s.live == "" {
+	switch {
+	case s.large(): // a name that stays: every page has it
+		s.index = s.folder + "search/index.json"
+		s.addRoot(s.index, text, Pages)
+	case s.live == "":
 		s.index = s.addAsset("assets/search-index", ".json", text)
-	} else { // nothing is kept under serve, and a new name would change every page with the words of one
+	default: // nothing is kept under serve, and a new name would change every page with the words of one
 		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"
 		s.addRoot(s.index, text, Assets)
 	}

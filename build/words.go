@@ -61,7 +61,7 @@ var spoken = map[string]string{
 	"paper":   "title id, sheet id, about id, level-end, upright-end, true-wing, true-both, true-cap, true-across, true-none",
 	"hold":    "not-sure, not-known",
 	"own":     "counter name, counter-unnamed, from name, from-unnamed",
-	"guide":   "table, code, why, next, not-used readings why, worked-out chart, open-readings, left, more-left n",
+	"guide":   "table, code, why, next, not-used readings why, worked-out chart, worked-out-then, open-readings, left, more-left n",
 	"apart":   "digital-caliper off twice, steel-rule off twice, tape off twice, sizes all n, no-sizes all, from, more n",
 	"preview": "basis basis, confirm, alt, which, measure, row-alt id figures",
 	// Said by cmd/capspan, where a test holds the calls to it.

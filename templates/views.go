@@ -9,7 +9,7 @@ import (
 type Site struct {
 	Base    string            // path this language lives under, with both slashes: "/" or "/sub/es/"
 	Root    string            // path the whole site lives under; empty where that is the same
-	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2
+	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2; empty on most pages of a large chart
 	Date    string            // the chart's date
 	Style   string            // address of sheet.css
 	More    string            // address of more.css, which a slim page does without
