@@ -70,7 +70,7 @@ func (s *site) integrity() map[string]string {
 	if s.own != nil {
 		for _, f := range s.files {
 			if f.Path == s.own.style {
-				sums[s.atRoot(f.Path)] = static.File{Path: f.Path, Bytes: f.Bytes}.Integrity()
+				sums[s.atRoot(f.Path)] = static.File{Path: f.Path, Bytes: f.mustRead()}.Integrity()
 			}
 		}
 	}

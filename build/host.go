@@ -3,7 +3,6 @@ package build
 import (
 	"bytes"
 	"cmp"
-	"crypto/sha256"
 	"fmt"
 	"path"
 	"regexp"
@@ -162,7 +161,7 @@ const sumsName = "SHA256SUMS.txt"
 func sumsFile(files []File) []byte {
 	var b bytes.Buffer
 	for _, f := range files {
-		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(f.Bytes), f.Path)
+		fmt.Fprintf(&b, "%x  %s\n", f.sum(), f.Path)
 	}
 	return b.Bytes()
 }

@@ -19,17 +19,20 @@ import (
 // largeRowsMade is how many rows the catalogue of the tests has: a large chart, and hardly more.
 const largeRowsMade = 2100
 
-// madeLarge is the catalogue, made once: its figures are invented.
-var madeLarge = sync.OnceValues(func() (Sources, error) {
+// madeLarge is the catalogue, made once.
+var madeLarge = sync.OnceValues(func() (Sources, error) { return makeLarge(largeRowsMade) })
+
+// makeLarge makes a catalogue; its figures are invented.
+func makeLarge(rows int) (Sources, error) {
 	src := inEnglish()
-	made, err := catalogue.Make(catalogue.Options{Rows: largeRowsMade, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+	made, err := catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
 	if err != nil {
 		return src, err
 	}
 	guide, err := catalogue.Guide(src.Content)
 	src.Tables, src.Content = made.FS(), guide.FS()
 	return src, err
-})
+}
 
 func largeSources(t testing.TB) Sources {
 	t.Helper()

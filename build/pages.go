@@ -24,7 +24,8 @@ const (
 // draft fills the view of one page and says which source it comes from.
 type draft func() (templates.Page, diag.Pos)
 
-// drafts lists every page of the site, each still to be filled.
+// drafts lists the pages of the site, each still to be filled. Those that a large chart has
+// very many of go into s.many instead.
 func (s *site) drafts() ([]draft, diag.List) {
 	var problems diag.List
 	words := map[string]*content.Page{}
@@ -43,6 +44,10 @@ func (s *site) drafts() ([]draft, diag.List) {
 
 	var drafts []draft
 	add := func(d draft) { drafts = append(drafts, d) }
+	addMany := add
+	if s.large() {
+		addMany = func(d draft) { s.many = append(s.many, d) }
+	}
 	add(func() (templates.Page, diag.Pos) { return s.home(words[homeText]) })
 	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
 	facts, wrong := s.addFacts()
@@ -77,8 +82,8 @@ func (s *site) drafts() ([]draft, diag.List) {
 		}
 		for _, row := range table.Rows {
 			life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
-			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
-			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
+			addMany(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
+			addMany(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
 		}
 	}
 	for _, retired := range s.set.Retired {

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/search"
 	"capspan/templates"
 )
 
@@ -16,13 +17,14 @@ type drafted struct {
 	from diag.Pos
 }
 
-// rendered is a page made, with what is to be said of it.
+// rendered is a page made, with what is to be said of it. Its bytes are in the file alone.
 type rendered struct {
 	address string
 	from    diag.Pos
-	bytes   []byte
+	file    File
 	err     error
 	shown   sitemapEntry // empty for a page that is not to be found
+	entries []search.Entry
 }
 
 // fillPages fills the view of every page, on all cores: pages know nothing of each other.
@@ -33,18 +35,41 @@ func (s *site) fillPages() diag.List {
 	}
 	s.drafted = make([]drafted, len(drafts))
 	onAllCores(len(drafts), func(n int) { s.drafted[n].page, s.drafted[n].from = drafts[n]() })
-	s.addSearch() // every page names the index, which is made from all of them
 	return problems
 }
 
-// renderPages renders every page into its file. A frame that fails is a problem of that
-// page only.
+// renderMany fills, renders and hands on the pages that a large chart has too many of to
+// keep them all: of each only its file's place, its line in the sitemap and what it is found
+// by stay. They stand in every language, and name nothing that is made of all pages.
+func (s *site) renderMany(sites []*site) diag.List {
+	find := s.find()
+	several := len(sites) > 1
+	problems := s.renderAll(len(s.many), func(n int) (*templates.Page, diag.Pos, []search.Entry) {
+		page, from := s.many[n]()
+		s.many[n] = nil
+		if several {
+			linkPage(sites, s, &page, func(*site) bool { return true })
+		}
+		return &page, from, s.entriesOf(find, page)
+	})
+	return problems
+}
+
+// renderPages renders the pages that were kept until all were known.
 func (s *site) renderPages() diag.List {
+	return s.renderAll(len(s.drafted), func(n int) (*templates.Page, diag.Pos, []search.Entry) {
+		return &s.drafted[n].page, s.drafted[n].from, nil
+	})
+}
+
+// renderAll renders pages into their files, on all cores. A frame that fails is a problem of
+// that page only.
+func (s *site) renderAll(count int, filled func(n int) (*templates.Page, diag.Pos, []search.Entry)) diag.List {
 	var problems diag.List
-	pages := make([]rendered, len(s.drafted))
+	pages := make([]rendered, count)
 	shared, large := s.shared(), s.large()
-	onAllCores(len(pages), func(n int) {
-		page := &s.drafted[n].page
+	onAllCores(count, func(n int) {
+		page, from, entries := filled(n)
 		page.Site = shared
 		if large && !ofWholeChart(page.Body) {
 			page.Site.Chart, page.Site.Date = "", ""
@@ -52,10 +77,8 @@ func (s *site) renderPages() diag.List {
 		s.head(page)
 		var b bytes.Buffer
 		err := s.frames.Render(&b, *page)
-		pages[n] = rendered{page.Address, s.drafted[n].from, b.Bytes(), err, s.sitemapEntry(page)}
+		pages[n] = rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page), entries}
 	})
-
-	s.places = map[string]diag.Pos{}
 	for _, p := range pages {
 		problems.Add(s.place(p)...)
 	}
@@ -90,7 +113,8 @@ func (s *site) place(p rendered) diag.List {
 			Notes: []diag.Note{{Text: "first used by", Pos: first}}}}
 	}
 	s.places[p.address] = p.from
-	s.add(pageFile(p.address), p.bytes, Pages)
+	s.files = append(s.files, p.file)
+	s.entries = append(s.entries, p.entries...)
 	if p.shown.Location != "" {
 		s.shown = append(s.shown, p.shown)
 	}

@@ -31,11 +31,16 @@ func (s *site) azPage() (templates.Page, diag.Pos) {
 		Body: s.az}, diag.Pos{File: "templates/a-z.html"}
 }
 
+// find folds words as the language of the site does.
+func (s *site) find() *search.Language {
+	return search.In(language.Make(s.words.Language), s.word("search.passing"))
+}
+
 // addSearch makes the index of all pages, once they are filled, and with it the page
 // from A to Z. A page added later is found by being there.
 func (s *site) addSearch() {
-	find := search.In(language.Make(s.words.Language), s.word("search.passing"))
-	var entries []search.Entry
+	find := s.find()
+	entries := s.entries
 	for _, d := range s.drafted {
 		entries = append(entries, s.entriesOf(find, d.page)...)
 	}
@@ -44,8 +49,7 @@ func (s *site) addSearch() {
 		panic("internal error: " + err.Error()) // strings only
 	}
 	switch {
-	case s.large(): // a name that stays: every page has it
-		s.index = s.folder + "search/index.json"
+	case s.index != "":
 		s.addRoot(s.index, text, Pages)
 	case s.live == "":
 		s.index = s.addAsset("assets/search-index", ".json", text)

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/search"
 	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
@@ -18,10 +19,24 @@ import (
 	catalogue "capspan/templates/words"
 )
 
-// Site builds the whole site into memory, every language of it. When the list is
-// [diag.List.Blocked], the output is empty and whatever was built before should stay as
-// it is.
+// Site builds the whole site, every language of it. When the list is [diag.List.Blocked],
+// the output is empty and whatever was built before should stay as it is: all problems are
+// known before anything is written.
 func Site(src Sources, opt Options) (Output, diag.List) {
+	var room *spool
+	if opt.Spool != "" {
+		room = &spool{dir: opt.Spool, after: spoolAfter}
+	}
+	out, problems := makeSite(src, opt, room)
+	if problems.Blocked() {
+		room.close()
+		return Output{}, problems
+	}
+	out.spool = room
+	return out, problems
+}
+
+func makeSite(src Sources, opt Options, room *spool) (Output, diag.List) {
 	languages, problems := load(src, opt)
 	if problems.Blocked() {
 		return Output{}, problems
@@ -29,6 +44,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	sites := make([]*site, len(languages))
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
+		sites[n].spool = room
 		sites[n].bundle()
 		sites[n].addOwn()
 		problems.Add(sites[n].addEmbed()...)
@@ -42,6 +58,8 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	}
 	link(sites)
 	for _, s := range sites {
+		problems.Add(s.renderMany(sites)...)
+		s.addSearch() // every page of a small chart names the index, which is made from all of them
 		problems.Add(s.renderPages()...)
 	}
 	if problems.Blocked() {
@@ -67,7 +85,7 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		return Output{}, problems
 	}
 	if opt.Compress {
-		out.compress()
+		out.compress(room)
 	}
 	if opt.Live == "" {
 		out.addHostFiles()
@@ -263,7 +281,10 @@ type site struct {
 	live     string
 	memory   *Memory
 	apart    []string                         // folders of other languages below this one
-	drafted  []drafted                        // every page, filled
+	drafted  []drafted                        // pages, filled
+	many     []draft                          // pages of a large chart that are filled, rendered and let go one by one
+	entries  []search.Entry                   // what those are found by
+	spool    *spool                           // nil: all stays in memory
 	chart    string                           // path of the matcher's chart
 	drawings string                           // path of the drawings the identify page fetches
 	index    string                           // path of what the search looks in
@@ -279,7 +300,11 @@ type site struct {
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
-	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s := &site{inputs: in, places: map[string]diag.Pos{}, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	if s.large() { // a name that stays: every page has it, and it is made of all pages
+		s.index = s.folder + "search/index.json"
+	}
+	return s
 }
 
 // add appends a file of this language; its path is below the language's folder.
@@ -289,7 +314,7 @@ func (s *site) add(path string, content []byte, stage Stage) {
 
 // addRoot appends a file that belongs to no language.
 func (s *site) addRoot(path string, content []byte, stage Stage) {
-	s.files = append(s.files, File{Path: path, Bytes: content, Stage: stage})
+	s.files = append(s.files, s.spool.keep(path, content, stage))
 }
 
 // at puts the language's base in front of a rooted address.

@@ -93,7 +93,7 @@ func (s *site) keptList() workerSite {
 		if _, moved := list.Moved[address]; moved || !s.isKept(f) {
 			continue // what a host redirects is never kept
 		}
-		sum := sha256.Sum256(f.Bytes)
+		sum := f.sum()
 		line := fmt.Sprintf("%x %s", sum[:6], address)
 		fmt.Fprintln(whole, line)
 		if s.turn(f.Path) == 0 {

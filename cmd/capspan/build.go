@@ -44,7 +44,8 @@ func (v *buildVerb) Run(t *terminal) error {
 	start := time.Now()
 	progress := newProgress(t, v.Quiet || v.JSON)
 	progress.say("building")
-	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true})
+	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true, Spool: v.Out})
+	defer out.Close()
 	if problems.Blocked() {
 		progress.clear()
 		if v.JSON {
