@@ -10,6 +10,7 @@ import (
 	"capspan/build/diag"
 	"capspan/static"
 	"capspan/static/driveline"
+	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/templates"
 )
@@ -28,7 +29,11 @@ func calculationAddress(name string) string { return drivelineAddress + name + "
 // Driveline returns the calculations with what they take from the chart of the sources.
 func Driveline(src Sources) (*driveline.Machine, diag.List) {
 	set, problems := src.spoken()
-	core, more := static.Core(src.Static)
+	rows := 0
+	if set != nil {
+		rows = jointRows(set)
+	}
+	core, more := coreFor(src.Static, rows)
 	problems.Add(more...)
 	scripts, more := static.Driveline(src.Static)
 	problems.Add(more...)
@@ -54,6 +59,16 @@ func calculations(core, scripts []byte, set *tables.Set) (*driveline.Machine, er
 	}
 	provided := drivelineRows(set)
 	chart := Chart(set)
+	if len(chart.Rows) > wholeRows { // in pieces, asked beside
+		asked, err := newMatcher(core, chart)
+		if err != nil {
+			return nil, err
+		}
+		if err := m.AskWith(asked.Ask); err != nil {
+			return nil, err
+		}
+		chart = matcher.Chart{Version: chart.Version}
+	}
 	provided.Chart = &chart
 	return m, m.Provide(provided)
 }

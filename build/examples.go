@@ -12,6 +12,7 @@ import (
 // asks; pages are read one after the other, so one is enough.
 type exampleCore struct {
 	*site
+	bundle     []byte // of the core, as charts of this size need it
 	core       *matcher.Matcher
 	err        error
 	remembered *Memory
@@ -21,7 +22,7 @@ type exampleCore struct {
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
 	if e.core == nil && e.err == nil {
-		e.core, e.err = matcher.New(e.assets.Core(), Chart(e.set))
+		e.core, e.err = newMatcher(e.bundle, Chart(e.set))
 	}
 	return e.core, e.err
 }

@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"html/template"
 	"io/fs"
 	"path"
 	"slices"
@@ -252,9 +253,15 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
 		core, set := in.assets.Core(), in.set
+		if jointRows(set) > largeRows {
+			spoken, _ := src.layered().In(in.words.Language) // an unknown one has been refused
+			var wrong diag.List
+			core, wrong = coreFor(spoken.Static, jointRows(set))
+			problems.Add(wrong...)
+		}
 		group.Go(func() { worked, failed = calculate(core, scripts, set) })
 		asked := newSite(*in, opt)
-		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
+		in.core = &exampleCore{site: asked, bundle: core, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
 		options.Table, options.Code = in.word("guide.table"), in.word("guide.code")
 		options.Drawings = in.drawn()
@@ -285,6 +292,7 @@ type site struct {
 	many     []draft                          // pages of a large chart that are filled, rendered and let go one by one
 	entries  []search.Entry                   // what those are found by
 	spool    *spool                           // nil: all stays in memory
+	ruler    func() template.HTML             // of every paper sheet, drawn once
 	chart    string                           // path of the matcher's chart
 	drawings string                           // path of the drawings the identify page fetches
 	index    string                           // path of what the search looks in
@@ -301,6 +309,7 @@ type site struct {
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
 	s := &site{inputs: in, places: map[string]diag.Pos{}, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s.ruler = sync.OnceValue(func() template.HTML { return s.drawn().Ruler("ruler") })
 	if s.large() { // a name that stays: every page has it, and it is made of all pages
 		s.index = s.folder + "search/index.json"
 	}

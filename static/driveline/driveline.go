@@ -62,6 +62,35 @@ func (m *Machine) Provide(p Provided) error {
 	return err
 }
 
+// AskWith has questions of the calculations to the identification core answered by somebody
+// who has the chart in another form than a value of [Provided]: the question and the answer
+// are those of the core's identify, as JSON.
+func (m *Machine) AskWith(identify func(question []byte) ([]byte, error)) error {
+	core := m.vm.NewObject()
+	if err := core.SetPrototype(m.vm.Get(static.CoreName).ToObject(m.vm)); err != nil {
+		return fmt.Errorf("put an answerer before the core: %w", err)
+	}
+	err := core.DefineDataProperty("identify", m.vm.ToValue(func(call goja.FunctionCall) goja.Value {
+		question, err := m.json("stringify", call.Argument(1))
+		if err != nil {
+			panic(m.vm.NewGoError(err))
+		}
+		text, err := identify([]byte(question.String()))
+		if err != nil {
+			panic(m.vm.NewGoError(err))
+		}
+		answer, err := m.json("parse", m.vm.ToValue(string(text)))
+		if err != nil {
+			panic(m.vm.NewGoError(err))
+		}
+		return answer
+	}), goja.FLAG_TRUE, goja.FLAG_TRUE, goja.FLAG_TRUE)
+	if err != nil {
+		return fmt.Errorf("put an answerer before the core: %w", err)
+	}
+	return m.vm.Set(static.CoreName, core)
+}
+
 // Described lists the calculations with their inputs and words.
 func (m *Machine) Described() ([]Described, error) {
 	var list []Described

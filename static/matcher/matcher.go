@@ -71,17 +71,33 @@ func (m *Matcher) Identify(q Query) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	var value goja.Value
-	if m.pieces == nil {
-		value, err = m.apply(m.core, "identify", m.chart, query)
-	} else {
-		value, err = m.ask(query)
-	}
+	value, err := m.identify(query)
 	if err != nil {
 		return Answer{}, err
 	}
 	var a Answer
 	return a, m.decode(&a, "identify", value)
+}
+
+// Ask is [Matcher.Identify] for whoever has the question as JSON, and wants the answer so.
+func (m *Matcher) Ask(question []byte) ([]byte, error) {
+	query, err := m.parse(question)
+	if err != nil {
+		return nil, err
+	}
+	value, err := m.identify(query)
+	if err != nil {
+		return nil, err
+	}
+	text, err := m.text(value)
+	return []byte(text), err
+}
+
+func (m *Matcher) identify(query goja.Value) (goja.Value, error) {
+	if m.pieces == nil {
+		return m.apply(m.core, "identify", m.chart, query)
+	}
+	return m.ask(query)
 }
 
 // FacesFor returns the faces that go with a hold, the usual ones first.
