@@ -13,6 +13,7 @@ import (
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
 
+	"capspan/build/diag"
 	"capspan/tables"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
@@ -64,11 +65,17 @@ func plainLoop(b *testing.B, src Sources) {
 	}
 	s := newSite(all[0], Options{})
 	s.bundle()
+	var err error
+	if s.driveline, err = s.calculating(); err != nil {
+		b.Fatal(err)
+	}
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
-	drafts = append(drafts, s.many...)
+	for _, d := range s.manyDrafts() {
+		drafts = append(drafts, func() (templates.Page, diag.Pos) { return d.fill(s) })
+	}
 	shared := s.shared()
 	views := make([]templates.Page, len(drafts))
 	for n, draft := range drafts {

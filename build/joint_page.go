@@ -34,6 +34,7 @@ func (s *site) rowLink(row *tables.Row) templates.Link {
 
 // figuresOf says a row in one line: "1.062 in x 3.219 in, clip outside".
 func (s *site) figuresOf(row *tables.Row) string {
+	s.see(row)
 	ends := make([]string, 0, len(row.Ends))
 	for _, end := range row.Ends {
 		ends = append(ends, s.word("row.figures", "cap", s.amount(end.Cap), "across", s.amount(end.Across), "hold", s.holdOf(end.Hold)))
@@ -71,9 +72,9 @@ func (s *site) jointPage(row *tables.Row, life func() template.HTML) (templates.
 		Basis:       s.basisSentence(row),
 		Confirm:     row.Basis == tables.Memory,
 		Twins:       s.rowLinks(row.Twins),
-		SameFigures: s.rowLinks(s.set.SameFigures(row)),
-		Near:        s.rowLinks(s.set.Near(row, nearRows)),
-		Conversions: s.rowLinks(s.set.Conversions(row)),
+		SameFigures: s.rowLinks(s.ask("same figures", row)),
+		Near:        s.rowLinks(s.ask("near", row)),
+		Conversions: s.rowLinks(s.ask("conversions", row)),
 		Figures:     []templates.Figure{{SVG: s.drawn().Joint("joint", s.drawing(row)), Caption: s.caption(row)}},
 		Life:        life(), Paper: s.at(paperAddress(row.ID)),
 		History: s.historyOf(row), Formerly: s.formerly(row), Values: s.valuesOf(row),

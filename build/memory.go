@@ -19,12 +19,13 @@ type Memory struct {
 	answers  map[answerKey]answerOf
 	scripts  map[string]scripts // by language
 	pictures map[pictureKey][]byte
-	mu       sync.Mutex // of the scripts
+	pages    map[string]pageMemory // of rows, by language
+	mu       sync.Mutex            // of the scripts
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}}
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.

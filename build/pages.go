@@ -24,8 +24,8 @@ const (
 // draft fills the view of one page and says which source it comes from.
 type draft func() (templates.Page, diag.Pos)
 
-// drafts lists the pages of the site, each still to be filled. Those that a large chart has
-// very many of go into s.many instead.
+// drafts lists the pages of the site, each still to be filled, but for those that a large
+// chart has very many of (manyDrafts).
 func (s *site) drafts() ([]draft, diag.List) {
 	var problems diag.List
 	words := map[string]*content.Page{}
@@ -44,10 +44,6 @@ func (s *site) drafts() ([]draft, diag.List) {
 
 	var drafts []draft
 	add := func(d draft) { drafts = append(drafts, d) }
-	addMany := add
-	if s.large() {
-		addMany = func(d draft) { s.many = append(s.many, d) }
-	}
 	add(func() (templates.Page, diag.Pos) { return s.home(words[homeText]) })
 	add(func() (templates.Page, diag.Pos) { return s.identify(words[byHandText]) })
 	facts, wrong := s.addFacts()
@@ -77,13 +73,10 @@ func (s *site) drafts() ([]draft, diag.List) {
 	}
 	for _, table := range s.set.Tables {
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
-		if !table.Joint() {
-			continue
-		}
-		for _, row := range table.Rows {
-			life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
-			addMany(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
-			addMany(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
+		if table.Joint() && !s.large() {
+			for _, d := range s.rowDrafts(table) {
+				add(func() (templates.Page, diag.Pos) { return d.fill(s) })
+			}
 		}
 	}
 	for _, retired := range s.set.Retired {
@@ -99,6 +92,29 @@ func (s *site) drafts() ([]draft, diag.List) {
 		}
 	}
 	return drafts, problems
+}
+
+// rowDrafts are the pages and paper sheets of a table's joints.
+func (s *site) rowDrafts(table *tables.Table) []rowDraft {
+	var list []rowDraft
+	for _, row := range table.Rows {
+		life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
+		list = append(list,
+			rowDraft{rowAddress(row.ID), []*tables.Row{row}, func(s *site) (templates.Page, diag.Pos) { return s.jointPage(row, life) }},
+			rowDraft{paperAddress(row.ID), []*tables.Row{row}, func(s *site) (templates.Page, diag.Pos) { return s.paperPage(row, life) }})
+	}
+	return list
+}
+
+// manyDrafts are the pages that a large chart has very many of.
+func (s *site) manyDrafts() []rowDraft {
+	var list []rowDraft
+	for _, table := range s.set.Tables {
+		if s.large() && table.Joint() {
+			list = append(list, s.rowDrafts(table)...)
+		}
+	}
+	return list
 }
 
 // pageFile is the file a page address is served from: /chart/ is chart/index.html.

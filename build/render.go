@@ -3,6 +3,8 @@ package build
 import (
 	"bytes"
 	"fmt"
+	"maps"
+	"path"
 	"runtime"
 	"sync"
 
@@ -29,6 +31,10 @@ type rendered struct {
 
 // fillPages fills the view of every page, on all cores: pages know nothing of each other.
 func (s *site) fillPages() diag.List {
+	var err error
+	if s.driveline, err = s.calculating(); err != nil {
+		return diag.List{drivelineProblem(err)}
+	}
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
 		return problems
@@ -40,49 +46,83 @@ func (s *site) fillPages() diag.List {
 
 // renderMany fills, renders and hands on the pages that a large chart has too many of to
 // keep them all: of each only its file's place, its line in the sitemap and what it is found
-// by stay. They stand in every language, and name nothing that is made of all pages.
+// by stay. They stand in every language, and name nothing that is made of all pages. With a
+// memory, one that would come out the same is not made again.
 func (s *site) renderMany(sites []*site) diag.List {
-	find := s.find()
-	several := len(sites) > 1
-	problems := s.renderAll(len(s.many), func(n int) (*templates.Page, diag.Pos, []search.Entry) {
-		page, from := s.many[n]()
-		s.many[n] = nil
-		if several {
+	drafts := s.manyDrafts()
+	if len(drafts) == 0 {
+		return nil
+	}
+	find, shared := s.find(), s.steady(s.shared())
+	known := s.known(shared)
+	pages := make([]rendered, len(drafts))
+	kept := make([]remembered, len(drafts))
+	onAllCores(len(drafts), func(n int) {
+		d := drafts[n]
+		drafts[n] = rowDraft{} // what it holds may go
+		if before, is := known.pages[d.address]; is && s.unchanged(before, d) {
+			pages[n] = rendered{d.address, d.rows[0].Pos, before.file, nil, before.shown, before.entries}
+			kept[n] = before
+			return
+		}
+		one := s.seeing()
+		page, from := d.fill(one)
+		if len(sites) > 1 {
 			linkPage(sites, s, &page, func(*site) bool { return true })
 		}
-		return &page, from, s.entriesOf(find, page)
+		pages[n] = s.render(&page, from, shared)
+		pages[n].entries = one.entriesOf(find, page)
+		if s.prints != nil {
+			kept[n] = s.remember(d, one.seen, pages[n])
+		}
 	})
-	return problems
+	if s.prints != nil {
+		next := pageMemory{known.rest, make(map[string]remembered, len(kept))}
+		for n, p := range pages {
+			if p.err == nil {
+				next.pages[p.address] = kept[n]
+			}
+		}
+		s.memory.pages[s.words.Language] = next
+	}
+	return s.placeAll(pages)
+}
+
+// known is what the memory has of the pages of rows, if all they have in common is as it was.
+func (s *site) known(shared templates.Site) pageMemory {
+	if s.memory == nil || s.spool != nil || len(s.previews) > 0 {
+		return pageMemory{}
+	}
+	s.printRows()
+	rest := s.rest(shared)
+	if before := s.memory.pages[s.words.Language]; before.rest == rest {
+		return before
+	}
+	return pageMemory{rest: rest}
 }
 
 // renderPages renders the pages that were kept until all were known.
 func (s *site) renderPages() diag.List {
-	return s.renderAll(len(s.drafted), func(n int) (*templates.Page, diag.Pos, []search.Entry) {
-		return &s.drafted[n].page, s.drafted[n].from, nil
+	pages := make([]rendered, len(s.drafted))
+	shared := s.shared()
+	steady := s.steady(shared)
+	onAllCores(len(pages), func(n int) {
+		page, site := &s.drafted[n].page, shared
+		if !ofWholeChart(page.Body) {
+			site = steady
+		}
+		pages[n] = s.render(page, s.drafted[n].from, site)
 	})
+	return s.placeAll(pages)
 }
 
-// renderAll renders pages into their files, on all cores. A frame that fails is a problem of
-// that page only.
-func (s *site) renderAll(count int, filled func(n int) (*templates.Page, diag.Pos, []search.Entry)) diag.List {
-	var problems diag.List
-	pages := make([]rendered, count)
-	shared, large := s.shared(), s.large()
-	onAllCores(count, func(n int) {
-		page, from, entries := filled(n)
-		page.Site = shared
-		if large && !ofWholeChart(page.Body) {
-			page.Site.Chart, page.Site.Date = "", ""
-		}
-		s.head(page)
-		var b bytes.Buffer
-		err := s.frames.Render(&b, *page)
-		pages[n] = rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page), entries}
-	})
-	for _, p := range pages {
-		problems.Add(s.place(p)...)
-	}
-	return problems
+// render renders a page into its file. A frame that fails is a problem of that page only.
+func (s *site) render(page *templates.Page, from diag.Pos, shared templates.Site) rendered {
+	page.Site = shared
+	s.head(page)
+	var b bytes.Buffer
+	err := s.frames.Render(&b, *page)
+	return rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page), nil}
 }
 
 // onAllCores does a piece of work for each number below n.
@@ -101,6 +141,14 @@ func onAllCores(n int, work func(int)) {
 	}
 	close(next)
 	group.Wait()
+}
+
+func (s *site) placeAll(pages []rendered) diag.List {
+	var problems diag.List
+	for _, p := range pages {
+		problems.Add(s.place(p)...)
+	}
+	return problems
 }
 
 // place gives a page its file; an address belongs to one page.
@@ -129,4 +177,18 @@ func (s *site) shared() templates.Site {
 		Policy: Policy, Integrity: s.integrity(), Paper: s.papers(), Search: s.openSearch(),
 		Worker: s.workerAddress(), Manifest: s.at(webManifestName), Own: s.ownView(),
 	}
+}
+
+// steady is what pages share that are not about the whole chart: of a large one without its
+// version, and without the names of files that change with any row.
+func (s *site) steady(shared templates.Site) templates.Site {
+	if !s.large() {
+		return shared
+	}
+	shared.Chart, shared.Date = "", ""
+	shared.Scripts = maps.Clone(shared.Scripts)
+	maps.DeleteFunc(shared.Scripts, func(name, address string) bool {
+		return path.Ext(name) == ".json" && address != s.atRoot(s.index)
+	})
+	return shared
 }

@@ -52,14 +52,18 @@ func makeSite(src Sources, opt Options, room *spool) (Output, diag.List) {
 		if opt.Previews {
 			sites[n].addPreviews()
 		}
-		problems.Add(sites[n].fillPages()...)
+	}
+	for _, s := range sites {
+		problems.Add(s.renderMany(sites)...)
+	}
+	for _, s := range sites {
+		problems.Add(s.fillPages()...)
 	}
 	if problems.Blocked() {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
 	link(sites)
 	for _, s := range sites {
-		problems.Add(s.renderMany(sites)...)
 		s.addSearch() // every page of a small chart names the index, which is made from all of them
 		problems.Add(s.renderPages()...)
 	}
@@ -128,8 +132,11 @@ type inputs struct {
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
-	driveline calculated // nothing while tables or scripts have problems
-	words     *catalogue.Catalogue
+	driveline calculated // nothing before pages are filled
+	// calculating gives the same as soon as it is worked out; nil while tables or scripts have problems.
+	calculating func() (calculated, error)
+	sources     Sources // as they were given
+	words       *catalogue.Catalogue
 	// tableWords are those of the tables; nil in English.
 	tableWords *translation.Tables
 	frames     *templates.Set
@@ -173,6 +180,7 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	for n, language := range languages {
 		all[n] = read[n].inputs
 		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
+		all[n].sources = shipped
 		if counter != nil {
 			all[n].own = &own{logo: counter.logo, colours: counter.colours, overlay: overlay}
 		}
@@ -246,9 +254,6 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 	var problems diag.List
 	options := content.Options{Base: basePath(opt.Base) + in.folder, Language: in.words.Language,
 		Root: basePath(opt.Base), Shared: []string{"/" + dataFolder, "/" + schemaFolder}}
-	var worked calculated
-	var failed error
-	var group sync.WaitGroup
 	if sound {
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
@@ -259,7 +264,7 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 			core, wrong = coreFor(spoken.Static, jointRows(set))
 			problems.Add(wrong...)
 		}
-		group.Go(func() { worked, failed = calculate(core, scripts, set) })
+		in.calculating = atOnce(func() (calculated, error) { return calculate(core, scripts, set) })
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, bundle: core, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
@@ -271,12 +276,22 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 	src.inOwnFolder(pages, wrong)
 	problems.Add(wrong...)
 	opt.ease(problems)
-	group.Wait()
-	in.driveline = worked
-	if failed != nil {
-		problems.Add(drivelineProblem(failed))
-	}
 	return problems
+}
+
+// atOnce begins a work beside everything else, and gives what it comes to.
+func atOnce[T any](work func() (T, error)) func() (T, error) {
+	var made T
+	var err error
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		made, err = work()
+	}()
+	return func() (T, error) {
+		<-done
+		return made, err
+	}
 }
 
 // site is one language of a build under way.
@@ -289,7 +304,8 @@ type site struct {
 	memory   *Memory
 	apart    []string                         // folders of other languages below this one
 	drafted  []drafted                        // pages, filled
-	many     []draft                          // pages of a large chart that are filled, rendered and let go one by one
+	seen     *seen                            // what a page depends on, while one of a large chart is filled
+	prints   map[*tables.Row]sum              // of each row, in a build with a memory
 	entries  []search.Entry                   // what those are found by
 	spool    *spool                           // nil: all stays in memory
 	ruler    func() template.HTML             // of every paper sheet, drawn once
