@@ -194,3 +194,24 @@ func BenchmarkServeRebuild(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkServeRebuildMany is the same of an invented catalogue: one figure of one row, and
+// what differs on disk.
+func BenchmarkServeRebuildMany(b *testing.B) {
+	src, err := makeLarge(10_000)
+	if err != nil {
+		b.Fatal(err)
+	}
+	memory, dir := NewMemory(), filepath.Join(b.TempDir(), "site")
+	other, _ := edited(b, src, "joints-metric.yaml")
+	opt := Options{Memory: memory, Hasty: true}
+	build := func(src Sources) {
+		if _, err := Write(dir, buildOf(b, src, opt)); err != nil {
+			b.Fatal(err)
+		}
+	}
+	build(src)
+	for n := 0; b.Loop(); n++ {
+		build([]Sources{other, src}[n%2])
+	}
+}

@@ -47,8 +47,8 @@ type Options struct {
 	Spool string
 	// Memory, when not nil, keeps what takes long from one build to the next.
 	Memory *Memory
-	// Hasty lets the guide's examples keep the answers of an earlier chart, which they
-	// name, when the memory has them: a page is up sooner, and a second build follows.
+	// Hasty lets the examples of guide and calculations keep the answers of an earlier
+	// chart when the memory has them: a page is up sooner, and a second build follows.
 	Hasty bool
 }
 

@@ -143,6 +143,7 @@ type calculated struct {
 	described []driveline.Described
 	results   map[string]template.HTML // of the worked examples, by name
 	documents []driveline.Document
+	stale     bool // of an earlier chart; only in a hasty build
 }
 
 // calculate works the examples out with the very scripts the pages load.

@@ -105,7 +105,7 @@ func together(sites []*site) (Output, diag.List) {
 	for _, s := range sites {
 		out.Languages = append(out.Languages, Language{s.words.Language, s.folder})
 		out.Redirects = append(out.Redirects, s.redirects()...)
-		out.Stale = out.Stale || s.core != nil && s.core.stale
+		out.Stale = out.Stale || s.core != nil && s.core.stale || s.driveline.stale
 		for _, f := range s.files {
 			before, taken := files[f.Path]
 			switch {

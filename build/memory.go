@@ -2,6 +2,7 @@ package build
 
 import (
 	"crypto/sha256"
+	"encoding/json"
 	"fmt"
 	"io/fs"
 	"sync"
@@ -10,6 +11,7 @@ import (
 	"capspan/content"
 	"capspan/static"
 	"capspan/static/matcher"
+	"capspan/tables"
 )
 
 // Memory keeps what one build under serve worked out for the next, each thing under all
@@ -20,12 +22,22 @@ type Memory struct {
 	scripts  map[string]scripts // by language
 	pictures map[pictureKey][]byte
 	pages    map[string]pageMemory // of rows, by language
-	mu       sync.Mutex            // of the scripts
+	tables   tables.Reader
+	worked   map[string]workedOut // by language
+	mu       sync.Mutex           // of the scripts
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, worked: map[string]workedOut{}}
+}
+
+// set loads the chart; a table whose file is as it was is not read anew.
+func (m *Memory) set(src Sources) (*tables.Set, *tables.Overlay, diag.List) {
+	if m == nil {
+		return src.Set()
+	}
+	return src.setBy(m.tables.Load)
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.
@@ -35,6 +47,12 @@ type answerKey struct{ core, base, query string }
 type answerOf struct {
 	chart  string
 	answer content.Answer
+}
+
+// workedOut is what the calculations' examples come to, and of what.
+type workedOut struct {
+	of [sha256.Size]byte
+	calculated
 }
 
 // pictureKey is all that a picture of the icon depends on.
@@ -53,6 +71,35 @@ func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
 		m.pictures[key] = draw()
 	}
 	return m.pictures[key]
+}
+
+// calculate is [calculate], or what it gave before for the same scripts and chart; of a
+// hasty build also for another chart, which stale says. Several languages may ask at once.
+func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Set, hasty bool) (calculated, error) {
+	if m == nil {
+		return calculate(core, scripts, set)
+	}
+	all := sha256.New()
+	for _, of := range []any{core, scripts, set.Version().Name(), drivelineRows(set)} {
+		if err := json.NewEncoder(all).Encode(of); err != nil {
+			return calculated{}, fmt.Errorf("internal error: %w", err)
+		}
+	}
+	of := [sha256.Size]byte(all.Sum(nil))
+	m.mu.Lock()
+	before, known := m.worked[language]
+	m.mu.Unlock()
+	if known && (hasty || before.of == of) {
+		before.stale = before.of != of
+		return before.calculated, nil
+	}
+	made, err := calculate(core, scripts, set)
+	if err == nil {
+		m.mu.Lock()
+		m.worked[language] = workedOut{of, made}
+		m.mu.Unlock()
+	}
+	return made, err
 }
 
 // scripts is what is made of the folder static.

@@ -162,7 +162,7 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	var overlay *tables.Overlay
 	var found diag.List
 	var group sync.WaitGroup
-	group.Go(func() { set, overlay, found = shipped.Set() })
+	group.Go(func() { set, overlay, found = opt.Memory.set(shipped) })
 	languages := languagesOf(keeper, opt)
 	for _, language := range languages {
 		if _, unknown := src.In(language); unknown.Blocked() {
@@ -264,7 +264,9 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 			core, wrong = coreFor(spoken.Static, jointRows(set))
 			problems.Add(wrong...)
 		}
-		in.calculating = atOnce(func() (calculated, error) { return calculate(core, scripts, set) })
+		in.calculating = atOnce(func() (calculated, error) {
+			return opt.Memory.calculate(in.words.Language, core, scripts, set, opt.Hasty)
+		})
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, bundle: core, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
