@@ -45,6 +45,9 @@ type Options struct {
 	// Spool is the folder the site will be written to: what is too much for memory waits
 	// there, without a name, until [Output.Close]. Empty: all stays in memory.
 	Spool string
+	// Progress, when not nil, is told how many pages are rendered, of how many; from several
+	// goroutines, so that a smaller number may come later.
+	Progress func(made, all int)
 	// Memory, when not nil, keeps what takes long from one build to the next.
 	Memory *Memory
 	// Hasty lets the examples of guide and calculations keep the answers of an earlier

@@ -7,6 +7,7 @@ import (
 	"path"
 	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"capspan/build/diag"
 	"capspan/build/search"
@@ -29,6 +30,18 @@ type rendered struct {
 	entries []search.Entry
 }
 
+// counter counts the pages that are made.
+type counter struct {
+	made, all atomic.Int64
+	tell      func(made, all int) // nil: nobody wants to know
+}
+
+func (c *counter) one() {
+	if made := c.made.Add(1); c.tell != nil {
+		c.tell(int(made), int(c.all.Load()))
+	}
+}
+
 // fillPages fills the view of every page, on all cores: pages know nothing of each other.
 func (s *site) fillPages() diag.List {
 	var err error
@@ -49,10 +62,11 @@ func (s *site) fillPages() diag.List {
 // by stay. They stand in every language, and name nothing that is made of all pages. With a
 // memory, one that would come out the same is not made again.
 func (s *site) renderMany(sites []*site) diag.List {
-	drafts := s.manyDrafts()
+	drafts := s.many
 	if len(drafts) == 0 {
 		return nil
 	}
+	s.many = nil
 	find, shared := s.find(), s.steady(s.shared())
 	known := s.known(shared)
 	pages := make([]rendered, len(drafts))
@@ -60,6 +74,7 @@ func (s *site) renderMany(sites []*site) diag.List {
 	onAllCores(len(drafts), func(n int) {
 		d := drafts[n]
 		drafts[n] = rowDraft{} // what it holds may go
+		defer s.progress.one()
 		if before, is := known.pages[d.address]; is && s.unchanged(before, d) {
 			pages[n] = rendered{d.address, d.rows[0].Pos, before.file, nil, before.shown, before.entries}
 			kept[n] = before
@@ -106,7 +121,9 @@ func (s *site) renderPages() diag.List {
 	pages := make([]rendered, len(s.drafted))
 	shared := s.shared()
 	steady := s.steady(shared)
+	s.progress.all.Add(int64(len(pages)))
 	onAllCores(len(pages), func(n int) {
+		defer s.progress.one()
 		page, site := &s.drafted[n].page, shared
 		if !ofWholeChart(page.Body) {
 			site = steady

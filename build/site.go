@@ -53,6 +53,11 @@ func makeSite(src Sources, opt Options, room *spool) (Output, diag.List) {
 			sites[n].addPreviews()
 		}
 	}
+	count := &counter{tell: opt.Progress}
+	for _, s := range sites {
+		s.many, s.progress = s.manyDrafts(), count
+		count.all.Add(int64(len(s.many)))
+	}
 	for _, s := range sites {
 		problems.Add(s.renderMany(sites)...)
 	}
@@ -310,6 +315,8 @@ type site struct {
 	prints   map[*tables.Row]sum              // of each row, in a build with a memory
 	entries  []search.Entry                   // what those are found by
 	spool    *spool                           // nil: all stays in memory
+	many     []rowDraft                       // pages of a large chart that are filled, rendered and let go one by one
+	progress *counter                         // of the pages of all languages
 	ruler    func() template.HTML             // of every paper sheet, drawn once
 	chart    string                           // path of the matcher's chart
 	drawings string                           // path of the drawings the identify page fetches

@@ -44,7 +44,8 @@ func (v *buildVerb) Run(t *terminal) error {
 	start := time.Now()
 	progress := newProgress(t, v.Quiet || v.JSON)
 	progress.say("building")
-	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true, Spool: v.Out})
+	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true, Spool: v.Out,
+		Progress: progress.pages})
 	defer out.Close()
 	if problems.Blocked() {
 		progress.clear()
@@ -100,24 +101,4 @@ func printProblems(t *terminal, problems diag.List, out string) error {
 	}
 	_, err := fmt.Fprintf(t.err, "%s; %s is as it was\n", problems.Summary(), out)
 	return err
-}
-
-// progress is one line on a terminal that is written over and taken away at the end.
-type progress struct {
-	t   *terminal
-	off bool
-}
-
-func newProgress(t *terminal, off bool) progress { return progress{t: t, off: off || !t.live} }
-
-func (p progress) say(text string) {
-	if !p.off {
-		fmt.Fprintf(p.t.err, "\r\x1b[K%s ...", text)
-	}
-}
-
-func (p progress) clear() {
-	if !p.off {
-		fmt.Fprint(p.t.err, "\r\x1b[K")
-	}
 }
