@@ -33,7 +33,7 @@ func BenchmarkPlainLoopMany(b *testing.B) { atSizes(b, plainLoop) }
 func atSizes(b *testing.B, of func(*testing.B, Sources)) {
 	for _, rows := range []int{10_000, 100_000} {
 		b.Run(strconv.Itoa(rows), func(b *testing.B) {
-			src, err := makeLarge(rows)
+			src, err := makeMany(rows)
 			if err != nil {
 				b.Fatal(err)
 			}
@@ -198,7 +198,7 @@ func BenchmarkServeRebuild(b *testing.B) {
 // BenchmarkServeRebuildMany is the same of an invented catalogue: one figure of one row, and
 // what differs on disk.
 func BenchmarkServeRebuildMany(b *testing.B) {
-	src, err := makeLarge(10_000)
+	src, err := makeMany(10_000)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -29,10 +29,10 @@ func TestAfterAnyEdits(t *testing.T) {
 	if err := checks.Value.Set(editsTried); err != nil {
 		t.Fatal(err)
 	}
-	src := largeSources(t)
+	src := manySources(t)
 	primed := NewMemory()
 	buildOf(t, src, Options{Memory: primed, Language: catalog.English})
-	if len(primed.pages[catalog.English].pages) < largeRowsMade/6 {
+	if len(primed.pages[catalog.English].pages) < manyRowsMade/6 {
 		t.Fatalf("%d pages are remembered", len(primed.pages[catalog.English].pages))
 	}
 	compared := 0

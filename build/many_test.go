@@ -16,14 +16,14 @@ import (
 	catalog "capspan/templates/words"
 )
 
-// largeRowsMade is how many rows the catalogue of the tests has: a large chart, and hardly more.
-const largeRowsMade = 2100
+// manyRowsMade is how many rows the catalogue of the tests has: a large chart, and hardly more.
+const manyRowsMade = 2100
 
-// madeLarge is the catalogue, made once.
-var madeLarge = sync.OnceValues(func() (Sources, error) { return makeLarge(largeRowsMade) })
+// madeMany is the catalogue, made once.
+var madeMany = sync.OnceValues(func() (Sources, error) { return makeMany(manyRowsMade) })
 
-// makeLarge makes a catalogue; its figures are invented.
-func makeLarge(rows int) (Sources, error) {
+// makeMany makes a catalogue; its figures are invented.
+func makeMany(rows int) (Sources, error) {
 	src := inEnglish()
 	made, err := catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
 	if err != nil {
@@ -34,9 +34,9 @@ func makeLarge(rows int) (Sources, error) {
 	return src, err
 }
 
-func largeSources(t testing.TB) Sources {
+func manySources(t testing.TB) Sources {
 	t.Helper()
-	src, err := madeLarge()
+	src, err := madeMany()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,8 +83,8 @@ func edited(t testing.TB, src Sources, file string) (Sources, string) {
 // One edited row of a large chart changes the pages that show it and those about the whole
 // chart, and no others.
 func TestOneRowChangesFewPages(t *testing.T) {
-	before := buildOf(t, largeSources(t), Options{})
-	src, id := edited(t, largeSources(t), "joints-metric.yaml")
+	before := buildOf(t, manySources(t), Options{})
+	src, id := edited(t, manySources(t), "joints-metric.yaml")
 	after := contents(buildOf(t, src, Options{}))
 	whole := []string{"chart/index.html", "changes/index.html", "identify/index.html", "measure/card/index.html", "order/index.html",
 		"shaft/index.html", "embed/frame/index.html", "not-kept.html", "contribute/correct/index.html"}
