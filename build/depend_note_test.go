@@ -2,6 +2,7 @@ package build
 
 import (
 	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -42,14 +43,13 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 	}
 }
 
-// withRow is a catalogue with the last row of a table a second time, under another name.
+// withRow is a catalogue with the first row of a table a second time, under another name.
 func withRow(t *testing.T, src Sources, file string) Sources {
 	t.Helper()
 	files := maps.Clone(src.Tables.(fstest.MapFS))
-	text := string(files[file].Data)
-	last := text[strings.LastIndex(text, rowStart)+len(rowStart):]
-	copied := twinsOf.ReplaceAllString(rowID.ReplaceAllString(last, "new-1"), "")
-	files[file] = &fstest.MapFile{Data: []byte(strings.TrimRight(text, "\n") + "\n" + rowStart + copied)}
+	rows := strings.Split(string(files[file].Data), rowStart)
+	copied := twinsOf.ReplaceAllString(rowID.ReplaceAllString(rows[1], "new-1"), "")
+	files[file] = &fstest.MapFile{Data: []byte(strings.Join(slices.Insert(rows, 2, copied), rowStart))}
 	src.Tables = files
 	return src
 }
