@@ -47,6 +47,8 @@ type Options struct {
 	// Hasty lets the guide's examples keep the answers of an earlier chart, which they
 	// name, when the memory has them: a page is up sooner, and a second build follows.
 	Hasty bool
+
+	check bool // of [Check]: files are not wanted, only what is wrong with them
 }
 
 // Stage orders the writing: a page must find its assets from its first moment.

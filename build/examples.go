@@ -21,7 +21,7 @@ type exampleCore struct {
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
 	if e.core == nil && e.err == nil {
-		e.core, e.err = matcher.New(e.assets.Core(), Chart(e.set))
+		e.core, e.err = e.exampleMatcher()
 	}
 	return e.core, e.err
 }

@@ -52,6 +52,7 @@ func TestGuideKeepsQuietWithoutChart(t *testing.T) {
 	src := spoiled(t, map[string]string{"extra.md": "---\ntitle: T\n---\n\nA {row nowhere}.\n"})
 	src.Tables = src.Content // a folder without tables
 	_, problems := Site(src, Options{})
+	checkFinds(t, src, problems)
 	if !problems.Blocked() {
 		t.Fatal("a folder without tables builds")
 	}

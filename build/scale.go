@@ -13,10 +13,11 @@ import (
 // are written with the same figures share the page of their size.
 const largeRows = wholeRows
 
-// jointRows counts the rows that are identified by their ends.
+// jointRows counts the rows that are identified by their ends, of a sample those of the
+// whole chart: it is made as that is.
 func jointRows(set *tables.Set) int {
 	n := 0
-	for _, table := range set.Tables {
+	for _, table := range set.Whole().Tables {
 		if table.Joint() {
 			n += len(table.Rows)
 		}

@@ -26,6 +26,11 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	if problems.Blocked() {
 		return Output{}, problems
 	}
+	return opt.build(src, languages, problems)
+}
+
+// build makes the site of what was read, with the problems found in that.
+func (opt Options) build(src Sources, languages []inputs, problems diag.List) (Output, diag.List) {
 	sites := make([]*site, len(languages))
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
@@ -76,12 +81,6 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 	return out, problems
 }
 
-// Check reports every problem in tables, pages, scripts and links.
-func Check(src Sources) diag.List {
-	_, problems := Site(src, Options{})
-	return problems
-}
-
 // Matcher returns the identification core with the chart of the sources in it.
 func Matcher(src Sources) (*matcher.Matcher, diag.List) {
 	set, problems := src.spoken()
@@ -119,9 +118,12 @@ type inputs struct {
 	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
-	core     *exampleCore      // nil while tables or scripts have problems
-	folder   string            // where the language's pages lie below the root: "", or "es/"
-	others   map[string]string // the folders of the other languages
+	core     *exampleCore // nil while tables or scripts have problems
+	// unbundled is where scripts are taken from when one is needed, of a check that had no
+	// need to bundle them; nil when all were bundled.
+	unbundled fs.FS
+	folder    string            // where the language's pages lie below the root: "", or "es/"
+	others    map[string]string // the folders of the other languages
 
 	contributing tables.Contributing
 }
@@ -147,7 +149,7 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	all := make([]inputs, len(languages))
 	read := make([]languageParts, len(languages))
 	for n, language := range languages {
-		group.Go(func() { read[n] = readLanguage(src, language, opt.Memory) })
+		group.Go(func() { read[n] = readLanguage(src, language, opt) })
 	}
 	group.Wait()
 	problems.Add(found...)
@@ -191,15 +193,11 @@ type languageParts struct {
 }
 
 // readLanguage reads the words, frames and scripts of one language.
-func readLanguage(src Sources, language string, memory *Memory) languageParts {
+func readLanguage(src Sources, language string, opt Options) languageParts {
 	p := languageParts{}
 	spoken, _ := src.In(language) // an unknown one has been refused
 	var found [3]diag.List
 	var group sync.WaitGroup
-	group.Go(func() {
-		made := memory.bundled(src, language)
-		p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
-	})
 	group.Go(func() {
 		p.words, found[1] = catalogue.Load(src.Templates, src.Content, language)
 		if src.Own != nil {
@@ -214,7 +212,15 @@ func readLanguage(src Sources, language string, memory *Memory) languageParts {
 			found[1].Add(p.words.Check(append(frames.Uses(), said()...))...)
 		}
 	})
-	group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+	if assets, known := opt.unbundled(src, language); known {
+		p.assets, p.unbundled = assets, spoken.Static
+	} else {
+		group.Go(func() {
+			made := opt.Memory.bundled(src, language)
+			p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
+		})
+		group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+	}
 	group.Wait()
 	p.problems = slices.Concat(found[:]...)
 	return p
@@ -234,7 +240,13 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
 		core, set := in.assets.Core(), in.set
-		group.Go(func() { worked, failed = calculate(core, scripts, set) })
+		group.Go(func() {
+			if in.unbundled != nil {
+				worked = calculationsByName()
+			} else {
+				worked, failed = calculate(core, scripts, set)
+			}
+		})
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
@@ -279,7 +291,11 @@ type site struct {
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
-	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s := &site{inputs: in, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	if !opt.check { // to name a large chart takes long
+		s.version = in.set.Version()
+	}
+	return s
 }
 
 // add appends a file of this language; its path is below the language's folder.

@@ -143,7 +143,9 @@ func TestLinksOfContributors(t *testing.T) {
 		{"links out are left alone", map[string]string{"extra.md": head + "---\n\n[a](https://example.org/x)\n"}, nil},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			out, problems := Site(spoiled(t, test.files), Options{})
+			src := spoiled(t, test.files)
+			out, problems := Site(src, Options{})
+			checkFinds(t, src, problems)
 			var got []string
 			for _, p := range problems {
 				got = append(got, p.String())
@@ -162,6 +164,7 @@ func TestMissingPage(t *testing.T) {
 	src := spoiled(t, nil)
 	delete(src.Content.(fstest.MapFS), "by-hand.md")
 	_, problems := Site(src, Options{})
+	checkFinds(t, src, problems)
 	if len(problems) != 1 || problems[0].Rule != "missing-page" {
 		t.Errorf("got %v, want one missing-page", problems)
 	}

@@ -181,6 +181,9 @@ func Driveline(fsys fs.FS) ([]byte, diag.List) {
 	return append(all, pages...), problems
 }
 
+// One bundles one entry alone, as it is among the assets.
+func One(fsys fs.FS, name string) ([]byte, diag.List) { return together(fsys, []string{name}) }
+
 // together bundles entries, one behind the other.
 func together(fsys fs.FS, names []string) ([]byte, diag.List) {
 	var all []byte

@@ -30,6 +30,7 @@ func (v *checkVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	sparingly()
 	problems := build.Check(src)
 	if v.JSON {
 		err = printJSON(t.out, reportOf(problems))
