@@ -31,34 +31,59 @@ var seeded = []struct {
 
 // mostAsked of the queries near a change are put to both charts unless every one is
 // asked for: a query takes the core about 10 ms with 133 rows and 20 ms with ten thousand
-// (BenchmarkEffectQuery), and a keeper waits for the answer.
-const mostAsked = 24
+// (BenchmarkEffectQuery), and a keeper waits for the answer. In a large chart a reading is
+// near hundreds of kits, and takes the longer.
+const mostAsked, mostAskedOfMany = 24, 4
+
+func mostToAsk(rows int) int {
+	if rows > largeRows {
+		return mostAskedOfMany
+	}
+	return mostAsked
+}
 
 // choose makes the queries and picks those to ask: without every, those that a change
-// can reach, and of these the plain rows' own figures first. Of a large chart nearly all
-// queries are far away, and only told apart.
+// can reach, and of these the own figures of the rows that changed first, then those of
+// plain rows. Of a large chart nearly all queries are far away, and only told apart.
 func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	changes := c.touched(was, is)
 	about := reachOf(changes.ends)
 	near := func(mm []endMM) bool { return changes.everywhere && about.ends > 0 || about.near(mm) }
 	var picked []putQuery
-	seen := map[[2]uint64]bool{}
+	seen := map[[2]uint64]int{} // the place among the picked; -1 for one that is not
 	made := make(map[string]bool, len(was.Rows))
 	for n, chart := range []matcher.Chart{was, is} {
+		asBefore := func(row *matcher.ChartRow) bool {
+			name := row.Name
+			if n == 0 {
+				name = c.NowCalled(name)
+			}
+			return changes.asBefore[name]
+		}
 		skip := func(row *matcher.ChartRow) (own, more bool) {
 			// Readings about a figure that moved stay about the older; two ends are rows of their own.
-			return n == 1 && changes.asBefore[row.Name], made[row.Name] || len(row.Ends) == 2
+			return n == 1 && asBefore(row), made[row.Name] || len(row.Ends) == 2
 		}
-		for _, query := range queriesOf(chart, skip, near, every) {
-			if seen[query.key] {
+		rank := func(row *matcher.ChartRow) int {
+			if asBefore(row) {
+				return len(row.Ends)
+			}
+			return 0
+		}
+		for _, query := range queriesOf(chart, skip, rank, near, every) {
+			if at, known := seen[query.key]; known {
+				if at >= 0 {
+					picked[at].rank = min(picked[at].rank, query.rank)
+				}
 				continue
 			}
-			seen[query.key] = true
+			seen[query.key] = -1
 			c.Queries++
 			if query.near {
 				c.Near++
 			}
 			if query.near || every {
+				seen[query.key] = len(picked)
 				picked = append(picked, query.putQuery)
 			}
 		}
@@ -70,7 +95,7 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	}
 	slices.SortStableFunc(picked, func(a, b putQuery) int { return a.rank - b.rank })
 	if !every {
-		picked = picked[:min(len(picked), mostAsked)]
+		picked = picked[:min(len(picked), mostToAsk(max(len(was.Rows), len(is.Rows))))]
 	}
 	c.Asked = len(picked)
 	return picked
@@ -86,7 +111,7 @@ type madeQuery struct {
 
 // queriesOf makes the queries of a chart, in its order, on all cores. It leaves out the
 // rows' own figures, or the readings about them, where skip says so.
-func queriesOf(chart matcher.Chart, skip func(*matcher.ChartRow) (own, more bool), near func([]endMM) bool, every bool) []madeQuery {
+func queriesOf(chart matcher.Chart, skip func(*matcher.ChartRow) (own, more bool), rank func(*matcher.ChartRow) int, near func([]endMM) bool, every bool) []madeQuery {
 	parts := make([][]madeQuery, runtime.GOMAXPROCS(0)*4)
 	onAllCores(len(parts), func(n int) {
 		m := queryMaker{near: near, every: every}
@@ -94,7 +119,7 @@ func queriesOf(chart matcher.Chart, skip func(*matcher.ChartRow) (own, more bool
 			row := &chart.Rows[i]
 			own, more := skip(row)
 			if !own {
-				m.add(row, len(row.Ends), drawn(row, nil, 0, 0), true)
+				m.add(row, rank(row), drawn(row, nil, 0, 0), true)
 			}
 			if more {
 				continue

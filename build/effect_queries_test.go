@@ -22,17 +22,21 @@ import (
 // choosePlainly is what [Comparison.choose] does, one row after the other and with nothing
 // left out.
 func choosePlainly(c *Comparison, was, is matcher.Chart, every bool) []putQuery {
-	changed, everywhere := touchedPlainly(c, was, is)
+	changed, everywhere, rows := touchedPlainly(c, was, is)
 	about := reachOf(changed)
 	var picked []putQuery
-	seen := map[string]bool{}
+	seen := map[string]int{}
 	add := func(row matcher.ChartRow, rank int, readings []endReadings, hold bool) {
 		ends := queryEnds(&row, readings, hold)
 		key := fmt.Sprintf("%q", ends)
-		if len(ends) == 0 || seen[key] {
+		at, known := seen[key]
+		if known && at >= 0 {
+			picked[at].rank = min(picked[at].rank, rank)
+		}
+		if known || len(ends) == 0 {
 			return
 		}
-		seen[key] = true
+		seen[key] = -1
 		var mm []endMM
 		for _, r := range readings {
 			if !r.nothing() {
@@ -45,13 +49,18 @@ func choosePlainly(c *Comparison, was, is matcher.Chart, every bool) []putQuery 
 			c.Near++
 		}
 		if near || every {
+			seen[key] = len(picked)
 			picked = append(picked, putQuery{row.Name, rank, matcher.Query{Ends: ends}, mm})
 		}
 	}
 	made := map[string]bool{}
-	for _, chart := range []matcher.Chart{was, is} {
+	for n, chart := range []matcher.Chart{was, is} {
 		for _, row := range chart.Rows {
-			add(row, len(row.Ends), drawn(&row, nil, 0, 0), true)
+			rank := len(row.Ends)
+			if rows[n][row.Name] {
+				rank = 0
+			}
+			add(row, rank, drawn(&row, nil, 0, 0), true)
 			if made[row.Name] || len(row.Ends) == 2 {
 				continue
 			}
@@ -66,14 +75,19 @@ func choosePlainly(c *Comparison, was, is matcher.Chart, every bool) []putQuery 
 	}
 	slices.SortStableFunc(picked, func(a, b putQuery) int { return a.rank - b.rank })
 	if !every {
-		picked = picked[:min(len(picked), mostAsked)]
+		most := 24
+		if len(was.Rows) > 2000 || len(is.Rows) > 2000 {
+			most = 4
+		}
+		picked = picked[:min(len(picked), most)]
 	}
 	c.Asked = len(picked)
 	return picked
 }
 
 // touchedPlainly compares every row with its like, and the names of all that are its size.
-func touchedPlainly(c *Comparison, was, is matcher.Chart) (ends []matcher.ChartEnd, everywhere bool) {
+// The names of the rows are those each side calls them by.
+func touchedPlainly(c *Comparison, was, is matcher.Chart) (ends []matcher.ChartEnd, everywhere bool, rows [2]map[string]bool) {
 	type side struct {
 		chart  matcher.Chart
 		called func(string) string
@@ -91,14 +105,16 @@ func touchedPlainly(c *Comparison, was, is matcher.Chart) (ends []matcher.ChartE
 	}
 	for n, mine := range sides {
 		other := sides[1-n]
+		rows[n] = map[string]bool{}
 		for _, row := range mine.chart.Rows {
 			at := slices.IndexFunc(other.chart.Rows, func(o matcher.ChartRow) bool { return other.called(o.Name) == mine.called(row.Name) })
 			if at < 0 || !sameToCore(&row, &other.chart.Rows[at]) || size(mine, row.Size) != size(other, other.chart.Rows[at].Size) {
 				ends = append(ends, row.Ends...)
+				rows[n][row.Name] = true
 			}
 		}
 	}
-	return ends, holdsAndFaces(was) != holdsAndFaces(is)
+	return ends, holdsAndFaces(was) != holdsAndFaces(is), rows
 }
 
 // chosen holds the fast way to the plain one.
