@@ -51,25 +51,25 @@ func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List,
 	if problems[0].Blocked() || problems[1].Blocked() {
 		return nil, problems, nil
 	}
-	var group sync.WaitGroup
-	group.Go(func() { was.Version() }) // both are asked for, and take long
-	is.Version()
-	group.Wait()
-	d := compare.Sets(was, is)
-	if err := d.Formatting(older, newer.Tables); err != nil {
-		return nil, problems, err
-	}
-	c := &Comparison{Diff: d, Shifts: d.Shifts(), Verdicts: []VerdictChange{}}
-	problems = [2]diag.List{nil, d.Problems()}
 	var charts [2]matcher.Chart
+	var core []byte
+	var wrong diag.List
+	var group sync.WaitGroup // what is told and what is asked know nothing of each other yet
 	group.Go(func() { charts[0] = Chart(was) })
 	group.Go(func() { charts[1] = Chart(is) })
+	group.Go(func() { core, wrong = coreFor(newer.Static, max(jointRows(was), jointRows(is))) })
+	d := compare.Sets(was, is)
+	err := d.Formatting(older, newer.Tables)
+	c := &Comparison{Diff: d, Shifts: d.Shifts(), Verdicts: []VerdictChange{}}
 	group.Wait()
+	if err != nil {
+		return nil, problems, err
+	}
+	problems = [2]diag.List{nil, d.Problems()}
 	asked := c.choose(charts[0], charts[1], every)
 	if len(asked) == 0 {
 		return c, problems, nil
 	}
-	core, wrong := coreFor(newer.Static, max(len(charts[0].Rows), len(charts[1].Rows)))
 	if wrong.Blocked() {
 		problems[1].Add(wrong...)
 		return c, problems, nil

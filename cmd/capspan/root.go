@@ -85,10 +85,9 @@ func printJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
-// sparingly has the collector run less often: a chart that is loaded is kept until the verb
-// ends, so that of 100,000 rows it finds little, for a fifth of the time and a twentieth of
-// the memory.
-func sparingly() { debug.SetGCPercent(400) }
+// sparingly has the collector run only when so many hundredths of what is held have come on
+// top: a chart that is loaded is kept until the verb ends, so that it finds little.
+func sparingly(percent int) { debug.SetGCPercent(percent) }
 
 // version is put in by build/release; empty in any other build, where Go knows a version or none.
 var version string
