@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"io/fs"
-	"path"
 	"slices"
 	"strings"
 )
@@ -47,7 +46,7 @@ func Shipped(fsys, content, ours, oursContent fs.FS, language string) bool {
 		if err != nil || d.IsDir() || found[name] {
 			return err
 		}
-		if strings.HasPrefix(name, "icons/") || path.Ext(name) == "" {
+		if strings.HasPrefix(name, "icons/") || found[name+".ts"] {
 			return errOther
 		}
 		return nil
