@@ -6,17 +6,18 @@ import (
 	"path"
 	"slices"
 
+	"capspan/build/diag"
 	"capspan/static"
 )
 
 // assetNames are the plain names pages may ask for.
-var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js",
+var assetNames = []string{"matcher.js", "identify.js", "parts.js", "part.js", "table.js", "send.js", "card.js", "measured.js", "correct.js", correctRowsScript,
 	"lifesize.js", "order.js", "shaft.js", static.FrameName, static.LiveName, "icon.svg", "matcher-late.js", "driveline.js",
-	"calculation.js", "embed-frame.js"}
+	"calculation.js", "embed-frame.js", largeSheet, groupsScript, static.PiecesScript}
 
 // bundle adds the scripts, the styles and the core's chart, each named by its content
 // so that a page and the assets it asks for always belong together.
-func (s *site) bundle() {
+func (s *site) bundle() diag.List {
 	for _, f := range s.assets.Files {
 		switch f.Path {
 		case s.assets.Path(static.LiveName):
@@ -29,6 +30,10 @@ func (s *site) bundle() {
 			if s.own == nil || s.own.overlay == nil {
 				continue
 			}
+		case s.assets.Path(largeSheet), s.assets.Path(groupsScript), s.assets.Path(searchRowsScript), s.assets.Path(correctRowsScript):
+			if !s.large() {
+				continue
+			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
 		case s.assets.Path(static.EmbedName), s.assets.Path(static.EmbedFormName), s.assets.Path(static.EmbedSheetName):
@@ -36,14 +41,24 @@ func (s *site) bundle() {
 		}
 		s.addRoot(f.Path, f.Bytes, Assets)
 	}
-	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
-	s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
+	problems := s.addChart()
+	s.addSlips()
 	s.addDrawings()
 	s.addOwn()
 	s.parts = map[string]string{}
 	for _, t := range partTables(s.set) {
 		s.parts[partData(t)] = s.addAsset("assets/part-"+t.ID, ".json", s.partJSON(t))
 	}
+	return problems
+}
+
+// addChart adds what the core reads: the chart, or a large one in pieces.
+func (s *site) addChart() diag.List {
+	if s.cut != nil {
+		return s.addPieces()
+	}
+	s.chart = s.addAsset("assets/chart", ".json", s.chartJSON())
+	return nil
 }
 
 // addAsset adds a file named by its content and returns its path. Assets lie at the root, so
@@ -70,7 +85,7 @@ func (s *site) integrity() map[string]string {
 	if s.own != nil {
 		for _, f := range s.files {
 			if f.Path == s.own.style {
-				sums[s.atRoot(f.Path)] = static.File{Path: f.Path, Bytes: f.Bytes}.Integrity()
+				sums[s.atRoot(f.Path)] = static.File{Path: f.Path, Bytes: f.mustRead()}.Integrity()
 			}
 		}
 	}

@@ -6,13 +6,14 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
 
-	"capspan/content"
+	"capspan/build/diag"
 	"capspan/tables"
 	"capspan/templates"
 	catalogue "capspan/templates/words"
@@ -20,28 +21,60 @@ import (
 
 // BenchmarkBuild is the shipped site from sources to an empty folder; compare it with
 // BenchmarkPlainLoop of the same run.
-func BenchmarkBuild(b *testing.B) {
+func BenchmarkBuild(b *testing.B) { fullBuild(b, inEnglish()) }
+
+// BenchmarkBuildMany is the same of invented catalogues; compare it with
+// BenchmarkPlainLoopMany of the same run and the same rows.
+func BenchmarkBuildMany(b *testing.B) { atSizes(b, fullBuild) }
+
+// BenchmarkPlainLoopMany is the plain loop over their pages.
+func BenchmarkPlainLoopMany(b *testing.B) { atSizes(b, plainLoop) }
+
+func atSizes(b *testing.B, of func(*testing.B, Sources)) {
+	for _, rows := range []int{10_000, 100_000} {
+		b.Run(strconv.Itoa(rows), func(b *testing.B) {
+			src, err := makeMany(rows)
+			if err != nil {
+				b.Fatal(err)
+			}
+			of(b, src)
+		})
+	}
+}
+
+func fullBuild(b *testing.B, src Sources) {
 	for b.Loop() {
-		out := mustSite(b, Options{})
-		if _, err := Write(filepath.Join(b.TempDir(), "site"), out); err != nil {
+		dir := filepath.Join(b.TempDir(), "site")
+		out := buildOf(b, src, Options{Spool: dir})
+		if _, err := Write(dir, out); err != nil {
 			b.Fatal(err)
 		}
 		b.ReportMetric(float64(len(out.Files)), "files")
+		out.Close()
 	}
 }
 
 // BenchmarkPlainLoop does only what nobody can leave out: convert the same Markdown,
 // execute the same templates on ready views, write the same bytes. One loop, one core.
-func BenchmarkPlainLoop(b *testing.B) {
-	all, problems := load(inEnglish(), Options{Language: catalogue.English})
+func BenchmarkPlainLoop(b *testing.B) { plainLoop(b, inEnglish()) }
+
+func plainLoop(b *testing.B, src Sources) {
+	all, problems := load(src, Options{Language: catalogue.English})
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}
 	s := newSite(all[0], Options{})
 	s.bundle()
+	var err error
+	if s.driveline, err = s.calculating(); err != nil {
+		b.Fatal(err)
+	}
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
 		b.Fatal(problems)
+	}
+	for _, d := range s.manyDrafts() {
+		drafts = append(drafts, func() (templates.Page, diag.Pos) { return d.fill(s) })
 	}
 	shared := s.shared()
 	views := make([]templates.Page, len(drafts))
@@ -49,8 +82,8 @@ func BenchmarkPlainLoop(b *testing.B) {
 		views[n], _ = draft()
 		views[n].Site = shared
 	}
-	out := mustSite(b, Options{})
-	sources := markdown(b)
+	out := buildOf(b, src, Options{})
+	sources := markdown(b, src.Content)
 	for b.Loop() {
 		dir := b.TempDir()
 		md := goldmark.New(goldmark.WithExtensions(extension.GFM))
@@ -110,13 +143,13 @@ func BenchmarkLoadTables(b *testing.B) {
 	}
 }
 
-func markdown(b *testing.B) [][]byte {
+func markdown(b *testing.B, from fs.FS) [][]byte {
 	var sources [][]byte
-	err := fs.WalkDir(content.FS, ".", func(path string, _ fs.DirEntry, err error) error {
+	err := fs.WalkDir(from, ".", func(path string, _ fs.DirEntry, err error) error {
 		if err != nil || !strings.HasSuffix(path, ".md") {
 			return err
 		}
-		text, err := fs.ReadFile(content.FS, path)
+		text, err := fs.ReadFile(from, path)
 		sources = append(sources, text)
 		return err
 	})
@@ -159,5 +192,26 @@ func BenchmarkServeRebuild(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// BenchmarkServeRebuildMany is the same of an invented catalogue: one figure of one row, and
+// what differs on disk.
+func BenchmarkServeRebuildMany(b *testing.B) {
+	src, err := makeMany(10_000)
+	if err != nil {
+		b.Fatal(err)
+	}
+	memory, dir := NewMemory(), filepath.Join(b.TempDir(), "site")
+	other, _ := edited(b, src, "joints-metric.yaml")
+	opt := Options{Memory: memory, Hasty: true}
+	build := func(src Sources) {
+		if _, err := Write(dir, buildOf(b, src, opt)); err != nil {
+			b.Fatal(err)
+		}
+	}
+	build(src)
+	for n := 0; b.Loop(); n++ {
+		build([]Sources{other, src}[n%2])
 	}
 }

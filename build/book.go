@@ -35,6 +35,10 @@ func Book(src Sources, opt BookOptions) (PrintedBook, diag.List) {
 		return PrintedBook{}, problems
 	}
 	in := all[0]
+	if problem, large := tooLargeToPrint(in); large {
+		problems.Add(problem)
+		return PrintedBook{}, problems
+	}
 	b := &book{site: newSite(in, Options{}), places: map[string]string{}, numbers: map[string]int{}, published: basePath(opt.Base)}
 	style, err := fs.ReadFile(src.Static, bookStyle)
 	if err != nil {
@@ -50,6 +54,16 @@ func Book(src Sources, opt BookOptions) (PrintedBook, diag.List) {
 	document, more := b.bind(page.Bytes())
 	problems.Add(more...)
 	return PrintedBook{document: document, Name: b.word("book.title"), Chart: b.version, page: b.word("book.page", "n", pageMark)}, problems
+}
+
+// tooLargeToPrint refuses the book of a large chart: with a drawing for each joint it would be
+// a case of paper, which nobody opens.
+func tooLargeToPrint(in inputs) (diag.Problem, bool) {
+	rows := jointRows(in.set)
+	return diag.Problem{Pos: diag.Pos{File: "tables"}, Rule: "book-too-large",
+		Fact: fmt.Sprintf("the chart has %d rows of joints, and a book is printed of %d at most", rows, largeRows),
+		Hints: []string{"print a book of some tables: --root with a folder in which tables/ has only those",
+			"the page of each size has a sheet of its own to print, and each table is there as CSV"}}, rows > largeRows
 }
 
 // bookStyle is read as it is: no page of the site loads it.

@@ -30,7 +30,7 @@ func (b *book) table(t *tables.Table) *templates.BookTable {
 		view.Columns = append(view.Columns, c.Label)
 	}
 	for _, row := range t.Rows {
-		b.places[placeOf(row)] = rowPlace(row)
+		b.places[b.placeOf(row)] = rowPlace(row)
 		if t.Joint() {
 			view.Joints = append(view.Joints, b.joint(row))
 			continue
@@ -98,7 +98,7 @@ func (b *book) sizesChapter() templates.BookChapter {
 		for _, row := range t.Rows {
 			for _, end := range row.Ends {
 				lines = append(lines, line{end, templates.BookSize{Cap: b.bothUnits(end.Cap), Across: b.bothUnits(end.Across),
-					Hold: capital(b.holdOf(end.Hold)), Row: templates.Link{Href: b.at(placeOf(row)), Text: row.ID}, Basis: b.basisWord(row.Basis)}})
+					Hold: capital(b.holdOf(end.Hold)), Row: templates.Link{Href: b.at(b.placeOf(row)), Text: row.ID}, Basis: b.basisWord(row.Basis)}})
 			}
 		}
 	}
@@ -134,7 +134,7 @@ func (b *book) namesChapter() templates.BookChapter {
 	b.places["/a-z/"] = chapter.ID
 	for _, t := range b.set.Tables {
 		for _, row := range t.Rows {
-			href := b.at(placeOf(row))
+			href := b.at(b.placeOf(row))
 			chapter.Names = append(chapter.Names, templates.Link{Href: href, Text: row.ID})
 			for _, name := range row.Also {
 				chapter.Names = append(chapter.Names, templates.Link{Href: href, Text: name, Note: b.word("a-z.also", "name", row.ID)})

@@ -1,5 +1,5 @@
 // Package build makes the site: it loads the tables, pages, scripts and frames,
-// checks them together, renders every page into memory and writes the difference.
+// checks them together, renders every page and writes the difference.
 //
 // [Site] is the recipe and touches no disk: folders come in as [Sources], files go
 // out as an [Output]. [Write] puts an output into a folder so that at any moment
@@ -42,11 +42,19 @@ type Options struct {
 	// Previews draws what previews of links show, one picture for each row, when the
 	// keeper has said where the site is published.
 	Previews bool
+	// Spool is the folder the site will be written to: what is too much for memory waits
+	// there, without a name, until [Output.Close]. Empty: all stays in memory.
+	Spool string
+	// Progress, when not nil, is told how many pages are rendered, of how many; from several
+	// goroutines, so that a smaller number may come later.
+	Progress func(made, all int)
 	// Memory, when not nil, keeps what takes long from one build to the next.
 	Memory *Memory
-	// Hasty lets the guide's examples keep the answers of an earlier chart, which they
-	// name, when the memory has them: a page is up sooner, and a second build follows.
+	// Hasty lets the examples of guide and calculations keep the answers of an earlier
+	// chart when the memory has them: a page is up sooner, and a second build follows.
 	Hasty bool
+
+	check bool // of [Check]: files are not wanted, only what is wrong with them
 }
 
 // Stage orders the writing: a page must find its assets from its first moment.
@@ -61,8 +69,10 @@ const (
 // File is one file of the site, at a slash-separated path.
 type File struct {
 	Path  string
-	Bytes []byte
+	Bytes []byte // nil of a file in the spool; [File.Read] has them of every file
 	Stage Stage
+
+	facts *facts // nil of a file made by hand
 }
 
 // Language is one of those a site is made in.
@@ -80,4 +90,9 @@ type Output struct {
 	Redirects []Redirect // addresses that lead elsewhere on a host that can do it
 	Own       bool       // a keeper's own folder lies over it
 	Stale     bool       // an example has the answer of an earlier chart; only of a hasty build
+
+	spool *spool
 }
+
+// Close gives back what the output holds beyond memory; its files cannot be read any more.
+func (out Output) Close() { out.spool.close() }

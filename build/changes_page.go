@@ -49,7 +49,7 @@ func (s *site) recordedLine(c tables.Recorded) templates.ChangeLine {
 		row := s.set.Find(id)
 		switch {
 		case row != nil:
-			line.Of.Href = s.at(placeOf(row))
+			line.Of.Href = s.at(s.placeOf(row))
 		case s.retiredID(id):
 			line.Of.Href = s.at(rowAddress(id))
 		}

@@ -49,6 +49,7 @@ func recorded(t *testing.T, words, web string) Sources {
 func mustBuild(t *testing.T, src Sources, opt Options) map[string][]byte {
 	t.Helper()
 	out, problems := siteOf(t, src, opt)
+	checkFinds(t, src, problems)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -15,7 +15,7 @@ const brotliLevel = 11
 
 // compress adds a .br and a .gz beside every file of text that they make smaller, for
 // servers that send packed files as they are.
-func (out *Output) compress() {
+func (out *Output) compress(room *spool) {
 	var texts []File
 	for _, f := range out.Files {
 		if packable(f) {
@@ -23,7 +23,7 @@ func (out *Output) compress() {
 		}
 	}
 	packed := make([][]File, len(texts))
-	onAllCores(len(texts), func(n int) { packed[n] = pack(texts[n], brotliLevel) })
+	onAllCores(len(texts), func(n int) { packed[n] = pack(texts[n], brotliLevel, room) })
 	for _, files := range packed {
 		out.Files = append(out.Files, files...)
 	}
@@ -37,11 +37,12 @@ func packable(f File) bool {
 
 // pack returns the packed forms that are smaller than the file. Neither carries a date
 // or a name, so that equal input gives equal bytes.
-func pack(f File, level int) []File {
+func pack(f File, level int, room *spool) []File {
 	var files []File
-	for ending, packed := range map[string][]byte{".br": packBrotli(f.Bytes, level), ".gz": packGzip(f.Bytes)} {
-		if len(packed) < len(f.Bytes) {
-			files = append(files, File{Path: f.Path + ending, Bytes: packed, Stage: f.Stage})
+	text := f.mustRead()
+	for ending, packed := range map[string][]byte{".br": packBrotli(text, level), ".gz": packGzip(text)} {
+		if len(packed) < len(text) {
+			files = append(files, room.keep(f.Path+ending, packed, f.Stage))
 		}
 	}
 	return files
@@ -52,8 +53,9 @@ func Gzip(f File) (packed []byte, smaller bool) {
 	if !packable(f) {
 		return nil, false
 	}
-	packed = packGzip(f.Bytes)
-	return packed, len(packed) < len(f.Bytes)
+	text := f.mustRead()
+	packed = packGzip(text)
+	return packed, len(packed) < len(text)
 }
 
 func packBrotli(text []byte, level int) []byte {

@@ -16,7 +16,12 @@ import (
 // wholeRows it makes no difference that could be felt (BenchmarkCore).
 const (
 	wholeRows = 2000
-	pieceRows = 300
+	// pieceRows is how many rows a piece has that is fetched (BenchmarkPieces): fewer make the
+	// directory longer, more are fetched in vain.
+	pieceRows = 600
+	// handRows is how many a piece has that lies at hand: goja takes longer to unpack rows that
+	// are not needed than to look where they are.
+	handRows = 120
 )
 
 // coreFor bundles the core as charts of so many rows need it.
@@ -33,7 +38,7 @@ func newMatcher(core []byte, chart matcher.Chart) (*matcher.Matcher, error) {
 		return matcher.New(core, chart)
 	}
 	pieces := map[string]matcher.Piece{}
-	directory, err := matcher.Split(chart, pieceRows, func(p matcher.Piece) (string, error) {
+	directory, err := matcher.Split(chart, handRows, func(p matcher.Piece) (string, error) {
 		name := strconv.Itoa(len(pieces))
 		pieces[name] = p
 		return name, nil

@@ -369,7 +369,7 @@ func TestWordsOfMeasuring(t *testing.T) {
 	if diff := cmp.Diff(conditions, tables.Words().Conditions); diff != "" {
 		t.Error(diff)
 	}
-	m, problems := Matcher(inEnglish())
+	m, problems := NewIdentifier(inEnglish(), "")
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"encoding/json"
 	"fmt"
 	"io/fs"
 
@@ -51,6 +50,17 @@ type rowFacts struct {
 	Cells map[string]cellFacts `json:"cells"`
 }
 
+// lines are the first and the last line that has a cell; ok is false where none has.
+func (r rowFacts) lines() (first, last int, ok bool) {
+	for _, cell := range r.Cells {
+		if first == 0 || cell.Line < first {
+			first = cell.Line
+		}
+		last = max(last, cell.Line)
+	}
+	return first, last, first > 0
+}
+
 // cellFacts is a cell as its line has it, key by key, and where.
 type cellFacts struct {
 	Line int `json:"line"`
@@ -96,17 +106,15 @@ type knownFacts struct {
 const sourcesFile = "sources.yaml"
 
 // addFacts writes the facts of every table and of the registry, and returns the path of
-// each by the table's id, the registry's under "".
+// each by the table's id, the registry's under "". Those of a large chart are named by a
+// directory, whose path is returned alone (correct_rows.go).
 func (s *site) addFacts() (map[string]string, diag.List) {
 	var problems diag.List
 	paths := map[string]string{}
-	add := func(id, stem string, facts any) {
-		text, err := json.Marshal(facts)
-		if err != nil {
-			panic("internal error: " + err.Error()) // strings and numbers only
-		}
-		paths[id] = s.addAsset(correctFolder+stem, ".json", text)
+	if s.english.Whole() != s.english {
+		return paths, nil // a check asks for no facts
 	}
+	add := func(id, stem string, facts any) { paths[id] = s.addAsset(correctFolder+stem, ".json", mustJSON(facts)) }
 	for n, t := range s.english.Tables {
 		facts, err := factsOf(s.tables, t)
 		spoken := s.set.Tables[n]
@@ -118,13 +126,20 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 			problems.Add(diag.Problem{Pos: t.Pos, Rule: "unreadable", Fact: err.Error()})
 			continue
 		}
-		add(t.ID, t.ID, facts)
+		if s.large() {
+			add(t.ID, t.ID, s.inDrawers(facts))
+		} else {
+			add(t.ID, t.ID, facts)
+		}
 	}
 	facts, err := sourceFactsOf(s.tables, s.set)
 	if err != nil {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "tables/" + sourcesFile}, Rule: "unreadable", Fact: err.Error()})
 	}
 	add("", "_sources", facts) // no table's id begins so
+	if s.large() {
+		paths = s.addFactsDirectory(paths)
+	}
 	return paths, problems
 }
 

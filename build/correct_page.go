@@ -26,11 +26,15 @@ func (s *site) correctLink(row *tables.Row, column string) string {
 }
 
 func (s *site) correctPage(byHand *content.Page, facts map[string]string) (templates.Page, diag.Pos) {
-	body := &templates.Correct{Keeper: s.keeper, ByHand: byHand.HTML, Sources: s.atRoot(facts[""]),
+	body := &templates.Correct{Keeper: s.keeper, ByHand: byHand.HTML, Sources: s.atRoot(facts[""]), Large: s.large(),
 		Tools: s.choices("tool.", tools), Conditions: s.choices("tool.on-", conditions)}
 	for _, t := range s.set.Tables {
+		told := ""
+		if path := facts[t.ID]; path != "" {
+			told = s.atRoot(path)
+		}
 		body.Tables = append(body.Tables, templates.CorrectTable{ID: t.ID, Link: templates.Link{Href: s.at(tableAddress(t)), Text: t.Title},
-			File: t.Pos.File, Edit: editAddress(s.keeper.Edit, t.Pos.File, 1), Facts: s.atRoot(facts[t.ID]),
+			File: t.Pos.File, Edit: editAddress(s.keeper.Edit, t.Pos.File, 1), Facts: told,
 			Values: slices.ContainsFunc(t.Rows, func(r *tables.Row) bool { return len(r.Values) > 0 })})
 	}
 	for _, kind := range tables.Words().Kinds {
@@ -46,8 +50,12 @@ func (s *site) correctPage(byHand *content.Page, facts map[string]string) (templ
 	for _, f := range tables.Words().Faces {
 		body.Faces = append(body.Faces, templates.Choice{Value: string(f), Label: s.facesWord(f)})
 	}
+	scripts := []string{"measured.js", "correct.js"}
+	if s.large() {
+		scripts = []string{"measured.js", correctRowsScript, "correct.js"}
+	}
 	return templates.Page{Address: correctAddress, Title: s.word("correct.title"), Sheet: s.word("correct.sheet"), About: s.word("correct.about"),
-		Scripts: []string{"measured.js", "correct.js"}, Body: body}, byHand.Pos
+		Scripts: scripts, Body: body}, byHand.Pos
 }
 
 // editAddress is where a line of a file is edited; empty when the keeper has not said how.

@@ -28,14 +28,19 @@ func calculationAddress(name string) string { return drivelineAddress + name + "
 // Driveline returns the calculations with what they take from the chart of the sources.
 func Driveline(src Sources) (*driveline.Machine, diag.List) {
 	set, problems := src.spoken()
-	core, more := static.Core(src.Static)
+	cut := cutOnce(set)
+	bundle := static.Core
+	if cut != nil {
+		bundle = static.Pieced
+	}
+	core, more := bundle(src.Static)
 	problems.Add(more...)
 	scripts, more := static.Driveline(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
 		return nil, problems
 	}
-	m, err := calculations(core, scripts, set)
+	m, err := calculations(core, scripts, set, cut)
 	if err != nil {
 		problems.Add(drivelineProblem(err))
 		return nil, problems
@@ -47,12 +52,19 @@ func drivelineProblem(err error) diag.Problem {
 	return diag.Problem{Pos: diag.Pos{File: "static/driveline/frame.ts"}, Fact: err.Error(), Rule: "core-fails"}
 }
 
-func calculations(core, scripts []byte, set *tables.Set) (*driveline.Machine, error) {
+func calculations(core, scripts []byte, set *tables.Set, cut func() (*chartPieces, error)) (*driveline.Machine, error) {
 	m, err := driveline.New(core, scripts)
 	if err != nil {
 		return nil, err
 	}
 	provided := drivelineRows(set)
+	if cut != nil {
+		pieces, err := cut()
+		if err != nil {
+			return nil, err
+		}
+		return m, m.ProvidePieces(provided, pieces.in(set), pieces.fetch)
+	}
 	chart := Chart(set)
 	provided.Chart = &chart
 	return m, m.Provide(provided)
@@ -128,12 +140,13 @@ type calculated struct {
 	described []driveline.Described
 	results   map[string]template.HTML // of the worked examples, by name
 	documents []driveline.Document
+	stale     bool // of an earlier chart; only in a hasty build
 }
 
 // calculate works the examples out with the very scripts the pages load.
-func calculate(core, scripts []byte, set *tables.Set) (calculated, error) {
+func calculate(core, scripts []byte, set *tables.Set, cut func() (*chartPieces, error)) (calculated, error) {
 	c := calculated{results: map[string]template.HTML{}}
-	m, err := calculations(core, scripts, set)
+	m, err := calculations(core, scripts, set, cut)
 	if err != nil {
 		return c, err
 	}
@@ -207,7 +220,7 @@ func (s *site) calculationPage(d driveline.Described) (templates.Page, diag.Pos)
 		Scripts: []string{"driveline.js", static.CalculationScript(d.Name), "calculation.js"}, Body: body}
 	if d.Name == joiningEnds {
 		body.Chart = true
-		page.Scripts = append([]string{"matcher.js", "matcher-late.js"}, page.Scripts...)
+		page.Scripts = append(s.coreScripts("matcher.js", "matcher-late.js"), page.Scripts...)
 		page.Ahead = []string{"chart.json"}
 	}
 	return page, from

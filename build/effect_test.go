@@ -147,12 +147,12 @@ func TestNothingFarAwayChanges(t *testing.T) {
 			older, newer := mustLoadTables(t, tables.FS), mustLoadTables(t, files)
 			c := &Comparison{Diff: compare.Sets(older, newer)}
 			charts := [2]matcher.Chart{Chart(older), Chart(newer)}
-			changed, everywhere := c.touched(charts[0], charts[1])
+			changes := c.touched(charts[0], charts[1])
 			all := c.choose(charts[0], charts[1], true)
-			if everywhere || c.Near == 0 || c.Near == len(all) || c.Queries != len(all) {
-				t.Fatalf("everywhere %t, %d near of %d", everywhere, c.Near, len(all))
+			if changes.everywhere || c.Near == 0 || c.Near == len(all) || c.Queries != len(all) {
+				t.Fatalf("everywhere %t, %d near of %d", changes.everywhere, c.Near, len(all))
 			}
-			far := slices.DeleteFunc(all, func(q putQuery) bool { return reachOf(changed).near(q.mm) })
+			far := slices.DeleteFunc(all, func(q putQuery) bool { return reachOf(changes.ends).near(q.mm) })
 			var some []putQuery
 			for n := 0; n < len(far); n += 9 {
 				some = append(some, far[n])

@@ -74,7 +74,7 @@ func (s *site) addEmbed() diag.List {
 	whole := inOrder("(capspanEmbed=>{", script, "})(", front, ");\n")
 	s.embed.path, s.embed.integrity = s.addAsset("assets/embed", ".js", whole), static.File{Bytes: whole}.Integrity()
 	s.add(embedScript, whole, Pages)
-	s.add(embedChart, s.chartJSON(), Pages)
+	s.add(embedChart, s.chartFile(), Pages)
 	return nil
 }
 

@@ -21,7 +21,7 @@ type exampleCore struct {
 
 func (e *exampleCore) load() (*matcher.Matcher, error) {
 	if e.core == nil && e.err == nil {
-		e.core, e.err = matcher.New(e.assets.Core(), Chart(e.set))
+		e.core, e.err = e.inCore()
 	}
 	return e.core, e.err
 }
@@ -79,10 +79,19 @@ func (e *exampleCore) ask(address string) (content.Answer, error) {
 	}
 	e.rowsLeft(w, made.Rows)
 	w.sentences(e.word("guide.next"), answer.Says.Next)
-	w.raw(`<p class="hint">`).text(e.word("guide.worked-out", "chart", e.version.Name())).raw(" ")
+	w.raw(`<p class="hint">`).text(e.workedOut()).raw(" ")
 	w.link(e.at("/identify/")+"#"+address, e.word("guide.open-readings")).raw("</p></div>")
 	made.HTML = w.html()
 	return made, nil
+}
+
+// workedOut says which chart an answer rests on; in a large one, that changes with every
+// row of it, only when.
+func (e *exampleCore) workedOut() string {
+	if e.large() {
+		return e.word("guide.worked-out-then")
+	}
+	return e.word("guide.worked-out", "chart", e.version.Name())
 }
 
 // rowsLeft names the rows an answer leaves, with their figures.

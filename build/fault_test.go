@@ -46,6 +46,7 @@ func TestUnreadableFile(t *testing.T) {
 func wantNamed(t *testing.T, src Sources, name string) {
 	t.Helper()
 	out, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if !problems.Blocked() || len(out.Files) > 0 {
 		t.Fatalf("a site of %d files was built without it; problems: %v", len(out.Files), problems)
 	}

@@ -25,7 +25,7 @@ func TestFigures(t *testing.T) {
 // mustWords is a site that knows the words of the made-up language and nothing else.
 func mustWords(t *testing.T, language string) *site {
 	t.Helper()
-	part := readLanguage(bilingual(t), language, nil)
+	part := readLanguage(bilingual(t), language, Options{}, func() bool { return false })
 	if part.problems.Blocked() {
 		t.Fatal(part.problems)
 	}

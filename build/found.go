@@ -2,10 +2,8 @@ package build
 
 import (
 	"encoding/xml"
-	"fmt"
 	"regexp"
 	"slices"
-	"strings"
 
 	"capspan/templates"
 )
@@ -65,7 +63,7 @@ func (s *site) head(page *templates.Page) {
 	switch page.Body.(type) {
 	case *templates.Paper, *templates.Moved, *templates.NotKept, *templates.EmbedFrame:
 		page.Head.Hidden = true
-	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Changes:
+	case *templates.Home, *templates.Chart, *templates.Table, *templates.Joint, *templates.Size, *templates.Groups, *templates.Changes:
 		page.Head.Feed = s.feedAddress()
 	}
 	if page.Address == "/404.html" {
@@ -76,10 +74,9 @@ func (s *site) head(page *templates.Page) {
 	if page.Head.Canonical == "" || page.Head.Hidden {
 		return
 	}
+	page.Head.Picture = s.previews[""]
 	if joint, ok := page.Body.(*templates.Joint); ok && s.previews[joint.ID] != nil {
 		page.Head.Picture = s.previews[joint.ID]
-	} else {
-		page.Head.Picture = s.previews[""]
 	}
 }
 
@@ -99,6 +96,16 @@ func (s *site) dated(page *templates.Page) string {
 		return body.Date
 	case *templates.Joint:
 		return s.set.Find(body.ID).Table.Version.Date
+	case *templates.Groups:
+		return body.Date
+	case *templates.GroupPage:
+		return body.Date
+	case *templates.Size:
+		date := ""
+		for _, writing := range body.Writings {
+			date = max(date, writing.Date)
+		}
+		return date
 	case *templates.Chart:
 		return s.version.Date
 	}
@@ -125,30 +132,6 @@ func sitemapLinks(page *templates.Page) []sitemapLink {
 		links = append(links, sitemapLink{"alternate", a.Language, a.Href})
 	}
 	return links
-}
-
-// addSitemap writes one sitemap for all languages, and the file that leads to it.
-func (s *site) addSitemap(sites []*site) {
-	if s.keeper.Web == "" {
-		return
-	}
-	list := struct {
-		XMLName xml.Name       `xml:"http://www.sitemaps.org/schemas/sitemap/0.9 urlset"`
-		Links   string         `xml:"xmlns:xhtml,attr,omitempty"`
-		Pages   []sitemapEntry `xml:"url"`
-	}{}
-	if len(sites) > 1 {
-		list.Links = "http://www.w3.org/1999/xhtml"
-	}
-	for _, language := range sites {
-		list.Pages = append(list.Pages, language.shown...)
-	}
-	slices.SortFunc(list.Pages, func(a, b sitemapEntry) int { return strings.Compare(a.Location, b.Location) })
-	s.addXML(sitemapName, list)
-	// Crawlers ask for this file at the root of a host and nowhere else (RFC 9309, 2.3).
-	if s.root == "/" {
-		s.add(robotsName, fmt.Appendf(nil, "User-agent: *\nAllow: /\n\nSitemap: %s\n", s.full("/"+sitemapName)), Pages)
-	}
 }
 
 // addFound tells browsers how to put a question to the language's search page.

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"cmp"
 	"strings"
 
 	"golang.org/x/net/html"
@@ -147,6 +148,9 @@ func (s *site) tableData(t *tables.Table) dataset {
 		Distribution: s.downloads(t.ID+".csv", t.ID+".json"),
 		Whole:        &thing{Type: "Dataset", Name: s.word("site.chart-name"), Description: s.word("chart.about"), URL: s.named("/chart/")},
 	}
+	if s.large() { // the version's own address changes with the rows of every other table
+		d.Identifier, d.Distribution = "", s.newest(t.ID+".csv", t.ID+".json")
+	}
 	for _, c := range t.Columns {
 		d.Variables = append(d.Variables, variable{"PropertyValue", c.Label, string(c.Unit)})
 	}
@@ -157,16 +161,28 @@ func (s *site) tableData(t *tables.Table) dataset {
 // which stay at an address of their own; a site that does not know its address names the
 // newest, which lies beside the page that says so.
 func (s *site) downloads(names ...string) []download {
+	if s.keeper.Web == "" {
+		return s.newest(names...)
+	}
 	var list []download
 	for _, name := range names {
-		address := s.fullRoot("/" + s.versionFolder() + name)
-		if address == "" {
-			address = s.atRoot(dataAddress(name))
-		}
-		kind, _, _ := strings.Cut(contentType(name), ";")
-		list = append(list, download{"DataDownload", kind, address})
+		list = append(list, downloadOf(name, s.fullRoot("/"+s.versionFolder()+name)))
 	}
 	return list
+}
+
+// newest are the same where the newest is always found.
+func (s *site) newest(names ...string) []download {
+	var list []download
+	for _, name := range names {
+		list = append(list, downloadOf(name, cmp.Or(s.fullRoot(dataAddress(name)), s.atRoot(dataAddress(name)))))
+	}
+	return list
+}
+
+func downloadOf(name, address string) download {
+	kind, _, _ := strings.Cut(contentType(name), ";")
+	return download{"DataDownload", kind, address}
 }
 
 // described adds to a table's sentence how much is in it and how well it is founded.

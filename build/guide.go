@@ -119,7 +119,7 @@ func (s *site) guideTable(id string, rows []string) (template.HTML, error) {
 	for _, row := range shown {
 		w.raw(`<tr><th scope="row">`)
 		if len(row.Ends) > 0 {
-			w.link(s.at(rowAddress(row.ID)), row.ID)
+			w.link(s.at(s.placeOf(row)), row.ID)
 		} else {
 			w.text(row.ID)
 		}

@@ -28,6 +28,9 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 	if !ok {
 		return "", &content.Refusal{Rule: "unknown-tool", Fact: fmt.Sprintf("no sizes are compared for the instrument %q", tool), Name: tool, Known: slices.Sorted(maps.Keys(apartTools))}
 	}
+	if e.unbundled != nil {
+		return "", nil // a check has asked what it can
+	}
 	constant := func(id string) float64 {
 		n := slices.IndexFunc(e.method, func(a matcher.Assumption) bool { return a.ID == id })
 		if n < 0 {
@@ -56,12 +59,12 @@ func (e *exampleCore) apart(tool string) (template.HTML, error) {
 	if len(groups) > 0 {
 		w.raw("<ul>")
 		for _, group := range groups[:min(len(groups), most)] {
-			w.raw("<li>").link(e.at(rowAddress(group[0].ID)), group[0].ID).text(" " + e.word("apart.from") + " ")
+			w.raw("<li>").link(e.at(e.placeOf(group[0])), group[0].ID).text(" " + e.word("apart.from") + " ")
 			for n, other := range group[1:] {
 				if n > 0 {
 					w.text(", ")
 				}
-				w.link(e.at(rowAddress(other.ID)), other.ID)
+				w.link(e.at(e.placeOf(other)), other.ID)
 			}
 			w.raw("</li>")
 		}

@@ -52,6 +52,7 @@ func TestGuideKeepsQuietWithoutChart(t *testing.T) {
 	src := spoiled(t, map[string]string{"extra.md": "---\ntitle: T\n---\n\nA {row nowhere}.\n"})
 	src.Tables = src.Content // a folder without tables
 	_, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if !problems.Blocked() {
 		t.Fatal("a folder without tables builds")
 	}
@@ -103,7 +104,7 @@ func TestExamples(t *testing.T) {
 // The case reckons 81.73 mm from the yoke by hand and names the 1310. A joint that
 // measures so is the 1310 to the core as well.
 func TestBareYokeByHand(t *testing.T) {
-	m, problems := Matcher(inEnglish())
+	m, problems := NewIdentifier(inEnglish(), "")
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -149,7 +150,7 @@ func TestApart(t *testing.T) {
 		t.Errorf("sizes a rule cannot tell apart (-want +got):\n%s", diff)
 	}
 
-	m, _ := Matcher(inEnglish())
+	m, _ := NewIdentifier(inEnglish(), "")
 	answer, err := m.Identify(matcher.Query{Tool: "steel-rule", Ends: []matcher.QueryEnd{{Hold: "outside-clip",
 		Cap: []string{"22.0 mm", "22.0 mm"}, Across: []string{"54.4 mm", "54.4 mm"}}}})
 	if err != nil {

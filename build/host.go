@@ -3,7 +3,6 @@ package build
 import (
 	"bytes"
 	"cmp"
-	"crypto/sha256"
 	"fmt"
 	"path"
 	"regexp"
@@ -104,7 +103,7 @@ func (s *site) redirects() []Redirect {
 	var list []Redirect
 	for _, r := range s.set.Retired {
 		if len(r.To) == 1 {
-			to, _, _ := strings.Cut(placeOf(s.set.Find(r.To[0])), "#") // what stands behind # is not every host's to send
+			to, _, _ := strings.Cut(s.placeOf(s.set.Find(r.To[0])), "#") // what stands behind # is not every host's to send
 			list = append(list, Redirect{From: s.at(rowAddress(r.ID)), To: s.at(to)})
 		}
 	}
@@ -162,7 +161,7 @@ const sumsName = "SHA256SUMS.txt"
 func sumsFile(files []File) []byte {
 	var b bytes.Buffer
 	for _, f := range files {
-		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(f.Bytes), f.Path)
+		fmt.Fprintf(&b, "%x  %s\n", f.sum(), f.Path)
 	}
 	return b.Bytes()
 }

@@ -160,7 +160,7 @@ func TestPack(t *testing.T) {
 		{Path: "joint/1310/index.html", Bytes: text, Stage: Pages},
 		{Path: "assets/a.1.svg", Bytes: text, Stage: Assets},
 	} {
-		packed := pack(f, brotliLevel)
+		packed := pack(f, brotliLevel, nil)
 		if len(packed) != 2 || !packable(f) {
 			t.Fatalf("%s: %d packed files, want 2", f.Path, len(packed))
 		}
@@ -189,7 +189,7 @@ func TestPack(t *testing.T) {
 			t.Errorf("%s would be packed", f.Path)
 		}
 	}
-	if packed := pack(File{Path: "a.txt", Bytes: []byte("x")}, brotliLevel); len(packed) != 0 {
+	if packed := pack(File{Path: "a.txt", Bytes: []byte("x")}, brotliLevel, nil); len(packed) != 0 {
 		t.Errorf("one byte is packed into %d", len(packed[0].Bytes))
 	}
 }

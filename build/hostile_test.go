@@ -49,7 +49,9 @@ rows:
 // and the JSON-LD among them: every page has the elements of the shipped one, no address
 // leaves by another scheme than the four, and the words come out as they went in.
 func TestHostileWords(t *testing.T) {
-	out, problems := siteOf(t, hostileSources(t), Options{Previews: true})
+	src := hostileSources(t)
+	out, problems := siteOf(t, src, Options{Previews: true})
+	checkFinds(t, src, problems)
 	for _, p := range problems {
 		t.Error(p)
 	}

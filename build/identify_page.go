@@ -54,7 +54,7 @@ func (s *site) identify(byHand *content.Page) (templates.Page, diag.Pos) {
 		}
 	}
 	return templates.Page{Address: "/identify/", Title: s.word("identify.title"), Sheet: s.word("identify.sheet"), About: s.word("identify.about"),
-		Scripts: []string{"matcher.js", "identify.js", ownScript}, Ahead: []string{"chart.json"}, Slim: true, Body: body}, byHand.Pos
+		Scripts: append(s.coreScripts("matcher.js"), "identify.js", ownScript), Ahead: []string{"chart.json"}, Slim: true, Body: body}, byHand.Pos
 }
 
 // holdChoices is the picture key with the faces that go with each hold, drawn by draw

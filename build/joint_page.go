@@ -19,21 +19,26 @@ func rowAddress(id string) string { return "/joint/" + id + "/" }
 // rowAnchor marks a row that has no page of its own on the page of its table.
 func rowAnchor(id string) string { return "row-" + id }
 
-// placeOf is where a row stands: the page of a joint, or the line of another row.
-func placeOf(row *tables.Row) string {
-	if row.Table.Joint() {
-		return rowAddress(row.ID)
+// placeOf is where a row stands: the page of a joint, its entry on the page of its size
+// where the chart is a large one, or the line of another row.
+func (s *site) placeOf(row *tables.Row) string {
+	switch {
+	case !row.Table.Joint():
+		return tableAddress(row.Table) + "#" + rowAnchor(row.ID)
+	case s.large():
+		return sizeAddress(sizeKey(row)) + "#" + row.ID
 	}
-	return tableAddress(row.Table) + "#" + rowAnchor(row.ID)
+	return rowAddress(row.ID)
 }
 
 // rowLink points to a row and says its figures.
 func (s *site) rowLink(row *tables.Row) templates.Link {
-	return templates.Link{Href: s.at(placeOf(row)), Text: row.ID, Note: s.figuresOf(row)}
+	return templates.Link{Href: s.at(s.placeOf(row)), Text: row.ID, Note: s.figuresOf(row)}
 }
 
 // figuresOf says a row in one line: "1.062 in x 3.219 in, clip outside".
 func (s *site) figuresOf(row *tables.Row) string {
+	s.see(row)
 	ends := make([]string, 0, len(row.Ends))
 	for _, end := range row.Ends {
 		ends = append(ends, s.word("row.figures", "cap", s.amount(end.Cap), "across", s.amount(end.Across), "hold", s.holdOf(end.Hold)))

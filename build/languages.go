@@ -1,7 +1,6 @@
 package build
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
@@ -50,22 +49,28 @@ func link(sites []*site) {
 			has[n][d.page.Address] = true
 		}
 	}
-	for n, s := range sites {
+	for _, s := range sites {
 		for i := range s.drafted {
 			page := &s.drafted[i].page
-			for m, other := range sites {
-				there := has[m][page.Address] && strings.HasSuffix(page.Address, "/") // no page stands in for others
-				if m != n {
-					page.Languages = append(page.Languages, other.languageLink(page.Address, there))
-				}
-				if there && s.keeper.Web != "" {
-					page.Head.Alternates = append(page.Head.Alternates, templates.Alternate{Language: other.words.Language, Href: other.full(page.Address)})
-				}
-			}
-			if has[0][page.Address] && len(page.Head.Alternates) > 0 {
-				page.Head.Alternates = append(page.Head.Alternates, templates.Alternate{Language: "x-default", Href: sites[0].full(page.Address)})
-			}
+			linkPage(sites, s, page, func(other *site) bool { return has[slices.Index(sites, other)][page.Address] })
 		}
+	}
+}
+
+// linkPage tells one page of a site where it stands in the other languages; has says whether
+// a language has it.
+func linkPage(sites []*site, s *site, page *templates.Page, has func(*site) bool) {
+	for _, other := range sites {
+		there := has(other) && strings.HasSuffix(page.Address, "/") // no page stands in for others
+		if other != s {
+			page.Languages = append(page.Languages, other.languageLink(page.Address, there))
+		}
+		if there && s.keeper.Web != "" {
+			page.Head.Alternates = append(page.Head.Alternates, templates.Alternate{Language: other.words.Language, Href: other.full(page.Address)})
+		}
+	}
+	if has(sites[0]) && len(page.Head.Alternates) > 0 {
+		page.Head.Alternates = append(page.Head.Alternates, templates.Alternate{Language: "x-default", Href: sites[0].full(page.Address)})
 	}
 }
 
@@ -96,18 +101,18 @@ func together(sites []*site) (Output, diag.List) {
 	first := sites[0]
 	out := Output{Chart: first.version, Base: first.root}
 	var problems diag.List
-	files := map[string][]byte{}
+	files := map[string]File{}
 	for _, s := range sites {
 		out.Languages = append(out.Languages, Language{s.words.Language, s.folder})
 		out.Redirects = append(out.Redirects, s.redirects()...)
-		out.Stale = out.Stale || s.core != nil && s.core.stale
+		out.Stale = out.Stale || s.core != nil && s.core.stale || s.driveline.stale
 		for _, f := range s.files {
 			before, taken := files[f.Path]
 			switch {
 			case !taken:
-				files[f.Path] = f.Bytes
+				files[f.Path] = f
 				out.Files = append(out.Files, f)
-			case !bytes.Equal(before, f.Bytes):
+			case before.sum() != f.sum():
 				problems.Add(diag.Problem{Pos: diag.Pos{File: "content/" + keeperFile}, Path: "/" + f.Path, Rule: "address-taken",
 					Fact:  fmt.Sprintf("a page of the first language has the address of the language %q", s.words.Language),
 					Hints: []string{"give the page another name"}})

@@ -242,6 +242,7 @@ func TestPageOfOneLanguage(t *testing.T) {
 	folder := src.Content.(fstest.MapFS)
 	folder["opening-hours.md"] = &fstest.MapFile{Data: []byte("---\ntitle: Opening hours\nabout: When.\n---\n\nMondays.\n")}
 	out, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if len(problems) != 1 || problems[0].Rule != "missing-translation" || problems.Blocked() {
 		t.Fatalf("problems: %v", problems)
 	}
@@ -260,6 +261,7 @@ func TestFolderOfLanguageIsTaken(t *testing.T) {
 	folder := src.Content.(fstest.MapFS)
 	folder[pseudo.Language+".md"] = &fstest.MapFile{Data: []byte("---\ntitle: T\nabout: A.\n---\n\nText.\n")}
 	_, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if len(problems) != 2 || problems[0].Rule != "missing-translation" || problems[1].Rule != "address-taken" {
 		t.Errorf("problems: %v", problems)
 	}

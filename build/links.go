@@ -17,9 +17,9 @@ import (
 // fragment, to an id on that page. Links out of the site are left alone: the live
 // web is never a reason not to build.
 func (s *site) checkLinks() diag.List {
-	files := map[string][]byte{}
+	files := map[string]File{}
 	for _, f := range s.files {
-		files[strings.TrimPrefix(f.Path, s.folder)] = f.Bytes // as a page of this language is linked to
+		files[strings.TrimPrefix(f.Path, s.folder)] = f // as a page of this language is linked to
 	}
 	var problems diag.List
 	check := func(pos diag.Pos, from, href string) {
@@ -27,12 +27,12 @@ func (s *site) checkLinks() diag.List {
 		if !inside {
 			return
 		}
-		content, there := files[pageFile(address)]
+		file, there := files[pageFile(address)]
 		switch {
 		case !there:
 			problems.Add(diag.Problem{Pos: pos, Path: from, Rule: "broken-link",
 				Fact: fmt.Sprintf("link %q leads to no page", href), Hints: s.nearAddress(address)})
-		case fragment != "" && !hasID(content, fragment):
+		case fragment != "" && !hasID(file.mustRead(), fragment):
 			problems.Add(diag.Problem{Pos: pos, Path: from, Rule: "broken-fragment",
 				Fact: fmt.Sprintf("link %q: the page has no place named %q", href, fragment)})
 		}

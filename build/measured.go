@@ -26,7 +26,7 @@ func (in *inputs) reckon(first bool) diag.List {
 				}
 				var err error
 				if core == nil {
-					core, err = matcher.NewMeasuring(in.assets.Bytes("measured.js"))
+					core, err = matcher.NewMeasuring(in.script("measured.js"))
 				}
 				if err == nil {
 					in.measured[v.Measured], err = core.ComesTo(measuredQuestion(v, c, t.Joint()))

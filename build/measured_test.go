@@ -43,6 +43,7 @@ func TestMeasuredOnPagesAndInData(t *testing.T) {
 	src := measuredSource(t)
 	set, _ := tables.Load(src.Tables)
 	out, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

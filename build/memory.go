@@ -19,15 +19,26 @@ import (
 // is asked to be hasty. Two builds must not use the same at once.
 type Memory struct {
 	answers  map[answerKey]answerOf
-	scripts  map[string]scripts // by language
+	scripts  map[string]scripts // by language, and whether for a chart in pieces
 	pictures map[pictureKey][]byte
+	pages    map[string]pageMemory // of rows, by language
+	tables   tables.Reader
 	worked   map[string]workedOut // by language
 	mu       sync.Mutex           // of the scripts and of what is worked out
+	blank    bool                 // of a check: pictures are not drawn
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, worked: map[string]workedOut{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, worked: map[string]workedOut{}}
+}
+
+// set loads the chart; a table whose file is as it was is not read anew.
+func (m *Memory) set(src Sources) (*tables.Set, *tables.Overlay, diag.List) {
+	if m == nil {
+		return src.Set()
+	}
+	return src.setBy(m.tables.Load)
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.
@@ -54,8 +65,11 @@ type pictureKey struct {
 
 // picture draws one, or has it from before.
 func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
-	if m == nil {
+	switch {
+	case m == nil:
 		return draw()
+	case m.blank:
+		return []byte{}
 	}
 	if m.pictures[key] == nil {
 		m.pictures[key] = draw()
@@ -63,11 +77,11 @@ func (m *Memory) picture(key pictureKey, draw func() []byte) []byte {
 	return m.pictures[key]
 }
 
-// calculate is [calculate], or what it gave before for the same scripts and chart. Several
-// languages may ask at once.
-func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Set) (calculated, error) {
+// calculate is [calculate], or what it gave before for the same scripts and chart; of a
+// hasty build also for another chart, which stale says. Several languages may ask at once.
+func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Set, cut func() (*chartPieces, error), hasty bool) (calculated, error) {
 	if m == nil {
-		return calculate(core, scripts, set)
+		return calculate(core, scripts, set, cut)
 	}
 	all := sha256.New()
 	for _, of := range []any{core, scripts, set.Version().Name(), drivelineRows(set)} {
@@ -79,10 +93,11 @@ func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Se
 	m.mu.Lock()
 	before, known := m.worked[language]
 	m.mu.Unlock()
-	if known && before.of == of {
+	if known && (hasty || before.of == of) {
+		before.stale = before.of != of
 		return before.calculated, nil
 	}
-	made, err := calculate(core, scripts, set)
+	made, err := calculate(core, scripts, set, cut)
 	if err == nil {
 		m.mu.Lock()
 		m.worked[language] = workedOut{of, made}
@@ -100,8 +115,12 @@ type scripts struct {
 }
 
 // bundled makes it, or has it from before when no file that it is made of has changed.
-// Several languages may ask at once.
-func (m *Memory) bundled(src Sources, language string) scripts {
+// Several languages may ask at once, and each for a chart held whole or one in pieces.
+func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
+	key, bundle := language, static.Bundle
+	if pieced {
+		key, bundle = language+" in pieces", static.BundlePieced
+	}
 	spoken, _ := src.In(language) // an unknown language has been refused
 	fsys := spoken.Static
 	made := scripts{}
@@ -112,7 +131,7 @@ func (m *Memory) bundled(src Sources, language string) scripts {
 		}
 		made.of = sumOf(folders...)
 		m.mu.Lock()
-		before, known := m.scripts[language]
+		before, known := m.scripts[key]
 		m.mu.Unlock()
 		if known && made.of == before.of {
 			return before
@@ -126,11 +145,11 @@ func (m *Memory) bundled(src Sources, language string) scripts {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
 	}()
-	made.assets, made.problems[0] = static.Bundle(fsys)
+	made.assets, made.problems[0] = bundle(fsys)
 	<-method
 	if m != nil {
 		m.mu.Lock()
-		m.scripts[language] = made
+		m.scripts[key] = made
 		m.mu.Unlock()
 	}
 	return made

@@ -12,7 +12,7 @@ import (
 
 func (s *site) orderPage() (templates.Page, diag.Pos) {
 	return templates.Page{Address: "/order/", Title: s.word("order.title"), Sheet: s.word("order.sheet"), About: s.word("order.about"),
-		Scripts: []string{"matcher.js", "matcher-late.js", "order.js"}, Ahead: []string{"chart.json", "slips.json"},
+		Scripts: append(s.coreScripts("matcher.js", "matcher-late.js"), "order.js"), Ahead: s.aheadWhole("chart.json", "slips.json"),
 		Body: &templates.Order{Keeper: s.keeper}}, diag.Pos{File: "content/" + keeperFile}
 }
 
@@ -22,6 +22,6 @@ func (s *site) shaftPage() (templates.Page, diag.Pos) {
 		body.Calculations = append(body.Calculations, s.calculationLink(d))
 	}
 	return templates.Page{Address: "/shaft/", Title: s.word("shaft.title"), Sheet: s.word("shaft.sheet"), About: s.word("shaft.about"),
-		Scripts: []string{"matcher.js", "matcher-late.js", "shaft.js"}, Ahead: []string{"chart.json", "slips.json"},
+		Scripts: append(s.coreScripts("matcher.js", "matcher-late.js"), "shaft.js"), Ahead: s.aheadWhole("chart.json", "slips.json"),
 		Body: body}, diag.Pos{File: "templates/shaft.html"}
 }

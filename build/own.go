@@ -68,7 +68,12 @@ func (src Sources) layered() Sources {
 
 // Set loads the chart of the sources with the keeper's own tables and overlay, if any.
 func (src Sources) Set() (*tables.Set, *tables.Overlay, diag.List) {
-	set, problems := tables.Load(src.layered().Tables)
+	return src.setBy(tables.Load)
+}
+
+// setBy is the same with the loader given.
+func (src Sources) setBy(load func(fs.FS) (*tables.Set, diag.List)) (*tables.Set, *tables.Overlay, diag.List) {
+	set, problems := load(src.layered().Tables)
 	if src.Own == nil {
 		return set, nil, problems
 	}

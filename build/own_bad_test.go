@@ -51,7 +51,9 @@ func TestOwnProblems(t *testing.T) {
 		{"an overlay of a row that is nowhere", map[string]string{"overlay/counter.yaml": "  1330: =>   1331x:"}, []string{"overlay/counter.yaml:25:3: counter/1331x: no row \"1331x\" is in the chart [overlay-nowhere]"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			out, problems := Site(schoolFolder(t, c.changed), Options{Memory: memory})
+			src := schoolFolder(t, c.changed)
+			out, problems := Site(src, Options{Memory: memory})
+			checkFinds(t, src, problems)
 			if !problems.Blocked() || len(out.Files) > 0 {
 				t.Fatalf("a site of %d files: %v", len(out.Files), problems)
 			}

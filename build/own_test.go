@@ -314,6 +314,7 @@ func TestOwnUpgrade(t *testing.T) {
 				folder["counter-tools.yaml"] = next.Own.(fstest.MapFS)["tables/counter-tools.yaml"]
 			}
 			_, problems := Site(next, Options{Memory: memory})
+			checkFinds(t, next, problems)
 			if !problems.Blocked() {
 				t.Fatal("nothing is told")
 			}

@@ -24,7 +24,8 @@ const (
 // draft fills the view of one page and says which source it comes from.
 type draft func() (templates.Page, diag.Pos)
 
-// drafts lists every page of the site, each still to be filled.
+// drafts lists the pages of the site, each still to be filled, but for those that a large
+// chart has very many of (manyDrafts).
 func (s *site) drafts() ([]draft, diag.List) {
 	var problems diag.List
 	words := map[string]*content.Page{}
@@ -64,6 +65,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)
+	drafts = append(drafts, s.namesDrafts()...)
 	if list := partTables(s.set); len(list) > 0 {
 		add(s.partsPage)
 		for _, table := range list {
@@ -71,14 +73,13 @@ func (s *site) drafts() ([]draft, diag.List) {
 		}
 	}
 	for _, table := range s.set.Tables {
-		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
-		if !table.Joint() {
+		if s.large() && table.Joint() {
+			add(func() (templates.Page, diag.Pos) { return s.groupsPage(table, s.tableGroups(table)) })
 			continue
 		}
-		for _, row := range table.Rows {
-			life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
-			add(func() (templates.Page, diag.Pos) { return s.jointPage(row, life) })
-			add(func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
+		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
+		if table.Joint() {
+			drafts = append(drafts, s.rowDrafts(table)...)
 		}
 	}
 	for _, retired := range s.set.Retired {
@@ -94,6 +95,33 @@ func (s *site) drafts() ([]draft, diag.List) {
 		}
 	}
 	return drafts, problems
+}
+
+// rowDrafts are the pages and paper sheets of a table's joints.
+func (s *site) rowDrafts(table *tables.Table) []draft {
+	var list []draft
+	for _, row := range table.Rows {
+		life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.drawing(row)) })
+		list = append(list,
+			func() (templates.Page, diag.Pos) { return s.jointPage(row, life) },
+			func() (templates.Page, diag.Pos) { return s.paperPage(row, life) })
+	}
+	return list
+}
+
+// manyDrafts are the pages that a large chart has very many of: of its sizes, and of the
+// groups of its tables.
+func (s *site) manyDrafts() []rowDraft {
+	if !s.large() {
+		return nil
+	}
+	list := s.sizeDrafts()
+	for _, table := range s.set.Tables {
+		if table.Joint() {
+			list = append(list, s.groupDrafts(table)...)
+		}
+	}
+	return list
 }
 
 // pageFile is the file a page address is served from: /chart/ is chart/index.html.

@@ -16,7 +16,7 @@ func paperAddress(id string) string { return rowAddress(id) + "paper/" }
 func (s *site) paperPage(row *tables.Row, life func() template.HTML) (templates.Page, diag.Pos) {
 	body := &templates.Paper{
 		ID: row.ID, Row: s.rowLink(row), Lead: capital(s.figuresOf(row)),
-		Drawing: life(), Ruler: s.drawn().Ruler("ruler"),
+		Drawing: life(), Ruler: s.ruler(),
 		Truth: s.truth(row), Basis: s.basisSentence(row),
 	}
 	for n, end := range row.Ends {

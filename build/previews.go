@@ -36,7 +36,7 @@ func (s *site) addPreviews() {
 		words: preview.Words{Name: "Capspan", Lines: []string{s.word("preview.which"), s.word("preview.measure")}}}}
 	for _, t := range s.set.Tables {
 		for _, row := range t.Rows {
-			if len(row.Ends) == 0 {
+			if len(row.Ends) == 0 || s.large() { // a picture for each size of a large chart would be most of the site
 				continue
 			}
 			jobs = append(jobs, &job{name: row.ID, file: row.ID, svg: string(s.drawn().Joint("preview", s.drawing(row))),

@@ -3,8 +3,11 @@ package build
 import (
 	"bytes"
 	"fmt"
+	"maps"
+	"path"
 	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"capspan/build/diag"
 	"capspan/templates"
@@ -16,47 +19,124 @@ type drafted struct {
 	from diag.Pos
 }
 
-// rendered is a page made, with what is to be said of it.
+// rendered is a page made, with what is to be said of it. Its bytes are in the file alone.
 type rendered struct {
 	address string
 	from    diag.Pos
-	bytes   []byte
+	file    File
 	err     error
 	shown   sitemapEntry // empty for a page that is not to be found
 }
 
+// counter counts the pages that are made.
+type counter struct {
+	made, all atomic.Int64
+	tell      func(made, all int) // nil: nobody wants to know
+}
+
+func (c *counter) one() {
+	if made := c.made.Add(1); c.tell != nil {
+		c.tell(int(made), int(c.all.Load()))
+	}
+}
+
 // fillPages fills the view of every page, on all cores: pages know nothing of each other.
 func (s *site) fillPages() diag.List {
+	var err error
+	if s.driveline, err = s.calculating(); err != nil {
+		return diag.List{drivelineProblem(err)}
+	}
 	drafts, problems := s.drafts()
 	if problems.Blocked() {
 		return problems
 	}
 	s.drafted = make([]drafted, len(drafts))
 	onAllCores(len(drafts), func(n int) { s.drafted[n].page, s.drafted[n].from = drafts[n]() })
-	s.addSearch() // every page names the index, which is made from all of them
 	return problems
 }
 
-// renderPages renders every page into its file. A frame that fails is a problem of that
-// page only.
+// renderMany fills, renders and hands on the pages that a large chart has too many of to
+// keep them all: of each only its file's place, its line in the sitemap and what it is found
+// by stay. They stand in every language, and name nothing that is made of all pages. With a
+// memory, one that would come out the same is not made again.
+func (s *site) renderMany(sites []*site) diag.List {
+	drafts := s.many
+	if len(drafts) == 0 {
+		return nil
+	}
+	s.many = nil
+	shared := s.steady(s.shared())
+	known := s.known(shared)
+	pages := make([]rendered, len(drafts))
+	kept := make([]remembered, len(drafts))
+	onAllCores(len(drafts), func(n int) {
+		d := drafts[n]
+		drafts[n] = rowDraft{} // what it holds may go
+		defer s.progress.one()
+		if before, is := known.pages[d.address]; is && s.unchanged(before, d) {
+			pages[n] = rendered{d.address, d.rows[0].Pos, before.file, nil, before.shown}
+			kept[n] = before
+			return
+		}
+		one := s.seeing()
+		page, from := d.fill(one)
+		if len(sites) > 1 {
+			linkPage(sites, s, &page, func(*site) bool { return true })
+		}
+		pages[n] = s.render(&page, from, shared)
+		if s.prints != nil {
+			kept[n] = s.remember(d, one.seen, pages[n])
+		}
+	})
+	if s.prints != nil {
+		next := pageMemory{known.rest, make(map[string]remembered, len(kept))}
+		for n, p := range pages {
+			if p.err == nil {
+				next.pages[p.address] = kept[n]
+			}
+		}
+		s.memory.pages[s.words.Language] = next
+	}
+	return s.placeAll(pages)
+}
+
+// known is what the memory has of the pages of rows, if all they have in common is as it was.
+func (s *site) known(shared templates.Site) pageMemory {
+	if s.memory == nil || s.spool != nil || len(s.previews) > 0 {
+		return pageMemory{}
+	}
+	s.printRows()
+	rest := s.rest(shared)
+	if before := s.memory.pages[s.words.Language]; before.rest == rest {
+		return before
+	}
+	return pageMemory{rest: rest}
+}
+
+// renderPages renders the pages that were kept until all were known.
 func (s *site) renderPages() diag.List {
-	var problems diag.List
 	pages := make([]rendered, len(s.drafted))
 	shared := s.shared()
+	steady := s.steady(shared)
+	s.progress.all.Add(int64(len(pages)))
 	onAllCores(len(pages), func(n int) {
-		page := &s.drafted[n].page
-		page.Site = shared
-		s.head(page)
-		var b bytes.Buffer
-		err := s.frames.Render(&b, *page)
-		pages[n] = rendered{page.Address, s.drafted[n].from, b.Bytes(), err, s.sitemapEntry(page)}
+		defer s.progress.one()
+		page, site := &s.drafted[n].page, shared
+		if !ofWholeChart(page.Body) {
+			site = steady
+		}
+		pages[n] = s.render(page, s.drafted[n].from, site)
 	})
+	return s.placeAll(pages)
+}
 
-	s.places = map[string]diag.Pos{}
-	for _, p := range pages {
-		problems.Add(s.place(p)...)
-	}
-	return problems
+// render renders a page into its file. A frame that fails is a problem of that page only.
+func (s *site) render(page *templates.Page, from diag.Pos, shared templates.Site) rendered {
+	page.Site = shared
+	s.head(page)
+	var b bytes.Buffer
+	err := s.frames.Render(&b, *page)
+	return rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page)}
 }
 
 // onAllCores does a piece of work for each number below n.
@@ -77,6 +157,14 @@ func onAllCores(n int, work func(int)) {
 	group.Wait()
 }
 
+func (s *site) placeAll(pages []rendered) diag.List {
+	var problems diag.List
+	for _, p := range pages {
+		problems.Add(s.place(p)...)
+	}
+	return problems
+}
+
 // place gives a page its file; an address belongs to one page.
 func (s *site) place(p rendered) diag.List {
 	if p.err != nil {
@@ -87,7 +175,7 @@ func (s *site) place(p rendered) diag.List {
 			Notes: []diag.Note{{Text: "first used by", Pos: first}}}}
 	}
 	s.places[p.address] = p.from
-	s.add(pageFile(p.address), p.bytes, Pages)
+	s.files = append(s.files, p.file)
 	if p.shown.Location != "" {
 		s.shown = append(s.shown, p.shown)
 	}
@@ -102,4 +190,18 @@ func (s *site) shared() templates.Site {
 		Policy: Policy, Integrity: s.integrity(), Paper: s.papers(), Search: s.openSearch(),
 		Worker: s.workerAddress(), Manifest: s.at(webManifestName), Own: s.ownView(),
 	}
+}
+
+// steady is what pages share that are not about the whole chart: of a large one without its
+// version, and without the names of files that change with any row.
+func (s *site) steady(shared templates.Site) templates.Site {
+	if !s.large() {
+		return shared
+	}
+	shared.Chart, shared.Date = "", ""
+	shared.Scripts = maps.Clone(shared.Scripts)
+	maps.DeleteFunc(shared.Scripts, func(name, address string) bool {
+		return path.Ext(name) == ".json" && address != s.atRoot(s.index)
+	})
+	return shared
 }

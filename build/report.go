@@ -62,9 +62,9 @@ func Weigh(out Output) []Weight {
 			continue
 		}
 		w := Weight{Kind: kindOf(out.plain(name)), Address: out.Base + strings.TrimSuffix(name, "index.html"),
-			Bytes: len(f.Bytes), Packed: packed[name]}
+			Bytes: int(f.Size()), Packed: packed[name]}
 		w.Visit = w.Packed
-		for _, part := range loads(f.Bytes, out.Base) {
+		for _, part := range loads(f.mustRead(), out.Base) {
 			w.Visit += packed[part]
 		}
 		if w.Kind == embedKind {
@@ -169,7 +169,7 @@ func loads(page []byte, base string) []string {
 // packedSizes packs on all cores: it is most of the work.
 func packedSizes(files map[string]File, names []string) map[string]int {
 	sizes := make([]int, len(names))
-	onAllCores(len(names), func(n int) { sizes[n] = len(packBrotli(files[names[n]].Bytes, brotliLevel)) })
+	onAllCores(len(names), func(n int) { sizes[n] = len(packBrotli(files[names[n]].mustRead(), brotliLevel)) })
 	byName := make(map[string]int, len(names))
 	for n, name := range names {
 		byName[name] = sizes[n]

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"capspan/tables"
+	"capspan/templates"
 )
 
 // A chart of more than largeRows rows of joints is a large one. It is cut into pieces for
@@ -13,15 +14,31 @@ import (
 // are written with the same figures share the page of their size.
 const largeRows = wholeRows
 
-// jointRows counts the rows that are identified by their ends.
+// jointRows counts the rows that are identified by their ends, of a sample those of the
+// whole chart: it is made as that is.
 func jointRows(set *tables.Set) int {
 	n := 0
-	for _, table := range set.Tables {
+	for _, table := range set.Whole().Tables {
 		if table.Joint() {
 			n += len(table.Rows)
 		}
 	}
 	return n
+}
+
+// large reports whether the chart of the site is a large one.
+func (s *site) large() bool { return jointRows(s.set.Whole()) > largeRows }
+
+// ofWholeChart reports whether a page is about the whole chart, or asks all of it: it may
+// change with any row. Every other page of a large chart holds neither the chart's version
+// nor the name of a file that changes with any row, so that one edited row changes few pages.
+func ofWholeChart(body any) bool {
+	switch body.(type) {
+	case *templates.Chart, *templates.Changes, *templates.Identify, *templates.Part, *templates.Calculation, *templates.Card,
+		*templates.Order, *templates.Shaft, *templates.EmbedFrame, *templates.NotKept, *templates.Correct:
+		return true
+	}
+	return false
 }
 
 // sizeKey is the name of the page that a joint shares with those written with the same

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"encoding/json"
 	"slices"
 	"strings"
 
@@ -31,24 +30,29 @@ func (s *site) azPage() (templates.Page, diag.Pos) {
 		Body: s.az}, diag.Pos{File: "templates/a-z.html"}
 }
 
+// find folds words as the language of the site does.
+func (s *site) find() *search.Language {
+	return search.In(language.Make(s.words.Language), s.word("search.passing"))
+}
+
 // addSearch makes the index of all pages, once they are filled, and with it the page
 // from A to Z. A page added later is found by being there.
 func (s *site) addSearch() {
-	find := search.In(language.Make(s.words.Language), s.word("search.passing"))
+	find := s.find()
 	var entries []search.Entry
 	for _, d := range s.drafted {
 		entries = append(entries, s.entriesOf(find, d.page)...)
 	}
-	text, err := json.Marshal(find.NewIndex(s.base, s.atRoot(s.chart), entries))
-	if err != nil {
-		panic("internal error: " + err.Error()) // strings only
-	}
-	if s.live == "" {
+	switch text := s.indexOf(find, entries); {
+	case s.large():
+		s.addSearchRows(s.addAsset("assets/search-index", ".json", text))
+	case s.live == "":
 		s.index = s.addAsset("assets/search-index", ".json", text)
-	} else { // nothing is kept under serve, and a new name would change every page with the words of one
+	default: // nothing is kept under serve, and a new name would change every page with the words of one
 		s.index = "assets/" + strings.ReplaceAll(s.folder, "/", "-") + "search-index.json"
 		s.addRoot(s.index, text, Assets)
 	}
+	s.az.Names = s.names
 	for _, letter := range find.Letters(entries) {
 		view := templates.Letter{Name: letter.Name, ID: letter.ID}
 		for _, line := range letter.Lines {
@@ -62,6 +66,14 @@ func (s *site) addSearch() {
 	}
 }
 
+// indexOf is the index of a small chart, or what a large one's has beside its rows.
+func (s *site) indexOf(find *search.Language, entries []search.Entry) []byte {
+	if s.large() {
+		return mustJSON(find.NewIndex(s.base, "", entries))
+	}
+	return mustJSON(find.NewIndex(s.base, s.atRoot(s.chart), entries))
+}
+
 // entriesOf lists what a page is found by.
 func (s *site) entriesOf(find *search.Language, page templates.Page) []search.Entry {
 	if !strings.HasSuffix(page.Address, "/") {
@@ -69,12 +81,24 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 	}
 	sheet := find.New(search.Sheet, page.Address, page.Title, page.About, nil, "")
 	switch body := page.Body.(type) {
-	case *templates.Search, *templates.AZ, *templates.Paper, *templates.EmbedFrame:
+	case *templates.Search, *templates.AZ, *templates.Names, *templates.Paper, *templates.EmbedFrame:
 		return nil // paper sheets are reached from their rows, and a frame from other pages
 	case *templates.Joint:
 		row := s.set.Find(body.ID)
 		text := strings.Join(append([]string{body.Note}, s.ownLines(row)...), " ")
 		return []search.Entry{find.New(search.Row, page.Address, body.ID, body.Lead, slices.Concat(body.Also, s.ownNames(row)), text)}
+	case *templates.GroupPage:
+		return nil // its lines are sizes, which have pages
+	case *templates.Size:
+		var entries []search.Entry
+		for _, writing := range body.Writings {
+			for _, kit := range writing.Kits {
+				row := s.set.Find(kit.ID)
+				text := strings.Join(append([]string{sentence(row.Note)}, s.ownLines(row)...), " ")
+				entries = append(entries, find.New(search.Row, page.Address+"#"+kit.ID, kit.ID, body.ID, slices.Concat(kit.Also, s.ownNames(row)), text))
+			}
+		}
+		return entries
 	case *templates.Table:
 		return append([]search.Entry{sheet}, s.otherRows(find, page.Address, body)...)
 	case *templates.Sources:

@@ -174,7 +174,7 @@ func newPages(out Output) *pages {
 		if f.Stage == Hosting {
 			continue
 		}
-		sum := sha256.Sum256(f.Bytes)
+		sum := f.sum()
 		whole.Write([]byte(f.Path))
 		whole.Write(sum[:])
 		p.files[f.Path] = page{bytes: f.Bytes, tag: fmt.Sprintf(`"%x"`, sum[:8])}

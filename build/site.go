@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"html/template"
 	"io/fs"
 	"path"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/build/search"
 	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
@@ -18,30 +20,57 @@ import (
 	catalogue "capspan/templates/words"
 )
 
-// Site builds the whole site into memory, every language of it. When the list is
-// [diag.List.Blocked], the output is empty and whatever was built before should stay as
-// it is.
+// Site builds the whole site, every language of it. When the list is [diag.List.Blocked],
+// the output is empty and whatever was built before should stay as it is: all problems are
+// known before anything is written.
 func Site(src Sources, opt Options) (Output, diag.List) {
 	languages, problems := load(src, opt)
 	if problems.Blocked() {
 		return Output{}, problems
 	}
+	var room *spool
+	if opt.Spool != "" {
+		room = &spool{dir: opt.Spool, after: spoolAfter}
+	}
+	out, problems := opt.build(src, languages, problems, room)
+	if problems.Blocked() {
+		room.close()
+		return Output{}, problems
+	}
+	out.spool = room
+	return out, problems
+}
+
+// build makes the site of what was read, with the problems found in that.
+func (opt Options) build(src Sources, languages []inputs, problems diag.List, room *spool) (Output, diag.List) {
 	sites := make([]*site, len(languages))
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
-		sites[n].bundle()
+		sites[n].spool = room
+		problems.Add(sites[n].bundle()...)
 		sites[n].addOwn()
 		problems.Add(sites[n].addEmbed()...)
 		if opt.Previews {
 			sites[n].addPreviews()
 		}
-		problems.Add(sites[n].fillPages()...)
+	}
+	count := &counter{tell: opt.Progress}
+	for _, s := range sites {
+		s.many, s.progress = s.manyDrafts(), count
+		count.all.Add(int64(len(s.many)))
+	}
+	for _, s := range sites {
+		problems.Add(s.renderMany(sites)...)
+	}
+	for _, s := range sites {
+		problems.Add(s.fillPages()...)
 	}
 	if problems.Blocked() {
 		return Output{}, problems // links into pages that could not be made would only add noise
 	}
 	link(sites)
 	for _, s := range sites {
+		s.addSearch() // every page of a small chart names the index, which is made from all of them
 		problems.Add(s.renderPages()...)
 	}
 	if problems.Blocked() {
@@ -67,39 +96,13 @@ func Site(src Sources, opt Options) (Output, diag.List) {
 		return Output{}, problems
 	}
 	if opt.Compress {
-		out.compress()
+		out.compress(room)
 	}
 	if opt.Live == "" {
 		out.addHostFiles()
 	}
 	slices.SortFunc(out.Files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
 	return out, problems
-}
-
-// Check reports every problem in tables, pages, scripts and links.
-func Check(src Sources) diag.List {
-	_, problems := Site(src, Options{})
-	return problems
-}
-
-// Matcher returns the identification core with the chart of the sources in it.
-func Matcher(src Sources) (*matcher.Matcher, diag.List) {
-	set, problems := src.spoken()
-	if problems.Blocked() {
-		return nil, problems
-	}
-	chart := Chart(set)
-	core, more := coreFor(src.Static, len(chart.Rows))
-	problems.Add(more...)
-	if problems.Blocked() {
-		return nil, problems
-	}
-	m, err := newMatcher(core, chart)
-	if err != nil {
-		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/index.ts"}, Fact: err.Error(), Rule: "core-fails"})
-		return nil, problems
-	}
-	return m, problems
 }
 
 // inputs are the sources, read, as one language of the site wants them.
@@ -109,8 +112,11 @@ type inputs struct {
 	pages     []*content.Page
 	assets    static.Assets
 	method    []matcher.Assumption
-	driveline calculated // nothing while tables or scripts have problems
-	words     *catalogue.Catalogue
+	driveline calculated // nothing before pages are filled
+	// calculating gives the same as soon as it is worked out; nil while tables or scripts have problems.
+	calculating func() (calculated, error)
+	sources     Sources // as they were given
+	words       *catalogue.Catalogue
 	// tableWords are those of the tables; nil in English.
 	tableWords *translation.Tables
 	frames     *templates.Set
@@ -119,9 +125,13 @@ type inputs struct {
 	tables     fs.FS // where the set was loaded from
 	// measured is what readers' measurements come to.
 	measured map[*tables.Measurements]matcher.MeasuredAnswer
-	core     *exampleCore      // nil while tables or scripts have problems
-	folder   string            // where the language's pages lie below the root: "", or "es/"
-	others   map[string]string // the folders of the other languages
+	core     *exampleCore // nil while tables or scripts have problems
+	// unbundled is where scripts are taken from when one is needed, of a check that had no
+	// need to bundle them; nil when all were bundled.
+	unbundled fs.FS
+	cut       func() (*chartPieces, error) // a large chart in pieces; nil for one that is held whole
+	folder    string                       // where the language's pages lie below the root: "", or "es/"
+	others    map[string]string            // the folders of the other languages
 
 	contributing tables.Contributing
 }
@@ -136,7 +146,15 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	var overlay *tables.Overlay
 	var found diag.List
 	var group sync.WaitGroup
-	group.Go(func() { set, overlay, found = shipped.Set() })
+	loaded := make(chan struct{})
+	group.Go(func() {
+		defer close(loaded)
+		set, overlay, found = opt.Memory.set(shipped)
+	})
+	pieced := func() bool { // the scripts of a large chart are others
+		<-loaded
+		return cutOnce(set) != nil
+	}
 	languages := languagesOf(keeper, opt)
 	for _, language := range languages {
 		if _, unknown := src.In(language); unknown.Blocked() {
@@ -147,13 +165,16 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	all := make([]inputs, len(languages))
 	read := make([]languageParts, len(languages))
 	for n, language := range languages {
-		group.Go(func() { read[n] = readLanguage(src, language, opt.Memory) })
+		group.Go(func() { read[n] = readLanguage(src, language, opt, pieced) })
 	}
 	group.Wait()
 	problems.Add(found...)
+	cut := cutOnce(set)
 	for n, language := range languages {
 		all[n] = read[n].inputs
+		all[n].cut = cut
 		all[n].set, all[n].english, all[n].tables, all[n].keeper = set, set, src.Tables, keeper
+		all[n].sources = shipped
 		if counter != nil {
 			all[n].own = &own{logo: counter.logo, colours: counter.colours, overlay: overlay}
 		}
@@ -190,16 +211,13 @@ type languageParts struct {
 	problems diag.List
 }
 
-// readLanguage reads the words, frames and scripts of one language.
-func readLanguage(src Sources, language string, memory *Memory) languageParts {
+// readLanguage reads the words, frames and scripts of one language; pieced tells whether they
+// are those of a chart in pieces, once that is known.
+func readLanguage(src Sources, language string, opt Options, pieced func() bool) languageParts {
 	p := languageParts{}
 	spoken, _ := src.In(language) // an unknown one has been refused
 	var found [3]diag.List
 	var group sync.WaitGroup
-	group.Go(func() {
-		made := memory.bundled(src, language)
-		p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
-	})
 	group.Go(func() {
 		p.words, found[1] = catalogue.Load(src.Templates, src.Content, language)
 		if src.Own != nil {
@@ -214,7 +232,15 @@ func readLanguage(src Sources, language string, memory *Memory) languageParts {
 			found[1].Add(p.words.Check(append(frames.Uses(), said()...))...)
 		}
 	})
-	group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+	if assets, known := opt.unbundled(src, language); known {
+		p.assets, p.unbundled = assets, spoken.Static
+	} else {
+		group.Go(func() {
+			made := opt.Memory.bundled(src, language, pieced())
+			p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
+		})
+		group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+	}
 	group.Wait()
 	p.problems = slices.Concat(found[:]...)
 	return p
@@ -227,14 +253,16 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 	var problems diag.List
 	options := content.Options{Base: basePath(opt.Base) + in.folder, Language: in.words.Language,
 		Root: basePath(opt.Base), Shared: []string{"/" + dataFolder, "/" + schemaFolder}}
-	var worked calculated
-	var failed error
-	var group sync.WaitGroup
 	if sound {
 		in.contributing = tables.Contribute(in.english)
 		problems.Add(in.reckon(first)...)
-		core, set := in.assets.Core(), in.set
-		group.Go(func() { worked, failed = opt.Memory.calculate(in.words.Language, core, scripts, set) })
+		core, set, cut := in.assets.Core(), in.set, in.cut
+		in.calculating = atOnce(func() (calculated, error) {
+			if in.unbundled != nil {
+				return calculationsByName(), nil
+			}
+			return opt.Memory.calculate(in.words.Language, core, scripts, set, cut, opt.Hasty)
+		})
 		asked := newSite(*in, opt)
 		in.core = &exampleCore{site: asked, remembered: opt.Memory, hasty: opt.Hasty}
 		options.Chart = asked.resolver(in.core)
@@ -246,12 +274,22 @@ func (in *inputs) readPages(src Sources, opt Options, scripts []byte, sound, fir
 	src.inOwnFolder(pages, wrong)
 	problems.Add(wrong...)
 	opt.ease(problems)
-	group.Wait()
-	in.driveline = worked
-	if failed != nil {
-		problems.Add(drivelineProblem(failed))
-	}
 	return problems
+}
+
+// atOnce begins a work beside everything else, and gives what it comes to.
+func atOnce[T any](work func() (T, error)) func() (T, error) {
+	var made T
+	var err error
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		made, err = work()
+	}()
+	return func() (T, error) {
+		<-done
+		return made, err
+	}
 }
 
 // site is one language of a build under way.
@@ -263,7 +301,13 @@ type site struct {
 	live     string
 	memory   *Memory
 	apart    []string                         // folders of other languages below this one
-	drafted  []drafted                        // every page, filled
+	drafted  []drafted                        // pages, filled
+	seen     *seen                            // what a page depends on, while one of a large chart is filled
+	prints   map[*tables.Row]sum              // of each row, in a build with a memory
+	spool    *spool                           // nil: all stays in memory
+	many     []rowDraft                       // pages of a large chart that are filled, rendered and let go one by one
+	progress *counter                         // of the pages of all languages
+	ruler    func() template.HTML             // of every paper sheet, drawn once
 	chart    string                           // path of the matcher's chart
 	drawings string                           // path of the drawings the identify page fetches
 	index    string                           // path of what the search looks in
@@ -271,15 +315,27 @@ type site struct {
 	slips    string                           // path of the chart in words that the enquiry slip fetches
 	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
+	byName   []*search.Named               // the joints of a large chart
+	names    []templates.Link              // to the pages that list them
 	files    []File                        // all that a reader of this language may ask for
 	places   map[string]diag.Pos           // page addresses with the file each was made from
 	shown    []sitemapEntry                // pages for search engines
 	previews map[string]*templates.Picture // by row; under "" what every other page shows
+	sizes    func() sizeIndex              // of a large chart
 }
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
-	return &site{inputs: in, version: in.set.Version(), root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s := &site{inputs: in, places: map[string]diag.Pos{}, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s.ruler = sync.OnceValue(func() template.HTML { return s.drawn().Ruler("ruler") })
+	s.sizes = sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set) })
+	if !opt.check { // to name a large chart takes long
+		s.version = in.set.Version()
+	}
+	if s.large() { // a name that stays: every page has it, and it is made of all pages
+		s.index = s.folder + searchDirectory
+	}
+	return s
 }
 
 // add appends a file of this language; its path is below the language's folder.
@@ -289,7 +345,7 @@ func (s *site) add(path string, content []byte, stage Stage) {
 
 // addRoot appends a file that belongs to no language.
 func (s *site) addRoot(path string, content []byte, stage Stage) {
-	s.files = append(s.files, File{Path: path, Bytes: content, Stage: stage})
+	s.files = append(s.files, s.spool.keep(path, content, stage))
 }
 
 // at puts the language's base in front of a rooted address.

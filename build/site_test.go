@@ -29,13 +29,13 @@ func inEnglish() Sources {
 	return src
 }
 
-// remembered is what the builds of these tests have worked out: a build with a memory has
+// testMemory is what the builds of these tests have worked out: a build with a memory has
 // the same bytes as one without ([TestMemory]). A benchmark has none.
-var remembered = NewMemory()
+var testMemory = NewMemory()
 
 func siteOf(t testing.TB, src Sources, opt Options) (Output, diag.List) {
 	if _, bench := t.(*testing.B); !bench && opt.Memory == nil {
-		opt.Memory = remembered
+		opt.Memory = testMemory
 	}
 	return Site(src, opt)
 }
@@ -155,7 +155,9 @@ func TestLinksOfContributors(t *testing.T) {
 		{"links out are left alone", map[string]string{"extra.md": head + "---\n\n[a](https://example.org/x)\n"}, nil},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			out, problems := siteOf(t, spoiled(t, test.files), Options{})
+			src := spoiled(t, test.files)
+			out, problems := siteOf(t, src, Options{})
+			checkFinds(t, src, problems)
 			var got []string
 			for _, p := range problems {
 				got = append(got, p.String())
@@ -174,6 +176,7 @@ func TestMissingPage(t *testing.T) {
 	src := spoiled(t, nil)
 	delete(src.Content.(fstest.MapFS), "by-hand.md")
 	_, problems := siteOf(t, src, Options{})
+	checkFinds(t, src, problems)
 	if len(problems) != 1 || problems[0].Rule != "missing-page" {
 		t.Errorf("got %v, want one missing-page", problems)
 	}
@@ -190,7 +193,7 @@ func TestBasePath(t *testing.T) {
 // The page offers faces by the tables' rule, the core judges queries by its own. What
 // the page offers, the core must take, and both must think of the same faces first.
 func TestFacesOfHolds(t *testing.T) {
-	m, problems := Matcher(inEnglish())
+	m, problems := NewIdentifier(inEnglish(), "")
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
@@ -253,7 +256,7 @@ func TestMemory(t *testing.T) {
 		t.Errorf("a build with the memory of other bolts differs:\n%.2000s", diff)
 	}
 	src.Static = fstest.MapFS{}
-	if made := memory.bundled(src, "en"); len(made.assets.Files) != 0 {
+	if made := memory.bundled(src, "en", false); len(made.assets.Files) != 0 {
 		t.Error("scripts that are gone are remembered")
 	}
 }

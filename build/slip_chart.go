@@ -1,7 +1,7 @@
 package build
 
 import (
-	"encoding/json"
+	"iter"
 	"slices"
 	"strings"
 
@@ -49,22 +49,68 @@ type slipCell struct {
 	Others    []slipCell `json:"others,omitempty"`
 }
 
-// slipJSON is that file.
+// slipIndex is the directory of a large chart's rows: they lie in drawers by the size they
+// are of, since a slip names a size with all its kits and those nearest to it, and their
+// names in others, which lead to the size. static/parts/order/slips.ts reads it.
+type slipIndex struct {
+	Format  int     `json:"format"`
+	Version string  `json:"version"`
+	Sizes   drawers `json:"sizes"` // of slipRow, by the size's key
+	Names   drawers `json:"names"` // of lists, by plain names: id, key of the size, other names
+}
+
+const (
+	slipDirectory = "order/slips.json" // below the language's folder
+	slipFolder    = "assets/slips/"
+	// sizesDrawer is how much a drawer of sizes holds. Their keys are long and their rows much
+	// alike, so that fewer and fuller ones cost less, with the directory, than many.
+	sizesDrawer = 160_000
+)
+
+// addSlips writes the file that slip and record fetch, or the drawers of a large chart.
+func (s *site) addSlips() {
+	if !s.large() {
+		s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
+		return
+	}
+	var rows, names []record
+	for row := range s.joints() {
+		key := sizeKey(row)
+		rows = append(rows, recordOf(key, s.slipRow(row)))
+		for _, name := range append([]string{row.ID}, row.Also...) {
+			names = append(names, recordOf(plainName(name), append([]string{row.ID, key}, row.Also...)))
+		}
+	}
+	files := s.drawersIn(slipFolder)
+	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll(rows, sizesDrawer), files.addAll(names, drawerSize)}), Pages)
+	s.slips = s.folder + slipDirectory
+}
+
+// joints are the rows that are identified by their ends.
+func (s *site) joints() iter.Seq[*tables.Row] {
+	return func(yield func(*tables.Row) bool) {
+		for _, table := range s.set.Tables {
+			for _, row := range table.Rows {
+				if table.Joint() && !yield(row) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// plainName is a name as whoever types it may write it: static/order/add.ts makes the same.
+func plainName(name string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(name), "×", "x")), "")
+}
+
+// slipJSON is the file of a small chart.
 func (s *site) slipJSON() []byte {
 	chart := slipChart{Format: 1, Version: s.version.Name(), Rows: []slipRow{}}
-	for _, table := range s.set.Tables {
-		if !table.Joint() {
-			continue
-		}
-		for _, row := range table.Rows {
-			chart.Rows = append(chart.Rows, s.slipRow(row))
-		}
+	for row := range s.joints() {
+		chart.Rows = append(chart.Rows, s.slipRow(row))
 	}
-	text, err := json.Marshal(chart)
-	if err != nil {
-		panic("internal error: " + err.Error()) // strings only
-	}
-	return text
+	return mustJSON(chart)
 }
 
 func (s *site) slipRow(row *tables.Row) slipRow {

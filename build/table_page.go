@@ -46,6 +46,16 @@ func (s *site) basisCount(t *tables.Table) string {
 // tablePage is one table in full. A conversion joint fills the cells of a joint's
 // columns with one line for each end.
 func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
+	body := s.tableView(t)
+	for _, row := range t.Rows {
+		body.Rows = append(body.Rows, s.tableRow(t, row))
+	}
+	return templates.Page{Address: tableAddress(t), Title: t.Title, About: t.About, Sheet: t.Title,
+		Scripts: []string{"table.js"}, Head: templates.Head{Data: s.tableData(t)}, Body: body}, t.Pos
+}
+
+// tableView is a table without its rows.
+func (s *site) tableView(t *tables.Table) *templates.Table {
 	body := &templates.Table{
 		Title: t.Title, About: t.About, Cautions: t.Cautions, Version: t.Version.Number, Date: t.Version.Date,
 		Data: []templates.Link{
@@ -63,11 +73,7 @@ func (s *site) tablePage(t *tables.Table) (templates.Page, diag.Pos) {
 		}
 		body.Columns = append(body.Columns, column)
 	}
-	for _, row := range t.Rows {
-		body.Rows = append(body.Rows, s.tableRow(t, row))
-	}
-	return templates.Page{Address: tableAddress(t), Title: t.Title, About: t.About, Sheet: t.Title,
-		Scripts: []string{"table.js"}, Head: templates.Head{Data: s.tableData(t)}, Body: body}, t.Pos
+	return body
 }
 
 func (s *site) tableRow(t *tables.Table, row *tables.Row) templates.TableRow {

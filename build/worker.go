@@ -93,7 +93,7 @@ func (s *site) keptList() workerSite {
 		if _, moved := list.Moved[address]; moved || !s.isKept(f) {
 			continue // what a host redirects is never kept
 		}
-		sum := sha256.Sum256(f.Bytes)
+		sum := f.sum()
 		line := fmt.Sprintf("%x %s", sum[:6], address)
 		fmt.Fprintln(whole, line)
 		if s.turn(f.Path) == 0 {
@@ -109,7 +109,7 @@ func (s *site) keptList() workerSite {
 // isKept reports whether a reader's browser ever asks for the file.
 func (s *site) isKept(f File) bool {
 	switch {
-	case f.Stage == Hosting, s.isEmbed(f.Path), ofVersion.MatchString(f.Path), f.Path == sitemapName, f.Path == robotsName, f.Path == s.folder+openSearchName:
+	case f.Stage == Hosting, s.isEmbed(f.Path), strings.HasPrefix(f.Path, pieceFolder), ofVersion.MatchString(f.Path), isSitemap(f.Path), f.Path == robotsName, f.Path == s.folder+openSearchName:
 		return false
 	case path.Ext(f.Path) == ".png":
 		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview
@@ -127,7 +127,7 @@ func (s *site) turn(name string) int {
 		return 2
 	}
 	if strings.HasPrefix(name, dataFolder) || strings.HasPrefix(name, "contribute/") || strings.HasPrefix(name, correctFolder) ||
-		strings.HasPrefix(name, schemaFolder) {
+		strings.HasPrefix(name, schemaFolder) || strings.HasPrefix(name, searchFolder) || strings.HasPrefix(name, slipFolder) {
 		return 3
 	}
 	return 0

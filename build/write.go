@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"cmp"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -186,22 +187,29 @@ func (w *writer) file(f File) error {
 			return fmt.Errorf("make the folder of %s: %w", f.Path, err)
 		}
 	}
-	if err := w.replace(f.Path, f.Bytes); err != nil {
+	content, err := f.Read()
+	if err != nil {
+		return err
+	}
+	if err := w.replace(f.Path, content); err != nil {
 		return err
 	}
 	w.written.Add(1)
-	w.bytes.Add(int64(len(f.Bytes)))
+	w.bytes.Add(f.Size())
 	return nil
 }
 
 // holds reports whether the folder has the very file. A link is never taken for it.
 func (w *writer) holds(f File) bool {
 	info, err := w.root.Lstat(f.Path)
-	if err != nil || !info.Mode().IsRegular() || info.Size() != int64(len(f.Bytes)) {
+	if err != nil || !info.Mode().IsRegular() || info.Size() != f.Size() {
 		return false
 	}
 	have, err := w.root.ReadFile(f.Path)
-	return err == nil && bytes.Equal(have, f.Bytes)
+	if err != nil || f.Bytes == nil {
+		return err == nil && sha256.Sum256(have) == f.sum()
+	}
+	return bytes.Equal(have, f.Bytes)
 }
 
 // replace writes beside the place and renames over it: in the same folder, because a

@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -22,6 +23,7 @@ type entry struct {
 	name   string // plain name, "matcher.js"
 	source string // where it starts, "matcher/index.ts"
 	global string // the global name of its exports; empty for a script that only acts
+	pieced bool   // only of a chart in pieces
 }
 
 // CoreName is the global the browser and package matcher find the core under.
@@ -31,8 +33,16 @@ const CoreName = "CapspanCore"
 // the browser and by package matcher.
 const PartsName = "CapspanParts"
 
-// PiecesName is the global under which a chart in pieces is found.
-const PiecesName = "CapspanPieces"
+// PiecesName is the global under which a chart in pieces is found, and PiecesScript what
+// leaves it behind.
+const (
+	PiecesName   = "CapspanPieces"
+	PiecesScript = "pieces.js"
+)
+
+// inPieces is what sources ask before they do something for a chart in pieces alone. It is
+// put in as true or false, so the scripts of a chart that is held whole have none of it.
+const inPieces = "capspanInPieces"
 
 // LiveName is the script that reloads a page under serve; a published site is
 // written without it.
@@ -84,6 +94,7 @@ func calculationEntries() []entry {
 var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "matcher.js", source: "matcher/index.ts", global: CoreName},
 	{name: "matcher-late.js", source: "matcher/late.ts"},
+	{name: PiecesScript, source: "matcher/pieces.ts", global: PiecesName, pieced: true},
 	{name: "parts.js", source: "matcher/parts.ts", global: PartsName},
 	{name: "measured.js", source: "matcher/measured.ts", global: "CapspanMeasured"},
 	{name: "neighbourhood.css", source: "parts/neighbourhood/neighbourhood.css"},
@@ -92,8 +103,11 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: "identify.js", source: "parts/identify/identify.ts"},
 	{name: "part.js", source: "parts/part/part.ts"},
 	{name: "table.js", source: "parts/table/table.ts"},
+	{name: "groups.js", source: "parts/table/groups.ts"},
+	{name: "large.css", source: "parts/large/large.css"},
 	{name: "lifesize.js", source: "parts/lifesize/lifesize.ts"},
 	{name: "send.js", source: "parts/send/send.ts"},
+	{name: "correct-rows.js", source: "parts/correct/rows.ts", global: "CapspanFacts"},
 	{name: "correct.js", source: "parts/correct/correct.ts"},
 	{name: "keep.js", source: "parts/shaft/keep-calculation.ts", global: "CapspanKeep"},
 	{name: "calculation.js", source: "parts/driveline/driveline.ts"},
@@ -110,6 +124,7 @@ var entries = slices.Concat(calculationEntries(), []entry{
 	{name: RetireName, source: "worker/retire.ts"},
 	{name: LiveName, source: "parts/live/live.ts"},
 	{name: "search.css", source: "parts/search/search.css"},
+	{name: "search-rows.js", source: "parts/search/rows.ts", global: "CapspanSearchRows"},
 	{name: "search.js", source: "parts/search/search.ts"},
 	{name: FrameName, source: "parts/frame/frame.ts"},
 	{name: "own.js", source: "parts/own/own.ts"},
@@ -125,8 +140,13 @@ var entries = slices.Concat(calculationEntries(), []entry{
 //
 // An entry whose source is not there is a warning and is left out: a chart of one's
 // own may do without a part, and one part must not take the others down.
-func Bundle(fsys fs.FS) (Assets, diag.List) {
-	assets := Assets{names: map[string]string{}}
+func Bundle(fsys fs.FS) (Assets, diag.List) { return bundle(fsys, false) }
+
+// BundlePieced is [Bundle] for a chart in pieces.
+func BundlePieced(fsys fs.FS) (Assets, diag.List) { return bundle(fsys, true) }
+
+func bundle(fsys fs.FS, pieced bool) (Assets, diag.List) {
+	assets := Assets{names: map[string]string{}, pieced: pieced}
 	var problems diag.List
 
 	// Icons first: style sheets point at their hashed names.
@@ -134,6 +154,9 @@ func Bundle(fsys fs.FS) (Assets, diag.List) {
 		problems.Add(diag.Problem{Pos: diag.Pos{File: "static/icons"}, Fact: fmt.Sprintf("cannot be read: %q", err), Rule: "icons"})
 	}
 	for _, e := range entries {
+		if e.pieced && !pieced {
+			continue
+		}
 		if _, err := fs.Stat(fsys, e.source); errors.Is(err, fs.ErrNotExist) {
 			problems.Add(diag.Problem{
 				Pos:   diag.Pos{File: "static/" + e.source},
@@ -160,7 +183,7 @@ var coreNames = []string{"matcher.js", "matcher-late.js"}
 // Core bundles the identification core alone, for callers that need no site.
 func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
 
-// Pieced is [Core] with what reads a chart in pieces behind it. No page loads that yet.
+// Pieced is [Core] with what reads a chart in pieces behind it.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
 	core, problems := Core(fsys)
 	pieces, found := Script(fsys, "matcher/pieces.ts", PiecesName)
@@ -180,6 +203,9 @@ func Driveline(fsys fs.FS) ([]byte, diag.List) {
 	problems.Add(found...)
 	return append(all, pages...), problems
 }
+
+// One bundles one entry alone, as it is among the assets.
+func One(fsys fs.FS, name string) ([]byte, diag.List) { return together(fsys, []string{name}) }
 
 // together bundles entries, one behind the other.
 func together(fsys fs.FS, names []string) ([]byte, diag.List) {
@@ -246,6 +272,7 @@ func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
 		Target:            api.ES2020,
 		Platform:          api.PlatformBrowser,
 		Charset:           api.CharsetUTF8,
+		Define:            map[string]string{inPieces: strconv.FormatBool(a.pieced)},
 		MinifyWhitespace:  true,
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,

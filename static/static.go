@@ -12,6 +12,7 @@ import (
 	"crypto/sha512"
 	"embed"
 	"encoding/base64"
+	"slices"
 )
 
 // FS holds the sources. Bundle never uses it by itself: the caller passes it.
@@ -35,8 +36,9 @@ func (f File) Integrity() string {
 
 // Assets is a bundled set.
 type Assets struct {
-	Files []File            // sorted by path
-	names map[string]string // "matcher.js" to its path
+	Files  []File            // sorted by path
+	names  map[string]string // "matcher.js" to its path
+	pieced bool              // made by BundlePieced
 }
 
 // Path returns where the asset of that plain name ("sheet.css", "matcher.js",
@@ -44,10 +46,10 @@ type Assets struct {
 func (a Assets) Path(name string) string { return a.names[name] }
 
 // Core is the identification core as the program runs it: the very scripts the browser
-// loads, one behind the other.
+// loads, one behind the other, with the script of pieces where the chart is in pieces.
 func (a Assets) Core() []byte {
 	var all []byte
-	for _, name := range coreNames {
+	for _, name := range append(slices.Clone(coreNames), PiecesScript) {
 		all = append(all, a.Bytes(name)...)
 	}
 	return all

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -84,13 +85,18 @@ func explainedRow(set *Set) string {
 		if !t.Joint() {
 			continue
 		}
-		lines := strings.Split(strings.ReplaceAll(string(t.source), "\r\n", "\n"), "\n")
+		rest, line := t.source, 1
 		for _, row := range t.Rows {
-			if len(row.Ends) != 1 {
-				continue
+			for ; line < row.Pos.Line; line++ {
+				rest = rest[bytes.IndexByte(rest, '\n')+1:]
 			}
-			if found := rowLines(lines[row.Pos.Line-1:]); wealth(found) > most {
-				best, of, most = found, t, wealth(found)
+			text := rowText(rest)
+			if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= most {
+				continue // no key is without one
+			}
+			lines := strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n")
+			if found := wealth(lines); found > most {
+				best, of, most = lines, t, found
 			}
 		}
 	}
@@ -119,13 +125,20 @@ func wealth(row []string) int {
 	return len(keys)
 }
 
-// rowLines are the lines of the row that begins with the first.
-func rowLines(lines []string) []string {
-	end := 1
-	for end < len(lines) && strings.HasPrefix(lines[end], "    ") {
-		end++
+// rowText is the text of the row that begins with the first line, without the last line's end.
+func rowText(text []byte) []byte {
+	end := bytes.IndexByte(text, '\n')
+	for end >= 0 && bytes.HasPrefix(text[end+1:], []byte("    ")) {
+		next := bytes.IndexByte(text[end+1:], '\n')
+		if next < 0 {
+			return text
+		}
+		end += 1 + next
 	}
-	return lines[:end]
+	if end < 0 {
+		return text
+	}
+	return bytes.TrimSuffix(text[:end], []byte("\r"))
 }
 
 const inBraces = "in braces: is, the digits as they are printed; unit, when it is not the table's; basis (published, measured, " +

@@ -18,7 +18,7 @@ import (
 func WriteCSV(w io.Writer, t *Table) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2
-	ends := endsOf(t)
+	ends, parts := endsOf(t), allParts(t)
 	var head []string
 	for _, field := range csvFields(t) {
 		head = append(head, field.Name)
@@ -29,7 +29,7 @@ func WriteCSV(w io.Writer, t *Table) error {
 	for _, r := range t.Rows {
 		record := []string{r.ID, strings.Join(r.Also, "; ")}
 		for n := range ends {
-			record = append(record, endCells(t, r, n, ends > 1)...)
+			record = append(record, endCells(t, r, n, parts, ends > 1)...)
 		}
 		record = append(record, string(r.Basis), strings.Join(sourceIDs(r.Sources), "; "), r.At, strings.Join(ids(r.Twins), "; "), r.Note)
 		for i, cell := range record {
@@ -53,17 +53,17 @@ type csvField struct {
 // csvFields lists the columns of a table's CSV.
 func csvFields(t *Table) []csvField {
 	fields := []csvField{{Name: "id"}, {Name: "also"}}
-	ends := endsOf(t)
+	ends, parts := endsOf(t), allParts(t)
 	for n := range ends {
 		suffix := endSuffix(n)
 		if ends > 1 {
 			fields = append(fields, csvField{Name: "like" + suffix})
 		}
-		for _, c := range t.Columns {
+		for i, c := range t.Columns {
 			if n > 0 && !jointColumn(c) {
 				continue
 			}
-			for _, part := range partsOf(t, c) {
+			for _, part := range parts[i] {
 				_, number := numberPart(Value{}, part)
 				fields = append(fields, csvField{c.ID + part + suffix, number, c.Label})
 			}
@@ -144,7 +144,8 @@ func numberPart(v Value, part string) (cell string, ok bool) {
 	return q.decimalIn(unit), true
 }
 
-func endCells(t *Table, r *Row, n int, likes bool) []string {
+// endCells are the cells of one end of a row; parts are those of each column of the table.
+func endCells(t *Table, r *Row, n int, parts [][]string, likes bool) []string {
 	var cells []string
 	var end End
 	if n < len(r.Ends) {
@@ -158,7 +159,7 @@ func endCells(t *Table, r *Row, n int, likes bool) []string {
 		cells = append(cells, like)
 	}
 	fromEnd := map[string]Value{holdColumn: end.Hold, capColumn: end.Cap, acrossColumn: end.Across}
-	for _, c := range t.Columns {
+	for i, c := range t.Columns {
 		v, there := r.Values[c.ID], n == 0
 		if jointColumn(c) && t.Joint() {
 			v, there = fromEnd[c.ID], n < len(r.Ends)
@@ -166,7 +167,7 @@ func endCells(t *Table, r *Row, n int, likes bool) []string {
 		if !there && (n > 0 && !jointColumn(c)) {
 			continue
 		}
-		for _, part := range partsOf(t, c) {
+		for _, part := range parts[i] {
 			cell := ""
 			if there {
 				cell = cellPart(v, part)

@@ -132,25 +132,36 @@ func chartOf(s *Set) chartJSON {
 	for _, t := range s.Tables {
 		doc.Tables = append(doc.Tables, tableOf(t))
 	}
+	doc.besides(s)
+	return doc
+}
+
+// besides adds what stands beside the tables.
+func (doc *chartJSON) besides(s *Set) {
 	for _, src := range s.Sources {
 		doc.Sources = append(doc.Sources, sourceOf(src))
 	}
 	for _, r := range s.Retired {
 		doc.Retired = append(doc.Retired, retiredJSON{r.ID, r.To, r.Why})
 	}
-	return doc
 }
 
 func sourceOf(s *Source) sourceJSON {
 	return sourceJSON{s.ID, s.Kind, s.Title, s.Publisher, s.Edition, s.Date, s.Where, s.Trust}
 }
 
-func tableOf(t *Table) tableJSON {
+// headOf is a table without its rows.
+func headOf(t *Table) tableJSON {
 	doc := tableJSON{ID: t.ID, Title: t.Title, About: t.About, Version: t.Version.Number, Date: t.Version.Date,
 		Unit: t.Unit, Cautions: t.Cautions, Columns: []columnJSON{}, Rows: []rowJSON{}}
 	for _, c := range t.Columns {
 		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Least.Text, c.Greatest.Text, c.Method, c.Match, c.Below.Text})
 	}
+	return doc
+}
+
+func tableOf(t *Table) tableJSON {
+	doc := headOf(t)
 	for _, r := range t.Rows {
 		row := rowJSON{ID: r.ID, Also: r.Also, Basis: r.Basis, Sources: sourceIDs(r.Sources), At: r.At, Twins: ids(r.Twins), Note: r.Note}
 		if len(r.Values) > 0 {

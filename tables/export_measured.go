@@ -27,6 +27,14 @@ func (out *valueJSON) measured(m *Measurements) {
 	if m == nil {
 		return
 	}
+	out.Measured = measurementsOf(m)
+	if c := m.Combined; c != nil {
+		out.Combined = &combinedJSON{c.MM, c.Uncertainty, c.Count, c.Readings, c.Birge, c.Consistent, c.Agrees}
+	}
+}
+
+func measurementsOf(m *Measurements) []measurementJSON {
+	var list []measurementJSON
 	for _, one := range m.List {
 		doc := measurementJSON{Tool: one.Tool, Condition: one.Condition, Faces: one.Faces, On: one.On, By: one.By}
 		for _, q := range one.Readings {
@@ -34,31 +42,23 @@ func (out *valueJSON) measured(m *Measurements) {
 			reading.figure(q)
 			doc.Readings = append(doc.Readings, reading)
 		}
-		out.Measured = append(out.Measured, doc)
+		list = append(list, doc)
 	}
-	if c := m.Combined; c != nil {
-		out.Combined = &combinedJSON{c.MM, c.Uncertainty, c.Count, c.Readings, c.Birge, c.Consistent, c.Agrees}
-	}
-}
-
-// withoutReckoning leaves what the chart says, and nothing that was worked out of it.
-func (doc *chartJSON) withoutReckoning() {
-	for _, t := range doc.Tables {
-		for _, row := range t.Rows {
-			for id, v := range row.Values {
-				v.Combined = nil
-				row.Values[id] = v
-			}
-			for i := range row.Ends {
-				end := &row.Ends[i]
-				end.Hold.Combined, end.Cap.Combined, end.Across.Combined = nil, nil, nil
-			}
-		}
-	}
+	return list
 }
 
 // measuredParts are the columns that a measured column of the chart becomes besides.
 var measuredParts = []string{"_measured", "_measured_mm", "_measured_uncertainty_mm", "_measured_birge"}
+
+// allParts are the parts of each column of a table. They are asked for once a table: every
+// row is looked at.
+func allParts(t *Table) [][]string {
+	out := make([][]string, len(t.Columns))
+	for i, c := range t.Columns {
+		out[i] = partsOf(t, c)
+	}
+	return out
+}
 
 // partsOf are the parts of a column in a table: those of measuring come with the table's
 // first measurement in it.

@@ -15,6 +15,7 @@ import (
 type neighbours struct {
 	once   sync.Once
 	sorted [3][]*Row       // joints by their number of ends, then by breadth
+	wide   [3][]float64    // their breadths
 	by     map[*Row]int    // the place in that list
 	like   map[*Row][]*Row // the conversion joints that name a row, in the chart's order
 }
@@ -47,10 +48,11 @@ func (s *Set) neighbours() *neighbours {
 				}
 			}
 		}
-		for _, list := range n.sorted {
+		for ends, list := range n.sorted {
 			slices.SortStableFunc(list, func(a, b *Row) int { return cmp.Compare(breadth(a), breadth(b)) })
 			for i, row := range list {
 				n.by[row] = i
+				n.wide[ends] = append(n.wide[ends], breadth(row))
 			}
 		}
 	})
@@ -60,13 +62,13 @@ func (s *Set) neighbours() *neighbours {
 // within goes through the joints with as many ends as the row, outwards from it and not
 // itself, as long as their breadth is no further than the limit, which may fall meanwhile.
 func (n *neighbours) within(row *Row, limit func() float64, visit func(*Row)) {
-	list, wide := n.sorted[len(row.Ends)], breadth(row)
-	down, up := n.by[row]-1, n.by[row]+1
+	list, all, at := n.sorted[len(row.Ends)], n.wide[len(row.Ends)], n.by[row]
+	wide, down, up := all[at], at-1, at+1
 	off := func(i int) float64 {
 		if i < 0 || i >= len(list) {
 			return math.Inf(1)
 		}
-		return math.Abs(breadth(list[i]) - wide)
+		return math.Abs(all[i] - wide)
 	}
 	for {
 		next, far := down, off(down)
@@ -107,12 +109,19 @@ func (s *Set) SameFigures(row *Row) []*Row {
 // hold that agrees or is unknown, by the distance in millimetres of caps and across
 // together. Twins are not among them; they are the same.
 func (s *Set) Near(row *Row, n int) []*Row {
+	return s.NearOthers(row, n, func(other *Row) any { return other })
+}
+
+// NearOthers is [Set.Near] where joints are shown in groups: it lists the nearest joint of
+// each of the n nearest groups. The caller says which group a joint is in; nil passes it over.
+func (s *Set) NearOthers(row *Row, n int, group func(*Row) any) []*Row {
 	if len(row.Ends) == 0 || n < 1 {
 		return nil
 	}
 	type near struct {
-		row *Row
-		mm  float64
+		row   *Row
+		group any
+		mm    float64
 	}
 	var found []near // the n nearest so far
 	limit := func() float64 {
@@ -121,17 +130,24 @@ func (s *Set) Near(row *Row, n int) []*Row {
 		}
 		return found[n-1].mm
 	}
+	order := func(a, b near) int { return cmp.Or(cmp.Compare(a.mm, b.mm), a.row.at-b.row.at) }
 	size := s.sizeOf(row)
 	s.neighbours().within(row, limit, func(other *Row) {
-		if slices.Contains(size, other) || slices.Contains(row.Twins, other) || !sameHold(row, other) {
-			return
-		}
 		mm := away(row, other)
-		if math.IsInf(mm, 1) || mm > limit() {
+		if math.IsInf(mm, 1) || mm > limit() || !sameHold(row, other) || slices.Contains(size, other) || slices.Contains(row.Twins, other) {
 			return
 		}
-		one := near{other, mm}
-		at, _ := slices.BinarySearchFunc(found, one, func(a, b near) int { return cmp.Or(cmp.Compare(a.mm, b.mm), a.row.at-b.row.at) })
+		one := near{other, group(other), mm}
+		if one.group == nil {
+			return
+		}
+		if i := slices.IndexFunc(found, func(f near) bool { return f.group == one.group }); i >= 0 {
+			if order(found[i], one) < 0 {
+				return
+			}
+			found = slices.Delete(found, i, i+1)
+		}
+		at, _ := slices.BinarySearchFunc(found, one, order)
 		found = slices.Insert(found, at, one)
 		found = found[:min(n, len(found))]
 	})

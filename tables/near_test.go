@@ -45,6 +45,21 @@ func TestNeighboursAreThoseOfAPlainScan(t *testing.T) {
 					t.Fatalf("near %s: %v, want %v", row.ID, got, want)
 				}
 			}
+			group := func(other *Row) any { // four groups, of which one is passed over
+				if other.at%4 == 0 {
+					return nil
+				}
+				return other.at % 4
+			}
+			var others []*Row
+			for _, other := range nearByScan(set, row, len(ids(slices.Collect(set.rows())))) {
+				if g := group(other); g != nil && len(others) < 2 && !slices.ContainsFunc(others, func(o *Row) bool { return group(o) == g }) {
+					others = append(others, other)
+				}
+			}
+			if got, want := ids(set.NearOthers(row, 2, group)), ids(others); !slices.Equal(got, want) {
+				t.Fatalf("groups near %s: %v, want %v", row.ID, got, want)
+			}
 			var same, like []*Row
 			size := set.sizeOf(row)
 			for other := range set.rows() {

@@ -43,6 +43,7 @@ func source(folder fs.FS, name string) []byte {
 // other.
 type kept struct {
 	folder fs.FS // the other one; nil when nothing more is kept
+	again  bool  // the folder is the same one, read at another time (again.go)
 	mutex  sync.Mutex
 	parts  map[string]*part
 }
@@ -55,13 +56,19 @@ func (k *kept) take(name string) *part {
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
 	p := k.parts[name]
+	if k.again {
+		if p == nil || !bytes.Equal(p.table.source, source(k.folder, name)) {
+			return nil
+		}
+		return p.copy()
+	}
 	delete(k.parts, name)
 	return p
 }
 
 // keep puts a copy of a table aside when the other folder has the same file.
 func (k *kept) keep(name string, p *part) {
-	if k == nil || k.folder == nil || p.table == nil || !bytes.Equal(p.table.source, source(k.folder, name)) {
+	if k == nil || k.folder == nil || p.table == nil || !k.again && !bytes.Equal(p.table.source, source(k.folder, name)) {
 		return
 	}
 	k.mutex.Lock()

@@ -103,7 +103,9 @@ func (q *quickReader) make(kind yaml.Kind, at int) *node {
 	}
 	n := &(*q.room)[q.made/atOnce][q.made%atOnce]
 	q.made++
-	*n = node{Kind: kind, Line: q.number, Column: q.indent + at + 1, Content: n.Content[:0]}
+	// What else a node has, nobody sets: it stays as it was made.
+	n.Kind, n.Style, n.Value, n.Content = kind, 0, "", n.Content[:0]
+	n.Line, n.Column = q.number, q.indent+at+1
 	return n
 }
 

@@ -32,6 +32,7 @@ type Set struct {
 
 	byID   map[string]*Row // by id in lower case
 	of     *Set            // the chart it says in another language; nil for the chart itself
+	whole  *Set            // the chart it is a sample of; nil where nothing was left out
 	beside neighbours
 	named  struct {
 		once sync.Once

@@ -3,7 +3,6 @@ package tables
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"slices"
 )
 
@@ -33,10 +32,7 @@ func (s *Set) version() Version {
 		v.Date = max(v.Date, t.Version.Date) // YYYY-MM-DD sorts as text
 	}
 	sum := sha256.New()
-	doc := chartOf(s)
-	doc.Version, doc.Date = "", ""
-	doc.withoutReckoning()
-	if err := json.NewEncoder(sum).Encode(doc); err != nil {
+	if err := s.writeCanonical(sum); err != nil {
 		panic("internal error: " + err.Error()) // strings and lists only
 	}
 	v.Hash = hex.EncodeToString(sum.Sum(nil))[:7]

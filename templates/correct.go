@@ -6,7 +6,8 @@ import "html/template"
 type Correct struct {
 	Keeper     Keeper
 	Tables     []CorrectTable
-	Sources    string        // address of the registry's facts
+	Sources    string        // address of the registry's facts; of a large chart of the directory of all
+	Large      bool          // rows are named, not chosen from a list
 	ByHand     template.HTML // what to do without script
 	Holds      []Choice
 	Faces      []Choice

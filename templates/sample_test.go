@@ -84,6 +84,31 @@ func samples() map[string]Page {
 			Sources: []SourceView{{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Date: "1984", Trust: "Rounded."}},
 			Note:    "The commonest light series.",
 			History: []RowChange{{Release: Link{Href: "/sub/changes/#chart-x", Text: "2026-12-01"}, Line: ChangeLine{What: "cap", Old: across, New: capCell}}}}},
+		"size": {Address: "/size/outside-clip-27.0x81.8/", Title: "1.062 in × 3.219 in, clip outside", Sheets: []string{"large.css"}, Body: &Size{
+			ID: "1.062 in × 3.219 in, clip outside", Converted: "26.97 mm × 81.76 mm", Kits: 3, Confirm: ConfirmSome, Cautions: []string{"Stop the engine."},
+			TableLink: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, GroupLink: Link{Href: "/sub/chart/joints-inch/27/", Text: "Caps of 27 mm"},
+			Figures: []Figure{{SVG: sampleSVG, Caption: "Drawn to its own scale."}}, Method: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}},
+			Writings: []Writing{
+				{Table: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"}, Version: "1.0.0", Date: "2026-11-25", First: "1310", Basis: "The figures are recalled.", Note: "The commonest.",
+					Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: across}}, Kits: []Kit{{ID: "1310", Also: []string{"1260"}, Formerly: []string{"It took the place of 1310-old."}}}},
+				{Table: Link{Href: "/sub/chart/joints-mm/", Text: "Metric joints"}, Version: "1.1.0", Date: "2026-11-26", First: "m-27", Basis: "The figures are published.", Apart: true,
+					Ends: []JointEnd{{Title: "Both ends", Hold: hold, Cap: capCell, Across: capCell}}, Values: []NamedCell{{Label: "Weight", Cell: Cell{Text: "not known"}}},
+					Kits: []Kit{{ID: "m-27", Note: "With a nipple.", From: []KitSource{{Of: "Cap", Sources: []Link{{Href: "#source-maker-list", Text: "[1]"}}, At: "page 3"}, {Of: "Across", At: "page 4"}},
+						Correct: []Link{{Href: "/sub/contribute/correct/#table=joints-mm&row=m-27&column=cap", Text: "Cap", Note: "Cap of m-27"}}},
+						{ID: "m-27b", From: []KitSource{{Of: "Cap", Sources: []Link{{Href: "#source-maker-list", Text: "[1]"}}}}}}}},
+			Life: sampleSVG, Paper: "/sub/size/outside-clip-27.0x81.8/paper/", Near: []Link{{Href: "/sub/size/outside-clip-30.2x92.1/", Text: "1.188 in × 3.625 in, clip outside", Note: "1 kit: 1350"}},
+			Sources: []SourceView{{ID: "maker-list", Kind: "catalogue", Title: "A maker's list", Mark: "[1]"}}}},
+		"groups": {Address: "/chart/joints-inch/", Title: "Inch-series joints", Scripts: []string{"groups.js"}, Sheets: []string{"large.css"}, Body: &Groups{
+			Table: &Table{Title: "Inch-series joints", About: "Series named by number.", Version: "1.0.0", Date: "2026-11-25", Cautions: []string{"Stop the engine."}},
+			ID:    "joints-inch", Sizes: 3, Kits: 12, Units: []Choice{{Value: "in", Label: "in"}, {Value: "mm", Label: "mm"}}, Holds: []Choice{{Value: "outside-clip", Label: "clip outside"}},
+			Groups: []Group{{Link: Link{Href: "/sub/chart/joints-inch/27/", Text: "27 mm"}, Name: "27", Note: "27.0 to 27.9 mm", Sizes: 2, Kits: 9, Holds: []string{"outside-clip", "plate"}, Says: "clip outside 2", Least: "81.7", Greatest: "92.5"},
+				{Link: Link{Href: "/sub/chart/joints-inch/u/", Text: "Caps not known, or none"}, Name: "u", Sizes: 1, Kits: 3, Holds: []string{"wing"}, Says: "wing 1"}}}},
+		"group": {Address: "/chart/joints-inch/27/", Title: "Inch-series joints: Caps of 27 mm", Scripts: []string{"table.js"}, Sheets: []string{"large.css"}, Body: &GroupPage{
+			Table: &Table{Title: "Inch-series joints: Caps of 27 mm", Version: "1.0.0", Date: "2026-11-25", Columns: []Column{{ID: "hold", Label: "Hold"}, {ID: "cap", Label: "Cap", Unit: "in"}},
+				Rows: []TableRow{{Row: Link{Href: "/sub/size/outside-clip-27.0x81.8/", Text: "1310 and 2 more"}, Also: []string{"m-27", "m-27b"}, Basis: "memory", Search: "1310 m-27 m-27b",
+					Holds: []string{"outside-clip"}, Caps: []string{"26.9748"}, Acrosses: []string{"81.7626"}, Cells: [][]Cell{{hold}, {capCell}}}}},
+			Of: "joints-inch/27", Caps: "Caps of 27 mm", Note: "27.0 to 27.9 mm", TableLink: Link{Href: "/sub/chart/joints-inch/", Text: "Inch-series joints"},
+			After: Link{Href: "/sub/chart/joints-inch/30/", Text: "Caps of 30 mm"}}},
 		"changes": {Address: "/changes/", Title: "Changes of the chart", Body: &Changes{Now: "2026-12-01-0123abc", Feed: "/sub/changes/feed.atom",
 			Releases: []Release{{ID: "chart-2026-12-01-0123abc", Name: "2026-12-01-0123abc", Date: "2026-12-01", Why: "Somebody measured it.", Tables: []string{"joints-inch 1.1.0"},
 				Changes: []ChangeLine{{Of: rowLink, What: "cap", Old: Cell{Text: "1.187 in", Converted: "30.15 mm"}, New: capCell},
@@ -124,6 +149,10 @@ func samples() map[string]Page {
 		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{
 			{Name: "0–9", ID: "letter-0", Links: []Link{rowLink, {Href: "/sub/joint/1350/", Text: "1351", Note: "another name of 1350"}}},
 			{Name: "C", ID: "letter-c", Links: []Link{{Href: "/sub/measure/cap/", Text: "Cap"}}}}}},
+		"names": {Address: "/a-z/13/", Title: "Names that begin with 13", About: "Rows of the chart, by name.", Body: &Names{
+			Up: Link{Href: "/sub/a-z/", Text: "From A to Z"}, Parts: []Link{{Href: "/sub/a-z/131/", Text: "131…", Note: "900 names"}},
+			Lines: []NamesLine{{Rows: []Link{rowLink, {Href: "/sub/joint/1311/", Text: "1311"}}, Note: "1.062 in x 3.219 in"},
+				{Rows: []Link{{Href: "/sub/joint/1350/", Text: "13-X"}}, Note: "another name of 1350"}}}},
 		"notkept": {Address: "/not-kept.html", Title: "This page is not at hand", Sheet: "Without a network", Head: Head{Hidden: true}, Body: &NotKept{}},
 		"driveline": {Address: "/driveline/", Title: "Shaft and driveline", Body: &Driveline{Calculations: []Link{
 			{Href: "/sub/driveline/angles/", Text: "Angles of the shaft", Note: "What each joint runs at."}}, Documents: Link{Href: "/sub/driveline/sources/"}}},

@@ -129,6 +129,9 @@ func (w *tableWriter) row(t *Table, row TableRow) {
 	w.attr("data-words", row.Search)
 	w.attr("data-caps", strings.Join(row.Caps, " "))
 	w.attr("data-acrosses", strings.Join(row.Acrosses, " "))
+	if len(row.Holds) > 0 {
+		w.attr("data-holds", strings.Join(row.Holds, " "))
+	}
 	w.raw(`><th scope="row">`)
 	w.link(row.Row)
 	if len(row.Also) > 0 {

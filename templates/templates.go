@@ -19,6 +19,7 @@ import (
 	"html/template"
 	"io"
 	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -69,7 +70,7 @@ func New(fsys fs.FS, catalogue *words.Catalogue) (*Set, error) {
 }
 
 // Uses are all the places where the templates say words of the catalogue.
-func (s *Set) Uses() []words.Use { return slices.Concat(s.uses, tableWords) }
+func (s *Set) Uses() []words.Use { return slices.Concat(s.uses, tableWords, pieceWords) }
 
 // Has reports whether a file of that name was among those parsed.
 func (s *Set) Has(name string) bool { return s.source.Lookup(name) != nil }
@@ -152,6 +153,12 @@ func bodyTemplate(body any) (string, error) {
 		return "chart.html", nil
 	case *Table:
 		return "table.html", nil
+	case *Groups:
+		return "groups.html", nil
+	case *GroupPage:
+		return "group.html", nil
+	case *Size:
+		return "size.html", nil
 	case *Joint:
 		return "joint.html", nil
 	case *Sources:
@@ -182,6 +189,8 @@ func bodyTemplate(body any) (string, error) {
 		return "search.html", nil
 	case *AZ:
 		return "a-z.html", nil
+	case *Names:
+		return "names.html", nil
 	case *Driveline:
 		return "driveline.html", nil
 	case *Calculation:
@@ -194,7 +203,7 @@ func bodyTemplate(body any) (string, error) {
 
 func functions(base string, set *Set) template.FuncMap {
 	catalogue := set.words
-	return template.FuncMap{
+	all := template.FuncMap{
 		"word":      catalogue.Say,
 		"prose":     catalogue.Say, // never called: its words are put into the template
 		"part":      part,
@@ -210,9 +219,11 @@ func functions(base string, set *Set) template.FuncMap {
 		"lang":      set.Lang,
 		"recorded":  set.recorded,
 	}
+	maps.Copy(all, pieces(base, set))
+	return all
 }
 
-// linkList is what the template "links" shows; an empty one shows nothing.
+// linkList is what the template "book-rows" shows; an empty one shows nothing.
 type linkList struct {
 	Title, About string
 	Links        []Link
@@ -238,7 +249,7 @@ func at(base, address string) string {
 func here(address, section string) bool {
 	switch section {
 	case "/chart/":
-		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/")
+		return strings.HasPrefix(address, section) || strings.HasPrefix(address, "/joint/") || strings.HasPrefix(address, "/size/")
 	}
 	return strings.HasPrefix(address, section)
 }

@@ -9,7 +9,7 @@ import (
 type Site struct {
 	Base    string            // path this language lives under, with both slashes: "/" or "/sub/es/"
 	Root    string            // path the whole site lives under; empty where that is the same
-	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2
+	Chart   string            // the chart's version name, such as 2026-11-25-3f9a1c2; empty on most pages of a large chart
 	Date    string            // the chart's date
 	Style   string            // address of sheet.css
 	More    string            // address of more.css, which a slim page does without
@@ -33,6 +33,7 @@ type Page struct {
 	About   string   // one sentence for the head, shown under the heading too
 	Sheet   string   // what the title block calls this sheet
 	Scripts []string // plain names of the scripts it needs, in order
+	Sheets  []string // plain names of style sheets that few pages need, in order
 	Ahead   []string // plain names of the data its scripts fetch at once, to be on its way before they are
 	Slim    bool     // needs the first style sheet alone
 	Bare    bool     // stands in a frame of another page: no header, no title block, no sheet
@@ -208,7 +209,8 @@ type TableRow struct {
 	Correct Link     // where to correct a value of it, of a row without a page
 	Cells   [][]Cell // by column; two in a cell where the ends of a conversion joint differ
 	Basis   string
-	Search  string // words the filter looks in, folded
+	Search  string   // words the filter looks in, folded
+	Holds   []string // of a line that stands for a size: which it has
 	// Caps and Acrosses in mm let the filter understand a size such as "27 x 82".
 	Caps, Acrosses []string
 }
@@ -255,8 +257,9 @@ type NamedCell struct {
 	Cell  Cell
 }
 
-// SourceView is a source in words.
-type SourceView struct{ ID, Kind, Title, Publisher, Edition, Date, Where, Trust string }
+// SourceView is a source in words. Figures name it by its mark, such as [1], on a page that
+// names it often.
+type SourceView struct{ ID, Kind, Title, Publisher, Edition, Date, Where, Trust, Mark string }
 
 // Sources is the page of the registry; each entry has the id "source-<ID>".
 type Sources struct{ Sources []SourceView }
@@ -291,6 +294,7 @@ type NotKept struct{}
 // Paper is the sheet that shows one row life size, for one printed page.
 type Paper struct {
 	ID             string
+	Size           bool // it is a size of a large chart, not a row
 	Row            Link // the row's page
 	Lead           string
 	Drawing, Ruler template.HTML // one to one; no drawing when no figure of the row is known
@@ -302,8 +306,24 @@ type Paper struct {
 // Search is the page that asks; its script fills it.
 type Search struct{}
 
-// AZ lists everything by name.
-type AZ struct{ Letters []Letter }
+// AZ lists everything by name; of a large chart the names of its rows are on pages of their own.
+type AZ struct {
+	Letters []Letter
+	Names   []Link // to those pages
+}
+
+// Names lists the rows of a large chart whose names begin alike, or leads on where they are too many.
+type Names struct {
+	Up    Link // to where it is listed
+	Parts []Link
+	Lines []NamesLine
+}
+
+// NamesLine is one size under those of its names that stand side by side, or another name of one row.
+type NamesLine struct {
+	Rows []Link
+	Note string
+}
 
 // Letter is a heading of that list.
 type Letter struct {

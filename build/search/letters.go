@@ -60,6 +60,11 @@ func (l *Language) Letters(entries []Entry) []Letter {
 	return letters
 }
 
+// Compare orders two names as the list from A to Z does.
+func (l *Language) Compare(a, b string) int {
+	return cmp.Or(l.order.CompareString(plainWords(a), plainWords(b)), cmp.Compare(a, b))
+}
+
 // plainWords are the words of a text in lower case, with their accents and without the marks
 // between them.
 func plainWords(text string) string {

@@ -2,6 +2,8 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"runtime/debug"
 	"time"
 
 	"capspan/build"
@@ -42,9 +44,12 @@ func (v *buildVerb) Run(t *terminal) error {
 		return misuse("%v", err)
 	}
 	start := time.Now()
+	keepSmall()
 	progress := newProgress(t, v.Quiet || v.JSON)
 	progress.say("building")
-	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true})
+	out, problems := build.Site(src, build.Options{Base: v.Base, Compress: v.Compress, Previews: true, Spool: v.Out,
+		Progress: progress.pages})
+	defer out.Close()
 	if problems.Blocked() {
 		progress.clear()
 		if v.JSON {
@@ -93,30 +98,21 @@ func (v *buildVerb) Run(t *terminal) error {
 	return err
 }
 
+// roomFor is what a build tries to do with, in bytes. A hundred thousand rows have 0.65 GB of
+// what is in use; garbage is only let grow beside it as far as this.
+const roomFor = 900 << 20
+
+// keepSmall has garbage collected in time, unless somebody has said how much room there is.
+func keepSmall() {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(roomFor)
+	}
+}
+
 func printProblems(t *terminal, problems diag.List, out string) error {
 	if err := problems.Print(t.err); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintf(t.err, "%s; %s is as it was\n", problems.Summary(), out)
 	return err
-}
-
-// progress is one line on a terminal that is written over and taken away at the end.
-type progress struct {
-	t   *terminal
-	off bool
-}
-
-func newProgress(t *terminal, off bool) progress { return progress{t: t, off: off || !t.live} }
-
-func (p progress) say(text string) {
-	if !p.off {
-		fmt.Fprintf(p.t.err, "\r\x1b[K%s ...", text)
-	}
-}
-
-func (p progress) clear() {
-	if !p.off {
-		fmt.Fprint(p.t.err, "\r\x1b[K")
-	}
 }

@@ -30,6 +30,7 @@ func (v *checkVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
+	sparingly(400) // at 100,000 rows a fifth of the time, for a twentieth more memory
 	problems := build.Check(src)
 	if v.JSON {
 		err = printJSON(t.out, reportOf(problems))

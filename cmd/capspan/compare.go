@@ -63,6 +63,7 @@ func (v *compareVerb) Run(ctx context.Context, t *terminal) error {
 	if src.Own != nil {
 		return misuse("%q is a keeper's own folder, and the chart is in the program\n    hint: capspan check --root %s says what a newer chart means for it", dir, dir)
 	}
+	sparingly(200) // more than that, and what the core throws away while it answers piles up
 	older, err := baseTables(ctx, dir, v.Base)
 	if err != nil {
 		return err

@@ -3,7 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
+	"time"
 
 	"capspan/build"
 	"capspan/build/diag"
@@ -82,13 +85,13 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if q.part != "" {
 		return v.runPart(t, src, in, q)
 	}
-	m, problems := build.Matcher(src)
+	m, problems := identifier(t, src)
 	if problems.Blocked() {
 		return printed(t, problems)
 	}
 	made := ""
 	if q.address != "" {
-		if made, err = q.decode(m); err != nil {
+		if made, err = q.decode(m.Matcher); err != nil {
 			return err
 		}
 	}
@@ -96,7 +99,7 @@ func (v *identifyVerb) Run(t *terminal) error {
 	if err != nil {
 		return err
 	}
-	since, err := changedSince(src, made, answer)
+	since, err := told(made, func() (matcher.Since, error) { return m.ChangedSince(made, answer) })
 	if err != nil {
 		return err
 	}
@@ -121,6 +124,24 @@ func (v *identifyVerb) Run(t *terminal) error {
 		return misuse("%s", complaints(answer.Complaints, q.name))
 	}
 	return nil
+}
+
+// slow is how long somebody waits without asking why.
+const slow = time.Second
+
+// identifier is the core with the chart. What it makes of a large chart is kept among the
+// person's own files, and where that took its time, they are told that it is for once.
+func identifier(t *terminal, src build.Sources) (*build.Identifier, diag.List) {
+	folder, err := os.UserCacheDir()
+	if err == nil {
+		folder = filepath.Join(folder, "capspan")
+	}
+	start := time.Now()
+	m, problems := build.NewIdentifier(src, folder)
+	if took := time.Since(start); m.Kept && took > slow {
+		fmt.Fprintf(t.err, "This chart is large: reading it took %.1f s. It is kept in %s, and the next question is quicker.\n", took.Seconds(), folder)
+	}
+	return m, problems
 }
 
 // print writes an answer as it was asked for: whole as JSON, the verdict alone, or in words.

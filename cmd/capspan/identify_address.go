@@ -5,7 +5,6 @@ import (
 	"regexp"
 	"strings"
 
-	"capspan/build"
 	"capspan/static/matcher"
 )
 
@@ -43,12 +42,12 @@ func (q *asked) decode(m *matcher.Matcher) (made string, err error) {
 
 func nameInAddress(matcher.Complaint) string { return "address" }
 
-// changedSince is what has changed since an address was made; nil where it names no chart, or this one.
-func changedSince(src build.Sources, made string, answer any) (*matcher.Since, error) {
+// told is what has changed since an address was made; nil where it names no chart, or this one.
+func told(made string, ask func() (matcher.Since, error)) (*matcher.Since, error) {
 	if made == "" {
 		return nil, nil
 	}
-	since, err := build.ChangedSince(src, made, answer)
+	since, err := ask()
 	if err != nil || since.Head == "" {
 		return nil, err
 	}

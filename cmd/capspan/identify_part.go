@@ -35,7 +35,7 @@ func (v *identifyVerb) runPart(t *terminal, src build.Sources, in *words.Catalog
 	if err != nil {
 		return err
 	}
-	since, err := changedSince(src, made, answer)
+	since, err := told(made, func() (matcher.Since, error) { return build.ChangedSince(src, made, answer) })
 	if err != nil {
 		return err
 	}

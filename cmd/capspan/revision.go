@@ -52,7 +52,7 @@ func revisionTables(ctx context.Context, dir, base string) (fs.FS, error) {
 	if err != nil {
 		return nil, err
 	}
-	archive, err := git(ctx, strings.TrimRight(string(top), "\r\n"), "archive", "--format=zip", tree)
+	archive, err := git(ctx, strings.TrimRight(string(top), "\r\n"), "archive", "--format=zip", "-0", tree) // unpacked at once, so nothing is packed
 	if err != nil {
 		return nil, err
 	}

@@ -32,11 +32,16 @@ func (c *canvas) lettered(measure float64) float64 {
 // num writes a coordinate with at most two decimals. A hundredth of a unit cannot be
 // seen, and the last digits of a float would differ from machine to machine.
 func num(f float64) string {
+	var digits [24]byte
+	return string(appendNum(digits[:0], f))
+}
+
+func appendNum(to []byte, f float64) []byte {
 	r := math.Round(f*100) / 100
 	if r == 0 {
 		r = 0 // no "-0"
 	}
-	return strconv.FormatFloat(r, 'f', -1, 64)
+	return strconv.AppendFloat(to, r, 'f', -1, 64)
 }
 
 // tag is the class of an element and, when it stands for a quantity, which one.
@@ -46,25 +51,21 @@ type tag struct {
 }
 
 func (t tag) String() string {
-	s := fmt.Sprintf(`class="%s"`, t.class)
+	s := `class="` + t.class + `"`
 	if t.class == "k" || t.class == "mt" {
 		s += ` fill="currentColor" stroke="none"` // solid also without a style sheet, and not a stroke too large
 	}
 	if t.part == "" {
 		return s
 	}
-	return s + fmt.Sprintf(` data-part="%s" data-end="%d"`, t.part, t.end)
+	return s + ` data-part="` + t.part + `" data-end="` + strconv.Itoa(t.end) + `"`
 }
 
 // poly draws straight lines through the points.
 func (c *canvas) poly(t tag, closed bool, points ...point) {
-	fmt.Fprintf(&c.shapes, `<path %s d="`, t)
+	c.shapes.WriteString("<path " + t.String() + ` d="`)
 	for i, p := range points {
-		letter := "L"
-		if i == 0 {
-			letter = "M"
-		}
-		fmt.Fprintf(&c.shapes, "%s%s %s", letter, num(p.x), num(p.y))
+		c.to("ML"[min(i, 1)], p)
 	}
 	if closed {
 		c.shapes.WriteString("Z")
@@ -72,14 +73,22 @@ func (c *canvas) poly(t tag, closed bool, points ...point) {
 	c.shapes.WriteString(`"/>`)
 }
 
+// to writes a letter of path data and the point it goes to.
+func (c *canvas) to(letter byte, p point) {
+	var text [64]byte
+	data := appendNum(append(text[:0], letter), p.x)
+	c.shapes.Write(appendNum(append(data, ' '), p.y))
+}
+
 // strokes draws separate straight lines as one element, such as the lines of a scale.
 func (c *canvas) strokes(t tag, lines ...[2]point) {
 	if len(lines) == 0 {
 		return
 	}
-	fmt.Fprintf(&c.shapes, `<path %s d="`, t)
+	c.shapes.WriteString("<path " + t.String() + ` d="`)
 	for _, l := range lines {
-		fmt.Fprintf(&c.shapes, "M%s %sL%s %s", num(l[0].x), num(l[0].y), num(l[1].x), num(l[1].y))
+		c.to('M', l[0])
+		c.to('L', l[1])
 	}
 	c.shapes.WriteString(`"/>`)
 }
@@ -112,15 +121,16 @@ func (c *canvas) write(class, anchor string, at point, turn, words string) {
 		return
 	}
 	if class != "" {
-		class = fmt.Sprintf(` class="%s"`, class)
+		class = ` class="` + class + `"`
 	}
 	if anchor == "start" {
 		anchor = ""
 	} else {
-		anchor = fmt.Sprintf(` text-anchor="%s"`, anchor)
+		anchor = ` text-anchor="` + anchor + `"`
 	}
-	fmt.Fprintf(&c.texts, `<text%s x="%s" y="%s"%s%s>%s</text>`,
-		class, num(at.x), num(at.y), anchor, turn, escape(words))
+	for _, piece := range []string{"<text", class, ` x="`, num(at.x), `" y="`, num(at.y), `"`, anchor, turn, ">", escape(words), "</text>"} {
+		c.texts.WriteString(piece)
+	}
 }
 
 // sheet is what surrounds the elements.

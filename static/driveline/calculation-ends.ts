@@ -1,7 +1,8 @@
 // Joining two ends: what the identification core says of the two, the joints that fit both, and where none does, the
 // chains of one joint and one changed yoke, in the core's order: those that leave most in place first.
 import type * as core from "../matcher/index";
-import type { Answer, Chart, Condition, Hold, Query, QueryEnd, Tool, Unit } from "../matcher/types";
+import type { AnyChart } from "../matcher/prepared";
+import type { Answer, Condition, Hold, Query, QueryEnd, Tool, Unit } from "../matcher/types";
 import { conditions, holds, tools } from "../matcher/words";
 import type { Finding, Kit, Line, Values } from "./description";
 import type * as frame from "./frame";
@@ -35,7 +36,7 @@ function queryOf(values: Values): Query {
 }
 
 // The three parts ask the same; the core is asked once.
-let last: { values: Values; chart: Chart; answer: Answer } | undefined;
+let last: { values: Values; chart: AnyChart; answer: Answer } | undefined;
 
 function ask(values: Values, kit: Kit): Answer | null {
   const { chart } = kit.chart;

@@ -11,7 +11,7 @@
 //   const { title, lines, unchecked } = reckon("angles", "joints=2&side1=3deg&side2=5.5deg");
 //
 // It never throws: what cannot be read is a refusal of the report, what is missing is named by its part.
-import type { Chart } from "../matcher/types";
+import type { AnyChart } from "../matcher/prepared";
 import type { PublishedTorque } from "./fasteners";
 import type { Quantity, Unit } from "./quantities";
 import type { Source } from "./sources";
@@ -234,7 +234,7 @@ export interface Provided {
   documents?: (Source & { key: string })[]; // what those rows name
   rows?: string[]; // ids and other names of the joints
   ratings?: { row: string; torque: number; source: string }[]; // published torque ratings of rows, N·m
-  chart?: Chart; // for the core, which joins two ends
+  chart?: AnyChart; // for the core, which joins two ends
 }
 
 /** One calculation: a pure function (or several) behind its parts, and this. */

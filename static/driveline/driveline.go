@@ -25,6 +25,7 @@ import (
 type Machine struct {
 	vm           *goja.Runtime
 	frame, pages *goja.Object
+	pieces       *pieces // nil for a chart held whole
 }
 
 // New loads the identification core, which joins two ends, and the calculations, as package
@@ -78,12 +79,16 @@ func (m *Machine) Documents() ([]Document, error) {
 // comes of it. Figures that cannot be used are no error: the report refuses them.
 func (m *Machine) Reckon(name, fragment string) (Report, error) {
 	var report Report
-	return report, m.into(&report, m.frame, "reckon", m.vm.ToValue(name), m.vm.ToValue(fragment))
+	value, err := m.reckon(name, fragment)
+	if err != nil {
+		return report, err
+	}
+	return report, m.decode(&report, "reckon", value)
 }
 
 // Result is the report of a fragment as the page shows it.
 func (m *Machine) Result(name, fragment string) (template.HTML, error) {
-	report, err := m.call(m.frame, "reckon", m.vm.ToValue(name), m.vm.ToValue(fragment))
+	report, err := m.reckon(name, fragment)
 	if err != nil {
 		return "", err
 	}

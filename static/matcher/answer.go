@@ -17,6 +17,9 @@ type Answer struct {
 	Chart       struct {
 		Version string `json:"version"`
 	} `json:"chart"`
+	// At is where each row that is named has its page, below the site's root, by ref; of a
+	// chart in pieces only.
+	At map[string]string `json:"at,omitempty"`
 }
 
 // Says is the verdict in plain sentences.

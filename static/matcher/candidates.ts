@@ -5,11 +5,14 @@
 import type { Quantity } from "./types";
 import type { MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
-import type { KnownRow, KnownValue, Part, Prepared } from "./prepared";
+import type { KnownRow, KnownValue, Part, Prepared, Vaguest } from "./prepared";
 import { quantities } from "./words";
 
 /** From least to greatest, mm; a quantity left out may be anything. */
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
+
+/** The box to look into among rows as vague as that: a vague figure may lie farther off and still matter. */
+export type Look = (widest: Vaguest) => Box;
 
 /** A box round what was measured, as far to both sides as `reach` says, mm. */
 export function boxRound(end: MeasuredEnd | undefined, reach: (m: Measured, q: Quantity) => number): Box {
@@ -24,7 +27,7 @@ export function boxRound(end: MeasuredEnd | undefined, reach: (m: Measured, q: Q
 // The figures of one quantity of all ends of a part, smallest first. Beside each stand its row and
 // the least and greatest figure of the other quantity at that end; flat numbers, because
 // hundreds are passed for each question. Ends without a figure come last, at Infinity.
-interface Shelf {
+export interface Shelf {
   mm: Float64Array;
   rows: Int32Array;
   least: Float64Array;
@@ -74,27 +77,27 @@ function endmost(of: (a: number, b: number) => number, value: KnownValue): numbe
   return mm;
 }
 
-/** Rows that have an end with a figure inside the box for each of its quantities, or with no such figure; with their
+/** Rows that have an end with a figure inside the box that is looked into, for each of its quantities, or with no such figure; with their
  *  twins, in the chart's order. */
-export function within(chart: Prepared, box: Box): readonly KnownRow[] {
-  const by: Quantity = box.cap === undefined ? "across" : "cap";
-  const [first, last] = box[by] ?? all;
-  const [from, to] = box[by === "cap" ? "across" : "cap"] ?? all;
-  const found = new Set<KnownRow>();
-  for (const part of chart.parts(box)) {
+export function within(chart: Prepared, look: Look): readonly KnownRow[] {
+  const found = new Set<readonly KnownRow[]>();
+  for (const part of chart.parts(look)) {
+    const box = look(part.widest);
+    const by: Quantity = box.cap === undefined ? "across" : "cap";
+    const [first, last] = box[by] ?? all;
+    const [from, to] = box[by === "cap" ? "across" : "cap"] ?? all;
     const { mm, rows, least, greatest } = shelvesOf(part)[by];
     const pass = (first: number, last: number): void => {
       for (let i = firstAbove(mm, first); i < mm.length && (mm[i] ?? Infinity) <= last; i++) {
         if ((least[i] ?? 0) > to || (greatest[i] ?? 0) < from) continue;
         const row = part.row(rows[i] ?? -1);
-        if (row === undefined || found.has(row)) continue;
-        for (const twin of chart.twins(row)) found.add(twin);
+        if (row !== undefined) found.add(chart.twins(row));
       }
     };
     pass(first, last);
     pass(Infinity, Infinity);
   }
-  return [...found].sort((a, b) => a.index - b.index);
+  return [...found].flat().sort((a, b) => a.index - b.index);
 }
 
 const all = [-Infinity, Infinity] as const;

@@ -82,7 +82,7 @@ function otherSize(end: MeasuredEnd, fit: Fit, chart: Prepared): boolean {
     quantity === "cap" || end.cap === undefined
       ? { [quantity]: round(measured.far, quantity === "cap" ? given.coarseCap : given.coarseAcross) }
       : { cap: round(end.cap.mm, given.coarseCap), across: round(measured.far, given.coarseAcross) };
-  return within(chart, box).some((row) =>
+  return within(chart, () => box).some((row) =>
     row.ends.some((e) => sameHold(e.hold, end.hold) && sameFaces(e.faces, end.faces) && inBox(e, box)),
   );
 }

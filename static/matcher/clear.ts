@@ -9,10 +9,7 @@ import { quantities } from "./words";
 export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): number {
   for (let look = firstLook; ; look *= 4) {
     const least = among(
-      within(
-        chart,
-        boxRound(asked[0], () => look),
-      ),
+      within(chart, () => boxRound(asked[0], () => look)),
       asked,
       left,
     );

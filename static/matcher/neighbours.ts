@@ -3,7 +3,7 @@
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
 import { compared, fitRow, nearAtMost, type MeasuredEnd, type RowFit } from "./agree";
-import { type Box, boxRound, within } from "./candidates";
+import { boxRound, type Look, within } from "./candidates";
 import { isPlain, type KnownRow, type Prepared } from "./prepared";
 import * as say from "./speech-sizes";
 
@@ -40,13 +40,13 @@ function size(fit: RowFit, chart: Prepared, because: string): Size {
 }
 
 // How far round the readings to look first, and how far at most, in their own standard uncertainties.
-const [firstLook, lastLook] = [8, 1e6];
+const [firstLook, lastLook] = [24, 1e6];
 
 /** The rows that agree or nearly do, and those nearest to the readings, a conversion joint in both orders: the rest of
  *  the answer is chosen from these. */
 export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[] {
   for (let away = firstLook; ; away *= 3) {
-    const fits = within(chart, boxOf(asked[0], away, chart))
+    const fits = within(chart, lookRound(asked[0], away))
       .filter((row) => asked.length === 2 || isPlain(row))
       .flatMap((row) => fitRow(asked, row));
     if (away > lastLook || chart.missing?.size || enough(fits, away, chart)) return fits;
@@ -54,8 +54,9 @@ export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[]
 }
 
 // Round the first end. No row outside agrees or nearly does, and all that are nearer than `away` are inside.
-function boxOf(asked: MeasuredEnd | undefined, away: number, { widest }: Prepared): Box {
-  return boxRound(asked, (m, q) => Math.max(away * m.standard, nearAtMost(m, widest[q].limit, widest[q].made)));
+function lookRound(asked: MeasuredEnd | undefined, away: number): Look {
+  return (widest) =>
+    boxRound(asked, (m, q) => Math.max(away * m.standard, nearAtMost(m, widest[q].limit, widest[q].made)));
 }
 
 // Whether as many sizes as are spoken of are nearer than `away`, beside those that may be left.
@@ -105,7 +106,7 @@ export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): str
 
 /** The conversion joints that may have an end like that. */
 export function conversionsNear(end: MeasuredEnd | undefined, chart: Prepared): KnownRow[] {
-  return within(chart, boxOf(end, firstLook, chart)).filter((row) => !isPlain(row));
+  return within(chart, lookRound(end, 0)).filter((row) => !isPlain(row));
 }
 
 /** What each of two measured ends is by itself. */

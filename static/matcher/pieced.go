@@ -3,6 +3,7 @@ package matcher
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"github.com/dop251/goja"
 
@@ -26,7 +27,9 @@ type pieces struct {
 func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 	var read struct {
 		Version string `json:"version"`
-		Pieces  [][]any
+		Pieces  struct {
+			Names string `json:"names"`
+		} `json:"pieces"`
 	}
 	if err := json.Unmarshal(directory, &read); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
@@ -40,14 +43,7 @@ func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	p := &pieces{exports: exports.ToObject(m.vm), fetch: fetch}
-	for _, entry := range read.Pieces {
-		name, ok := entry[len(entry)-1].(string)
-		if !ok {
-			return nil, fmt.Errorf("read the directory of the chart: piece %d has no name", len(p.names))
-		}
-		p.names = append(p.names, name)
-	}
+	p := &pieces{exports: exports.ToObject(m.vm), names: strings.Fields(read.Pieces.Names), fetch: fetch}
 	if m.chart, err = m.parse(directory); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}

@@ -1,173 +1,263 @@
 // The rows of one piece. They are kept as whole numbers, and made when a question comes upon them.
-import type { Quantity } from "./types";
-import { bases, type Directory, type Figures, type Piece, type Written } from "./pieces-types";
+import type { Basis, Quantity } from "./types";
+import { columnOf, summed, valueAt, type Column, type Way } from "./pieces-figures";
+import { bases, type Directory, type Others, type Piece } from "./pieces-types";
+import { partsOf } from "./pieces-shelves";
 import {
-  figure,
-  sizesOf,
-  weaker,
-  withOthers,
-  type Figure,
+  leadFirst,
+  saysTheSame,
   type KnownEnd,
   type KnownRow,
   type KnownValue,
+  type Named,
   type Part,
+  type Vaguest,
 } from "./prepared";
 import { allFaces, holds } from "./words";
 
-/** A piece that is looked into. */
-export interface Unpacked extends Part {
-  twins(row: KnownRow): readonly KnownRow[];
+/** The rows that questions came upon, in all pieces. */
+export interface Met {
+  rows: number; // how many were made
+  joints: Map<number, Row>; // conversion joints by their place in the chart: each is in the pieces of both its ends
+  named: Map<string, Row>; // those an answer named, by ref
 }
 
-/** unpack asks `once` for a row by its place in the chart, with what makes it. */
-export function unpack(
-  directory: Directory,
-  piece: Piece,
-  once: (index: number, make: () => KnownRow) => KnownRow,
-): Unpacked {
-  const index = summed(piece.index);
-  const size = summed(piece.size);
-  const first = firstEnds(index.length, summed(piece.two));
-  const table = summed(piece.table);
-  const columns = { cap: columnOf(piece.cap), across: columnOf(piece.across) };
-  const others = new Map<number, Piece["others"][number][]>();
-  for (const other of piece.others) others.set(other[0], [...(others.get(other[0]) ?? []), other]);
+/** A row that was made. Most are compared and never named. */
+export class Row implements KnownRow {
+  private named: Named | undefined;
 
-  const value = (end: number, quantity: Quantity): KnownValue | null => {
-    const { as, n, basis } = columns[quantity];
-    const how = directory.written[as[end] ?? -1];
-    if (how === undefined) return null;
-    const beside = (others.get(end) ?? []).filter((o) => o[1] === quantity);
-    return withOthers(
-      read(quantity, how, n[end] ?? 0, basis[end] ?? 0),
-      beside.map(([, , sign, top, b]) => readFigure(directory, quantity, sign, top, b)),
-    );
-  };
-  const endAt = (end: number): KnownEnd => ({
-    hold: word(holds, piece.hold, end),
-    holdBasis: word(bases, piece.holdBasis, end),
-    faces: word(allFaces, piece.faces, end),
-    facesBasis: word(bases, piece.facesBasis, end),
-    cap: value(end, "cap"),
-    across: value(end, "across"),
-  });
-  const make = (n: number): KnownRow => {
-    const [from, to] = [first[n] ?? 0, first[n + 1] ?? 0];
-    const ends = Array.from({ length: to - from }, (_, i) => endAt(from + i));
-    const [id, title] = directory.tables[table[n] ?? -1] ?? ["", ""];
-    const name = piece.names[n] ?? "";
-    const own = word(bases, piece.basis, n);
-    let basis = own;
-    for (let end = from; end < to; end++) {
-      for (const { as, basis: of } of [columns.cap, columns.across]) {
-        if ((as[end] ?? -1) >= 0) basis = weaker(basis, bases[of[end] ?? 0] ?? "memory");
+  constructor(
+    readonly index: number,
+    readonly size: string,
+    readonly basis: Basis,
+    readonly ends: KnownEnd[],
+    readonly home: Unpacked,
+    readonly at: number, // its place in the piece
+  ) {}
+
+  get row(): Named {
+    this.named ??= this.home.name(this);
+    return this.named;
+  }
+}
+
+/** What is given for a quantity besides, by end: the first place in the column, and behind the last how many there are. */
+export interface Beside {
+  column: Column;
+  first: Int32Array;
+}
+
+/** A piece that is looked into. */
+export class Unpacked {
+  private readonly index: Int32Array;
+  private readonly first: Int32Array; // end of each row, and behind the last how many ends there are
+  private readonly size: Int32Array; // the first row of each row's size
+  private readonly table: Uint16Array;
+  private readonly names: Int32Array; // where each starts
+  private readonly columns: Record<Quantity, Column>;
+  private readonly others: Record<Quantity, Beside>;
+  private readonly text: Pick<Piece, "names" | "basis" | "hold" | "holdBasis" | "faces" | "facesBasis">;
+  private readonly also: Map<number, string[]>;
+  private indexed: readonly Part[] | undefined;
+  // What was made for questions, by the place of an end, a row and the first row of a size.
+  private ends: KnownEnd[] = [];
+  private made: Row[] = [];
+  private sizes: (readonly Row[])[] = [];
+  private keys: string[] = [];
+
+  constructor(
+    private readonly tables: Directory["tables"],
+    private readonly ways: readonly Way[],
+    piece: Piece,
+    private readonly number: number, // in the directory
+    private readonly vaguest: Vaguest,
+    private readonly met: Met,
+  ) {
+    const { basis, hold, holdBasis, faces, facesBasis, names } = piece;
+    this.text = { basis, hold, holdBasis, faces, facesBasis, names };
+    this.index = summed(piece.index);
+    const rows = this.index.length;
+    this.first = firstEnds(rows, piece.two);
+    this.size = firstRows(piece.size, rows);
+    this.table = Uint16Array.from(summed(piece.table));
+    this.names = starts(names, rows);
+    this.also = new Map(piece.also.map(([row, ...list]) => [row, list]));
+    this.columns = { cap: columnOf(piece.cap), across: columnOf(piece.across) };
+    const besides = (quantity: Quantity): Beside => besideOf(piece.others[quantity], hold.length);
+    this.others = { cap: besides("cap"), across: besides("across") };
+  }
+
+  /** Its ends, by how vague they are. */
+  get parts(): readonly Part[] {
+    if (this.indexed === undefined) {
+      const rows = new Int32Array(this.text.hold.length);
+      for (let n = 0; n < this.index.length; n++) rows.fill(n, this.first[n], this.first[n + 1]);
+      const { columns, others } = this;
+      const all = { rows: () => this.rows(), row: (n: number) => this.row(n) };
+      this.indexed = partsOf({ columns, others, rows }, this.ways, this.vaguest, all);
+    }
+    return this.indexed;
+  }
+
+  rows(): Row[] {
+    return Array.from(this.index, (_, n) => this.make(n));
+  }
+
+  row(n: number): Row | undefined {
+    const before = this.made[n];
+    if (before !== undefined) return before;
+    const index = this.index[n];
+    if (index === undefined) return undefined;
+    const joint = (this.first[n + 1] ?? 0) - (this.first[n] ?? 0) > 1;
+    const row = (joint ? this.met.joints.get(index) : undefined) ?? this.make(n);
+    if (joint) this.met.joints.set(index, row);
+    this.made[n] = row;
+    this.met.rows++;
+    return row;
+  }
+
+  /** The rows of a row's size, the one to speak of first in front. */
+  twins(row: Row): readonly Row[] {
+    const from = this.size[row.at] ?? 0;
+    const before = this.sizes[from];
+    if (before !== undefined) return before;
+    const same: Row[] = [];
+    for (let n = from; this.size[n] === from; n++) {
+      const twin = n === row.at ? row : this.row(n);
+      if (twin !== undefined) same.push(twin);
+    }
+    // They stand in the chart's order, which is all there is between twins that are written alike.
+    if (same.some((twin) => twin.ends[0] !== row.ends[0] || twin.basis !== row.basis)) same.sort(leadFirst);
+    this.sizes[from] = same;
+    return same;
+  }
+
+  /** forget drops what was made for questions; it is made again when it is asked for. */
+  forget(): void {
+    this.ends = [];
+    this.made = [];
+    this.sizes = [];
+    this.keys = [];
+  }
+
+  name(row: Row): Named {
+    const { at } = row;
+    const [id, title] = this.tables[this.table[at] ?? -1] ?? ["", ""];
+    const name = this.text.names.slice(this.names[at], (this.names[at + 1] ?? 0) - 1);
+    const ref = `${id}/${name}`;
+    this.met.named.set(ref, row);
+    return { ref, name, also: this.also.get(at) ?? [], table: title, basis: word(bases, this.text.basis, at) };
+  }
+
+  private make(n: number): Row {
+    const from = this.first[n] ?? 0;
+    const ends = [this.end(from, n)];
+    if ((this.first[n + 1] ?? 0) - from > 1) ends.push(this.end(from + 1, n));
+    const { cap, across } = this.columns;
+    let weakest = this.text.basis.charCodeAt(n) - 48; // they stand from the weakest to the strongest
+    for (let end = from; end < from + ends.length; end++) {
+      for (const { as, basis } of [cap, across]) {
+        if ((as[end] ?? -1) >= 0) weakest = Math.min(weakest, basis[end] ?? 0);
       }
     }
-    const ref = `${id}/${name}`;
-    const also = piece.also.find(([row]) => row === n)?.slice(1) as string[] | undefined;
-    return {
-      index: index[n] ?? -1,
-      row: { ref, name, also: also ?? [], table: title, basis: own },
-      size: ends.length === 1 ? `size ${size[n]}` : ref,
-      basis,
-      ends,
+    const index = this.index[n] ?? -1;
+    const size = this.size[n] ?? 0;
+    const key = this.keys[size] ?? (ends.length === 1 ? `size ${this.number} ${size}` : `joint ${index}`);
+    this.keys[size] = key;
+    return new Row(index, key, bases[weakest] ?? "memory", ends, this, n);
+  }
+
+  // Twins that are written alike have the same end.
+  private end(end: number, row: number): KnownEnd {
+    const before = this.ends[end];
+    if (before !== undefined) return before;
+    let found: KnownEnd | undefined;
+    for (let twin = this.first[this.size[row] ?? 0] ?? 0; twin < end && found === undefined; twin++) {
+      if (this.ends[twin] !== undefined && this.alike(twin, end)) found = this.ends[twin];
+    }
+    found ??= {
+      hold: word(holds, this.text.hold, end),
+      holdBasis: word(bases, this.text.holdBasis, end),
+      faces: word(allFaces, this.text.faces, end),
+      facesBasis: word(bases, this.text.facesBasis, end),
+      cap: this.value(end, "cap"),
+      across: this.value(end, "across"),
     };
-  };
-  const row = (n: number): KnownRow | undefined => {
-    const at = index[n];
-    return at === undefined ? undefined : once(at, () => make(n));
-  };
-  return {
-    rows: () => Array.from(index, (_, n) => make(n)),
-    row,
-    twins: (of) => {
-      const own = size[index.indexOf(of.index)];
-      const same: KnownRow[] = [];
-      for (let n = 0; of.ends.length === 1 && n < size.length; n++) {
-        if (size[n] !== own || (first[n + 1] ?? 0) - (first[n] ?? 0) > 1) continue;
-        const twin = row(n);
-        if (twin !== undefined) same.push(twin);
-      }
-      return sizesOf(same).get(of.size) ?? [of];
-    },
-  };
+    this.ends[end] = found;
+    return found;
+  }
+
+  private alike(a: number, b: number): boolean {
+    const { hold, holdBasis, faces, facesBasis } = this.text;
+    return (
+      hold[a] === hold[b] &&
+      faces[a] === faces[b] &&
+      holdBasis[a] === holdBasis[b] &&
+      facesBasis[a] === facesBasis[b] &&
+      same(this.columns.cap, a, b) &&
+      same(this.columns.across, a, b) &&
+      sameBeside(this.others.cap, a, b) &&
+      sameBeside(this.others.across, a, b)
+    );
+  }
+
+  private value(end: number, quantity: Quantity): KnownValue | null {
+    const lead = valueAt(this.columns[quantity], end, quantity, this.ways);
+    if (lead === undefined) return null;
+    const { column, first } = this.others[quantity];
+    for (let i = first[end] ?? 0; i < (first[end + 1] ?? 0); i++) {
+      const other = valueAt(column, i, quantity, this.ways);
+      if (other !== undefined && !saysTheSame(lead, other)) lead.others = [...lead.others, other];
+    }
+    return lead;
+  }
 }
 
-function summed(steps: readonly number[]): Int32Array {
-  const out = new Int32Array(steps.length);
-  let sum = 0;
-  steps.forEach((step, i) => {
-    sum += step;
-    out[i] = sum;
-  });
-  return out;
+function same({ as, n, basis }: Column, a: number, b: number): boolean {
+  return as[a] === as[b] && n[a] === n[b] && basis[a] === basis[b];
 }
 
-// The first end of each row, and behind the last how many ends there are.
-function firstEnds(rows: number, two: Int32Array): Int32Array {
+function sameBeside({ column, first }: Beside, a: number, b: number): boolean {
+  const [from, to, other] = [first[a] ?? 0, first[a + 1] ?? 0, first[b] ?? 0];
+  if (to - from !== (first[b + 1] ?? 0) - other) return false;
+  for (let i = from; i < to; i++) if (!same(column, i, other + i - from)) return false;
+  return true;
+}
+
+function firstEnds(rows: number, two: readonly number[]): Int32Array {
   const out = new Int32Array(rows + 1);
-  const twice = new Set(two);
+  const twice = new Set(summed(two));
   for (let n = 0; n < rows; n++) out[n + 1] = (out[n] ?? 0) + (twice.has(n) ? 2 : 1);
   return out;
 }
 
-interface Column {
-  as: Int8Array; // how it is written; -1: no figure
-  n: Int32Array;
-  basis: Int8Array;
-}
-
-function columnOf({ written, n, basis }: Figures): Column {
-  const ends = written.length;
-  const out = { as: new Int8Array(ends), n: new Int32Array(ends), basis: new Int8Array(ends) };
-  const last: number[] = [];
-  let there = 0;
-  for (let end = 0; end < ends; end++) {
-    const as = written[end] === " " ? -1 : place(written[end] ?? "");
-    out.as[end] = as;
-    if (as < 0) continue;
-    last[as] = (last[as] ?? 0) + (n[there] ?? 0);
-    out.n[end] = last[as] ?? 0;
-    out.basis[end] = Number(basis[there]);
-    there++;
+function firstRows(sizes: readonly number[], rows: number): Int32Array {
+  const out = new Int32Array(rows);
+  let from = 0;
+  for (const many of sizes) {
+    out.fill(from, from, from + many);
+    from += many;
   }
   return out;
 }
 
-function place(sign: string): number {
-  return sign.charCodeAt(0) - 65;
+// Where each name starts, and behind the last where another would.
+function starts(names: string, rows: number): Int32Array {
+  const out = new Int32Array(rows + 1);
+  for (let n = 0; n < rows; n++) {
+    const end = names.indexOf("\n", out[n]);
+    out[n + 1] = (end < 0 ? names.length : end) + 1;
+  }
+  return out;
 }
 
-function word<T>(of: readonly [T, ...T[]] | readonly T[], signs: string, n: number): T {
-  return of[Number(signs[n])] ?? (of[0] as T);
+function besideOf({ end, figures }: Others, ends: number): Beside {
+  const first = new Int32Array(ends + 1);
+  for (const at of summed(end)) first[at + 1] = (first[at + 1] ?? 0) + 1;
+  for (let i = 0; i < ends; i++) first[i + 1] = (first[i + 1] ?? 0) + (first[i] ?? 0);
+  return { column: columnOf(figures), first };
 }
 
-/** readFigure puts a figure together from the sign for how it is written, its whole number, and the sign of its basis. */
-export function readFigure({ written }: Directory, quantity: Quantity, sign: string, n: number, basis: string): Figure {
-  return read(quantity, written[place(sign)] ?? ["mm", 0, 0], n, Number(basis));
-}
-
-// Whole numbers divided once: the nearest number there is to the exact one, as when its decimals are read.
-function read(quantity: Quantity, [unit, decimals, over]: Written, n: number, basis: number): Figure {
-  const parts = over > 0 ? over : 10 ** decimals;
-  const [mm, half] = unit === "in" ? [(n * 254) / (10 * parts), 254 / (20 * parts)] : [n / parts, 1 / (2 * parts)];
-  return figure(
-    quantity,
-    bases[basis] ?? "memory",
-    mm,
-    half,
-    `${over > 0 ? fraction(n, over) : decimal(n, decimals)} ${unit}`,
-  );
-}
-
-function decimal(n: number, decimals: number): string {
-  const digits = String(n).padStart(decimals + 1, "0");
-  const point = digits.length - decimals;
-  return decimals === 0 ? digits : `${digits.slice(0, point)}.${digits.slice(point)}`;
-}
-
-function fraction(n: number, over: number): string {
-  const whole = Math.floor(n / over);
-  const part = `${n % over}/${over}`;
-  return whole === 0 ? part : `${whole} ${part}`;
+function word<T>(of: readonly T[], signs: string, n: number): T {
+  return of[signs.charCodeAt(n) - 48] ?? (of[0] as T);
 }

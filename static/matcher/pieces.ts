@@ -2,92 +2,110 @@
 // touches that are not here, fetches them, and asks again. What is here is looked into exactly as a chart held whole,
 // and there is an answer only when nothing is missing that was looked for: so it is the answer of the whole chart.
 import type * as core from "./index";
-import type { Answer, Faces, Hold, Quantity } from "./types";
-import type { Kind } from "./absent";
-import type { Box } from "./candidates";
+import type { Answer, Faces, Hold } from "./types";
+import type { Alike, Cell, Kind } from "./absent";
+import type { Look } from "./candidates";
+import { entriesOf } from "./pieces-entries";
+import { columnOf, summed, valueAt, waysOf, type Way } from "./pieces-figures";
 import type { Directory, DirectoryKind, Piece, Standing } from "./pieces-types";
-import { readFigure, unpack, type Unpacked } from "./pieces-rows";
-import { figure, widen, type KnownRow, type Part, type Prepared, type Widest } from "./prepared";
+import { Row, Unpacked, type Met } from "./pieces-rows";
+import type { KnownRow, Part, Prepared } from "./prepared";
 import { logOpen, type Together } from "./prior";
+import { refsOf } from "./refs";
+import { addressOf } from "./size-key";
 import { otherChart } from "./speech-query";
+
+export { entries, touched } from "./pieces-entries";
 
 declare const CapspanCore: typeof core; // left by matcher.js
 
 /** A chart of which some pieces are here. */
 export interface Pieced {
   directory: Directory;
+  ways: readonly Way[];
   chart: Prepared & { missing: Set<number> };
-  here: Map<number, Part>;
-  homes: WeakMap<KnownRow, Unpacked>; // where the rows that questions came upon are
-  made: Map<number, KnownRow>; // those rows, by their place in the chart
+  here: Map<number, Unpacked>;
+  met: Met;
 }
+
+// When more rows than that have been made, those of earlier questions are forgotten.
+const mostMade = 8000;
 
 /** open reads a directory; it throws for one of another format. */
 export function open(directory: Directory): Pieced {
   if (directory.format !== 2) throw new Error(otherChart());
-  const here = new Map<number, Part>();
-  const homes = new WeakMap<KnownRow, Unpacked>();
+  const here = new Map<number, Unpacked>();
   const missing = new Set<number>();
+  const entries = entriesOf(directory);
+  const ways = waysOf(directory.written);
   const chart = {
     version: directory.version,
     together: togetherOf(directory),
     plain: directory.plain,
-    kinds: directory.kinds.map((kind) => kindOf(directory, kind)),
-    faces: new Map(Object.entries(directory.faces).map(([hold, faces]) => [hold as Hold, new Set<Faces>(faces)])),
-    widest: { cap: widestOf(directory, "cap"), across: widestOf(directory, "across") },
+    kinds: directory.kinds.map((kind) => kindOf(ways, kind)),
+    faces: new Map(directory.faces.map(([hold, ...faces]): [Hold, Set<Faces>] => [hold, new Set(faces)])),
     missing,
-    parts: (box: Box): Part[] =>
-      touched(directory, box).flatMap((n) => {
+    parts: (look: Look): Part[] =>
+      entries.touched(look).flatMap((n) => {
         const part = here.get(n);
         if (part === undefined) missing.add(n);
-        return part ?? [];
+        return part?.parts ?? [];
       }),
-    twins: (row: KnownRow) => homes.get(row)?.twins(row) ?? [row],
+    twins: (row: KnownRow) => (row instanceof Row ? row.home.twins(row) : [row]),
   };
   CapspanCore.hold(directory, chart);
-  return { directory, chart, here, homes, made: new Map() };
-}
-
-/** touched are the pieces that may have ends in the box. */
-export function touched(directory: Directory, box: Box): number[] {
-  return directory.pieces.flatMap(([capLeast, capGreatest, least, greatest], n) =>
-    meets(box.cap, capLeast, capGreatest) && meets(box.across, least, greatest) ? n : [],
-  );
-}
-
-function meets(range: readonly [number, number] | undefined, least: number | null, greatest: number | null): boolean {
-  const [from, to] = range ?? [-Infinity, Infinity];
-  return (least ?? -Infinity) <= to * 1000 && (greatest ?? Infinity) >= from * 1000;
+  return { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
 }
 
 /** add takes a piece in, by its place in the directory. */
-export function add(to: Pieced, n: number, piece: Piece): void {
-  if (to.here.has(n)) return;
-  const rows: Unpacked = unpack(to.directory, piece, (index, make) => {
-    const before = to.made.get(index);
-    if (before !== undefined) return before; // a conversion joint is in the pieces of both its ends
-    const row = make();
-    to.made.set(index, row);
-    to.homes.set(row, rows);
-    return row;
-  });
-  to.here.set(n, rows);
+export function add({ directory, ways, here, met }: Pieced, n: number, piece: Piece): void {
+  const vaguest = entriesOf(directory).vaguest[n];
+  if (vaguest === undefined) throw new Error(otherChart());
+  if (!here.has(n)) here.set(n, new Unpacked(directory.tables, ways, piece, n, vaguest, met));
 }
 
-/** ask is identify, or the pieces that must be added first. */
+/** ask is identify, with the address of each row that is named, or the pieces that must be added first. */
 export function ask(of: Pieced, query: unknown): Answer | number[] {
   const { missing } = of.chart;
   missing.clear();
+  if (of.met.rows > mostMade) forget(of);
   try {
-    return CapspanCore.identify(of.directory, query);
+    const answer = CapspanCore.identify(of.directory, query);
+    return { ...answer, at: addresses(of, answer) };
   } catch (error) {
     if (missing.size === 0) throw error;
     return [...missing].sort((a, b) => a - b);
   }
 }
 
-function kindOf(directory: Directory, { caps, ...kind }: DirectoryKind): Kind {
-  return { ...kind, caps: caps.map(([sign, n, basis, ends]) => [readFigure(directory, "cap", sign, n, basis), ends]) };
+function forget({ met, here }: Pieced): void {
+  met.rows = 0;
+  met.joints.clear();
+  met.named.clear();
+  for (const piece of here.values()) piece.forget();
+}
+
+function addresses({ met }: Pieced, answer: Answer): Record<string, string> {
+  const at: Record<string, string> = {};
+  for (const ref of refsOf(answer)) {
+    const row = met.named.get(ref);
+    if (row !== undefined) at[ref] = addressOf(row);
+  }
+  return at;
+}
+
+function kindOf(ways: readonly Way[], { hold, faces, cells, caps, alike }: DirectoryKind): Kind {
+  const [cap, across] = [summed(cells[0]), summed(cells[1])];
+  const column = columnOf(caps);
+  return {
+    hold,
+    faces,
+    cells: cells[2].map((ends, i): Cell => [cap[i] ?? 0, across[i] ?? 0, ends]),
+    caps: alike.flatMap((ends, i): Alike[] => {
+      const figure = valueAt(column, i, "cap", ways);
+      return figure === undefined ? [] : [[figure, ends]];
+    }),
+  };
 }
 
 function togetherOf({ sizes, conversions }: Directory): Together {
@@ -100,12 +118,4 @@ function togetherOf({ sizes, conversions }: Directory): Together {
   }
   for (const [count, row] of conversions) two += count * heaviest([row], 1);
   return [one, two];
-}
-
-function widestOf({ halves }: Directory, quantity: Quantity): Widest {
-  const out = { limit: 0, made: 0, standard: 0 };
-  for (const [basis, half] of Object.entries(halves[quantity])) {
-    widen(out, figure(quantity, basis as keyof typeof halves.cap, 0, half, ""));
-  }
-  return out;
 }

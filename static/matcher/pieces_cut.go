@@ -2,16 +2,17 @@ package matcher
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
-	"strconv"
 )
 
 // entity is what comes into one piece together: the rows of a size, or a conversion joint
 // for one of its ends.
 type entity struct {
-	rows        []int // places in the chart
-	cap, across span
+	rows   []int   // places in the chart
+	spans  [2]span // of cap and across
+	coarse [2]coarsest
 }
 
 // span is from the least to the greatest figure, mm. Open is one in which a figure is
@@ -23,25 +24,15 @@ type span struct {
 
 var nowhere = span{from: math.Inf(1), to: math.Inf(-1)}
 
-func (s span) with(v *ChartValue) span {
-	if v == nil {
+func (s span) with(v *value) span {
+	if !v.there {
 		s.open = true
 		return s
 	}
-	s = s.reach(v.MM)
-	for _, other := range v.Others {
-		s = s.reach(other.MM)
+	s.from, s.to = min(s.from, v.lead.mm), max(s.to, v.lead.mm)
+	for _, other := range v.others {
+		s.from, s.to = min(s.from, other.mm), max(s.to, other.mm)
 	}
-	return s
-}
-
-func (s span) reach(text string) span {
-	mm, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		s.open = true // found wherever it is looked for; the core will say what is wrong with it
-		return s
-	}
-	s.from, s.to = min(s.from, mm), max(s.to, mm)
 	return s
 }
 
@@ -49,69 +40,92 @@ func (s span) join(t span) span {
 	return span{from: min(s.from, t.from), to: max(s.to, t.to), open: s.open || t.open}
 }
 
-// least and greatest are in µm, outwards; nil for any.
-func (s span) least() any {
+// least and greatest are in hundredths of a millimetre, outwards; -1 for any. The little
+// more is for what multiplying rounds away.
+func (s span) least() int {
 	if s.open {
-		return nil
+		return -1
 	}
-	return int(math.Floor(s.from * 1000))
+	return int(math.Floor(s.from*100 - 1e-6))
 }
 
-func (s span) greatest() any {
+func (s span) greatest() int {
 	if s.open {
-		return nil
+		return -1
 	}
-	return int(math.Ceil(s.to * 1000))
+	return int(math.Ceil(s.to*100 + 1e-6))
 }
 
 func (s span) middle() float64 { return (s.from + s.to) / 2 }
 
+// take widens an entity by ends.
+func (e *entity) take(ends []end, coarse []int) {
+	for i := range ends {
+		for q := range ends[i].values {
+			v := &ends[i].values[q]
+			e.spans[q] = e.spans[q].with(v)
+			if v.there {
+				e.coarse[q].take(v.lead.basis, coarse[v.lead.as])
+			}
+			for _, other := range v.others {
+				e.coarse[q].take(other.basis, coarse[other.as])
+			}
+		}
+	}
+}
+
 // entities lists a chart's sizes and the ends of its conversion joints, in the chart's order.
 func (s *splitter) entities() []*entity {
+	coarse := make([]int, len(s.ways))
+	for n, way := range s.ways {
+		coarse[n] = way.coarse()
+	}
 	var list []*entity
 	bySize := map[int]*entity{}
-	for n, row := range s.chart.Rows {
-		if len(row.Ends) == 2 {
-			for _, end := range row.Ends {
-				list = append(list, &entity{rows: []int{n}, cap: nowhere.with(end.Cap), across: nowhere.with(end.Across)})
+	for n := range s.rows {
+		r := &s.rows[n]
+		if len(r.ends) == 2 {
+			for i := range r.ends {
+				e := &entity{rows: []int{n}, spans: [2]span{nowhere, nowhere}}
+				e.take(r.ends[i:i+1], coarse)
+				list = append(list, e)
 			}
 			continue
 		}
-		e := bySize[row.Size]
+		e := bySize[r.size]
 		if e == nil {
-			e = &entity{cap: nowhere, across: nowhere}
-			bySize[row.Size] = e
+			e = &entity{spans: [2]span{nowhere, nowhere}}
+			bySize[r.size] = e
 			list = append(list, e)
 		}
 		e.rows = append(e.rows, n)
-		for _, end := range row.Ends {
-			e.cap, e.across = e.cap.with(end.Cap), e.across.with(end.Across)
-		}
+		e.take(r.ends, coarse)
 	}
 	return list
 }
 
 // cut halves a list until no part has more rows than that: what lacks a figure by itself,
-// the rest by cap or across, whichever is spread farther.
+// and what is as vague as each other, by cap or across, whichever is spread farther.
 func cut(list []*entity, most int) [][]*entity {
-	var groups [4][]*entity
+	groups := map[int][]*entity{}
 	for _, e := range list {
-		which := 0
-		if e.cap.open {
-			which++
-		}
-		if e.across.open {
-			which += 2
-		}
-		groups[which] = append(groups[which], e)
+		groups[e.group()] = append(groups[e.group()], e)
 	}
 	var out [][]*entity
-	for _, group := range groups {
-		if len(group) > 0 {
-			out = append(out, halve(group, most)...)
-		}
+	for _, which := range slices.Sorted(maps.Keys(groups)) {
+		out = append(out, halve(groups[which], most)...)
 	}
 	return out
+}
+
+func (e *entity) group() int {
+	which := 4 * e.vague()
+	for q, s := range e.spans {
+		if s.open {
+			which += 1 << q
+		}
+	}
+	return which
 }
 
 func halve(list []*entity, most int) [][]*entity {
@@ -122,21 +136,24 @@ func halve(list []*entity, most int) [][]*entity {
 	if rows <= most || len(list) == 1 {
 		return [][]*entity{list}
 	}
-	b := boundsOf(list)
-	by := func(e *entity) float64 { return e.cap.middle() }
+	spans := boundsOf(list).spans
+	by := 0
 	// Caps come in few sizes and are spread less: a millimetre of them is worth more of across.
-	if b.cap.open || !b.across.open && b.across.to-b.across.from > 2*(b.cap.to-b.cap.from) {
-		by = func(e *entity) float64 { return e.across.middle() }
+	if spans[0].open || !spans[1].open && spans[1].to-spans[1].from > 2*(spans[0].to-spans[0].from) {
+		by = 1
 	}
-	slices.SortStableFunc(list, func(a, b *entity) int { return cmp.Compare(by(a), by(b)) })
+	slices.SortStableFunc(list, func(a, b *entity) int { return cmp.Compare(a.spans[by].middle(), b.spans[by].middle()) })
 	half := len(list) / 2
 	return append(halve(list[:half:half], most), halve(list[half:], most)...)
 }
 
 func boundsOf(list []*entity) entity {
-	out := entity{cap: nowhere, across: nowhere}
+	out := entity{spans: [2]span{nowhere, nowhere}}
 	for _, e := range list {
-		out.cap, out.across = out.cap.join(e.cap), out.across.join(e.across)
+		for q := range out.spans {
+			out.spans[q] = out.spans[q].join(e.spans[q])
+			out.coarse[q].join(e.coarse[q])
+		}
 	}
 	return out
 }

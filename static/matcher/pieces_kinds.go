@@ -2,17 +2,18 @@ package matcher
 
 import (
 	"cmp"
-	"fmt"
+	"maps"
 	"math"
-	"strconv"
+	"slices"
 )
 
 // directoryKind says where the ends of plain rows lie that are held alike (absent.ts).
 type directoryKind struct {
 	Hold  Hold     `json:"hold"`
 	Faces Faces    `json:"faces"`
-	Cells [][3]int `json:"cells"`
-	Caps  [][4]any `json:"caps"`
+	Cells [3][]int `json:"cells"`
+	Caps  figures  `json:"caps"`
+	Alike []int    `json:"alike"`
 }
 
 // How wide a cell is, mm: half of absent-spread-cap and absent-spread-across of the
@@ -23,66 +24,55 @@ const (
 )
 
 // kinds counts the ends of plain rows: by the cell they lie in, and by their cap.
-func (s *splitter) kinds() error {
-	type kind struct {
-		at    int // among the kinds, in the order they are met
+func (s *splitter) kinds() {
+	type counts struct {
 		cells map[[2]int]int
-		caps  map[[3]any]int
+		caps  map[figure]int
 	}
-	found := map[[2]string]*kind{}
-	s.out.Kinds = []directoryKind{}
-	for _, row := range s.chart.Rows {
-		if len(row.Ends) != 1 {
+	found := map[[2]byte]*counts{}
+	for n := range s.rows {
+		if len(s.rows[n].ends) != 1 {
 			continue
 		}
-		end := row.Ends[0]
-		name := [2]string{string(end.Hold), string(end.Faces)}
+		end := &s.rows[n].ends[0]
+		name := [2]byte{end.hold, end.faces}
 		k := found[name]
 		if k == nil {
-			k = &kind{at: len(s.out.Kinds), cells: map[[2]int]int{}, caps: map[[3]any]int{}}
+			k = &counts{map[[2]int]int{}, map[figure]int{}}
 			found[name] = k
-			s.out.Kinds = append(s.out.Kinds, directoryKind{Hold: end.Hold, Faces: end.Faces, Cells: [][3]int{}, Caps: [][4]any{}})
 		}
-		to := &s.out.Kinds[k.at]
-		c, err1 := cellOf(end.Cap, capCell)
-		a, err2 := cellOf(end.Across, acrossCell)
-		if err1 != nil || err2 != nil {
-			return fmt.Errorf("%s: %w", row.Ref, cmp.Or(err1, err2))
+		k.cells[[2]int{cellOf(&end.values[0], capCell), cellOf(&end.values[1], acrossCell)}]++
+		if end.values[0].there {
+			k.caps[end.values[0].lead]++
 		}
-		place, known := k.cells[[2]int{c, a}]
-		if !known {
-			place = len(to.Cells)
-			k.cells[[2]int{c, a}] = place
-			to.Cells = append(to.Cells, [3]int{c, a, 0})
-		}
-		to.Cells[place][2]++
-		if end.Cap == nil {
-			continue
-		}
-		as, n, err := s.place(end.Cap.lead())
-		if err != nil {
-			return fmt.Errorf("%s: %w", row.Ref, err)
-		}
-		alike := [3]any{letter(as), n, sign(pieceBases, end.Cap.Basis)}
-		place, known = k.caps[alike]
-		if !known {
-			place = len(to.Caps)
-			k.caps[alike] = place
-			to.Caps = append(to.Caps, [4]any{alike[0], alike[1], alike[2], 0})
-		}
-		to.Caps[place][3] = to.Caps[place][3].(int) + 1
 	}
-	return nil
+	s.out.Kinds = []directoryKind{}
+	for _, name := range slices.SortedFunc(maps.Keys(found), func(a, b [2]byte) int { return slices.Compare(a[:], b[:]) }) {
+		kind := directoryKind{Hold: Holds[name[0]], Faces: pieceFaces[name[1]], Cells: [3][]int{{}, {}, {}}, Alike: []int{}}
+		for _, cell := range slices.SortedFunc(maps.Keys(found[name].cells), func(a, b [2]int) int { return slices.Compare(a[:], b[:]) }) {
+			for i, n := range [3]int{cell[0], cell[1], found[name].cells[cell]} {
+				kind.Cells[i] = append(kind.Cells[i], n)
+			}
+		}
+		kind.Cells[0], kind.Cells[1] = steps(kind.Cells[0]), steps(kind.Cells[1])
+		w := newFigureWriter()
+		for _, cap := range slices.SortedFunc(maps.Keys(found[name].caps), compareFigures) {
+			w.add(cap)
+			kind.Alike = append(kind.Alike, found[name].caps[cap])
+		}
+		kind.Caps = w.out()
+		s.out.Kinds = append(s.out.Kinds, kind)
+	}
+}
+
+func compareFigures(a, b figure) int {
+	return cmp.Or(cmp.Compare(a.as, b.as), cmp.Compare(a.n, b.n), cmp.Compare(a.basis, b.basis))
 }
 
 // cellOf is 0 for no figure.
-func cellOf(v *ChartValue, wide float64) (int, error) {
-	if v == nil {
-		return 0, nil
+func cellOf(v *value, wide float64) int {
+	if !v.there {
+		return 0
 	}
-	mm, err := strconv.ParseFloat(v.MM, 64)
-	if err != nil {
-		return 0, err
-	}
-	return int(math.Floor(mm/wide)) + 1, nil
+	return int(math.Floor(v.lead.mm/wide)) + 1
 }

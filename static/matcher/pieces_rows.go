@@ -2,146 +2,156 @@ package matcher
 
 import (
 	"cmp"
-	"fmt"
+	"encoding/json"
 	"slices"
 	"strconv"
 	"strings"
 )
 
-// piece writes the rows of some entities, in the chart's order of caps and acrosses, so
-// that the steps between them are short.
-func (s *splitter) piece(of []*entity) (Piece, error) {
-	var rows []int
-	for _, e := range of {
-		rows = append(rows, e.rows...)
-	}
-	slices.SortFunc(rows, func(a, b int) int {
-		first, second := s.chart.Rows[a].Ends[0], s.chart.Rows[b].Ends[0]
+// figures are those of one quantity (pieces-types.ts).
+type figures struct {
+	Written string `json:"written"`
+	N       []int  `json:"n"`
+	Basis   string `json:"basis"`
+}
+
+// piece writes the rows of some entities, size by size in the order of caps and acrosses,
+// so that the steps between them are short.
+func (s *splitter) piece(of []*entity) []byte {
+	of = slices.Clone(of)
+	slices.SortStableFunc(of, func(a, b *entity) int {
+		first, second := &s.rows[a.rows[0]].ends[0], &s.rows[b.rows[0]].ends[0]
 		return cmp.Or(
-			cmp.Compare(leading(first.Cap), leading(second.Cap)),
-			cmp.Compare(leading(first.Across), leading(second.Across)), cmp.Compare(a, b))
+			cmp.Compare(first.values[0].lead.mm, second.values[0].lead.mm),
+			cmp.Compare(first.values[1].lead.mm, second.values[1].lead.mm), cmp.Compare(a.rows[0], b.rows[0]))
 	})
-	rows = slices.Compact(rows)
-	w := pieceWriter{splitter: s, piece: Piece{Index: steps(rows), Names: []string{}, Also: [][]any{}, Others: [][]any{}}}
-	w.piece.Cap.N, w.piece.Across.N = []int{}, []int{}
-	var tables, sizes, two []int
-	for n, at := range rows {
-		row := s.chart.Rows[at]
-		id, name, _ := strings.Cut(row.Ref, "/")
-		if name != row.Name {
-			return Piece{}, fmt.Errorf("%s: its name %q is not the one in its ref", row.Ref, row.Name)
-		}
-		w.piece.Names = append(w.piece.Names, name)
-		if len(row.Also) > 0 {
-			also := []any{n}
-			for _, other := range row.Also {
-				also = append(also, other)
-			}
-			w.piece.Also = append(w.piece.Also, also)
-		}
-		tables, sizes = append(tables, s.tables[id]), append(sizes, row.Size)
-		w.piece.Basis += sign(pieceBases, row.Basis)
-		if len(row.Ends) == 2 {
-			two = append(two, n)
-		}
-		for _, end := range row.Ends {
-			if err := w.end(end); err != nil {
-				return Piece{}, fmt.Errorf("%s: %w", row.Ref, err)
-			}
+	// A conversion joint may be here for both its ends: it stands here once.
+	of = slices.CompactFunc(of, func(a, b *entity) bool { return a.rows[0] == b.rows[0] })
+	w := pieceWriter{splitter: s, also: [][]any{}, values: [2]figureWriter{newFigureWriter(), newFigureWriter()},
+		others: [2]figureWriter{newFigureWriter(), newFigureWriter()}}
+	for _, e := range of {
+		w.sizes = append(w.sizes, len(e.rows))
+		for _, at := range e.rows {
+			w.row(at)
 		}
 	}
-	w.piece.Table, w.piece.Size, w.piece.Two = steps(tables), steps(sizes), steps(two)
-	return w.piece, nil
+	return w.text()
 }
 
-func leading(v *ChartValue) float64 {
-	if v == nil {
-		return 0
-	}
-	mm, err := strconv.ParseFloat(v.MM, 64)
-	if err != nil {
-		return 0
-	}
-	return mm
-}
-
-// pieceWriter writes one piece, end by end.
+// pieceWriter writes one piece, row by row.
 type pieceWriter struct {
 	*splitter
-	piece Piece
-	ends  int
-	last  [2]map[int]int // by quantity and how it is written, the number before
+	index, tables, sizes, two []int
+	names                     []string
+	also                      [][]any
+	basis                     []byte
+	holds, holdBases          []byte
+	faces, facesBases         []byte
+	values, others            [2]figureWriter // by quantity
+	othersOf                  [2][]int        // ends
+	ends                      int
 }
 
-func (w *pieceWriter) end(end ChartEnd) error {
-	w.piece.Hold += sign(Holds, end.Hold)
-	w.piece.HoldBasis += sign(pieceBases, end.HoldBasis)
-	w.piece.Faces += sign(pieceFaces, end.Faces)
-	w.piece.FacesBasis += sign(pieceBases, end.FacesBasis)
-	if err := w.value(0, "cap", &w.piece.Cap, end.Cap); err != nil {
-		return err
-	}
-	if err := w.value(1, "across", &w.piece.Across, end.Across); err != nil {
-		return err
-	}
-	w.ends++
-	return nil
-}
-
-func (w *pieceWriter) value(q int, quantity string, to *figures, v *ChartValue) error {
-	if v == nil {
-		to.Written += " "
-		return nil
-	}
-	as, n, err := w.place(v.lead())
-	if err != nil {
-		return err
-	}
-	if w.last[q] == nil {
-		w.last[q] = map[int]int{}
-	}
-	to.Written += letter(as)
-	to.N = append(to.N, n-w.last[q][as])
-	to.Basis += sign(pieceBases, v.Basis)
-	w.last[q][as] = n
-	for _, other := range v.Others {
-		as, n, err := w.place(other)
-		if err != nil {
-			return err
+func (w *pieceWriter) row(at int) {
+	r, from := &w.rows[at], &w.chart.Rows[at]
+	n := len(w.index)
+	w.index, w.tables = append(w.index, at), append(w.tables, r.table)
+	w.names = append(w.names, from.Name)
+	if len(from.Also) > 0 {
+		also := []any{n}
+		for _, other := range from.Also {
+			also = append(also, other)
 		}
-		w.piece.Others = append(w.piece.Others, []any{w.ends, quantity, letter(as), n, sign(pieceBases, other.Basis)})
+		w.also = append(w.also, also)
 	}
-	return nil
+	w.basis = append(w.basis, '0'+r.basis)
+	if len(r.ends) == 2 {
+		w.two = append(w.two, n)
+	}
+	for i := range r.ends {
+		end := &r.ends[i]
+		w.holds, w.holdBases = append(w.holds, '0'+end.hold), append(w.holdBases, '0'+end.holdBasis)
+		w.faces, w.facesBases = append(w.faces, '0'+end.faces), append(w.facesBases, '0'+end.facesBasis)
+		for q := range end.values {
+			v := &end.values[q]
+			if !v.there {
+				w.values[q].none()
+				continue
+			}
+			w.values[q].add(v.lead)
+			for _, other := range v.others {
+				w.others[q].add(other)
+				w.othersOf[q] = append(w.othersOf[q], w.ends)
+			}
+		}
+		w.ends++
+	}
 }
 
-// place finds how a figure is written among the ways of the directory.
-func (s *splitter) place(figure OtherValue) (as, n int, err error) {
-	how, n, err := asWritten(figure)
-	if err != nil {
-		return 0, 0, err
+// text is the piece as JSON, in the order of pieces-types.ts.
+func (w *pieceWriter) text() []byte {
+	b := make([]byte, 0, 24*len(w.index))
+	b = appendInts(append(b, `{"index":`...), steps(w.index))
+	b = appendJSON(append(b, `,"names":`...), strings.Join(w.names, "\n"))
+	b = appendJSON(append(b, `,"also":`...), w.also)
+	b = appendInts(append(b, `,"table":`...), steps(w.tables))
+	b = appendInts(append(b, `,"size":`...), w.sizes)
+	b = appendInts(append(b, `,"two":`...), steps(w.two))
+	for _, of := range []struct {
+		name  string
+		signs []byte
+	}{{"basis", w.basis}, {"hold", w.holds}, {"holdBasis", w.holdBases}, {"faces", w.faces}, {"facesBasis", w.facesBases}} {
+		b = append(append(append(append(append(b, `,"`...), of.name...), `":"`...), of.signs...), '"')
 	}
-	as, known := s.written[how]
-	if !known {
-		as = len(s.written)
-		s.written[how] = as
-		s.out.Written = append(s.out.Written, how)
+	b = w.values[0].append(append(b, `,"cap":`...))
+	b = w.values[1].append(append(b, `,"across":`...))
+	for q, name := range []string{`,"others":{"cap":{"end":`, `,"across":{"end":`} {
+		b = appendInts(append(b, name...), steps(w.othersOf[q]))
+		b = append(w.others[q].append(append(b, `,"figures":`...)), '}')
 	}
-	return as, n, nil
+	return append(b, "}}"...)
 }
 
-func letter(as int) string { return string(rune('A' + as)) }
-
-// sign is the place of a word in its list, as a digit.
-func sign[T comparable](list []T, word T) string {
-	return strconv.Itoa(max(slices.Index(list, word), 0))
+// figureWriter writes figures one behind the other.
+type figureWriter struct {
+	written, basis []byte
+	n              []int
+	last           map[int]int // by how it is written, the number before
 }
 
-// steps are numbers, each less the one before it.
-func steps(list []int) []int {
-	out := make([]int, len(list))
-	last := 0
+func newFigureWriter() figureWriter { return figureWriter{n: []int{}, last: map[int]int{}} }
+
+func (w *figureWriter) none() { w.written = append(w.written, ' ') }
+
+func (w *figureWriter) add(f figure) {
+	w.written = append(w.written, byte('A'+f.as))
+	w.n = append(w.n, f.n-w.last[f.as])
+	w.basis = append(w.basis, '0'+f.basis)
+	w.last[f.as] = f.n
+}
+
+func (w *figureWriter) out() figures { return figures{string(w.written), w.n, string(w.basis)} }
+
+func (w *figureWriter) append(b []byte) []byte {
+	b = append(append(append(b, `{"written":"`...), w.written...), `","n":`...)
+	return append(append(append(appendInts(b, w.n), `,"basis":"`...), w.basis...), `"}`...)
+}
+
+func appendInts(b []byte, list []int) []byte {
+	b = append(b, '[')
 	for i, n := range list {
-		out[i], last = n-last, n
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = strconv.AppendInt(b, int64(n), 10)
 	}
-	return out
+	return append(b, ']')
+}
+
+func appendJSON(b []byte, x any) []byte {
+	text, err := json.Marshal(x)
+	if err != nil {
+		panic("internal error: " + err.Error()) // texts and numbers
+	}
+	return append(b, text...)
 }

@@ -2,7 +2,7 @@
 // standard uncertainty, each row with its size. Made once for each chart.
 import type { Basis, Chart, ChartEnd, ChartFigure, ChartRow, ChartValue, Faces, Hold, Quantity } from "./types";
 import { kindsOf, type Kind } from "./absent";
-import type { Box, Shelves } from "./candidates";
+import type { Look, Shelves } from "./candidates";
 import * as given from "./given";
 import * as gum from "./gum";
 import type { Directory } from "./pieces-types";
@@ -49,10 +49,14 @@ export interface Widest {
   standard: number;
 }
 
+/** The vaguest of some rows. */
+export type Vaguest = Readonly<Record<Quantity, Widest>>;
+
 /** Rows that are held and indexed together: all of a chart, or a piece of one that is too large to be fetched whole. */
 export interface Part {
   rows(): readonly KnownRow[]; // for whoever makes an index of them; a piece makes them anew
   row(n: number): KnownRow | undefined; // the n-th of these
+  widest: Vaguest;
   shelves?: Shelves; // made by candidates.ts when first needed
 }
 
@@ -62,8 +66,7 @@ export interface Prepared {
   plain: number; // how many rows are no conversion joints
   kinds: readonly Kind[]; // and where they lie
   faces: ReadonlyMap<Hold, ReadonlySet<Faces>>; // those the chart has, by hold
-  widest: Readonly<Record<Quantity, Widest>>;
-  parts(box: Box): readonly Part[]; // all that lies in the box is in one of them
+  parts(look: Look): readonly Part[]; // all that is looked for is in one of them
   twins(row: KnownRow): readonly KnownRow[]; // the rows of its size, the one to speak of first in front
   /** Pieces that were asked for and are not here. While there are any, nothing that was found is an answer. */
   missing?: Set<number>;
@@ -97,14 +100,14 @@ export function prepare(chart: AnyChart): Prepared {
   if (chart.format !== 1) throw new Error(otherChart());
   const rows = chart.rows.map(known);
   const twins = sizesOf(rows);
-  const all = [{ rows: () => rows, row: (n: number) => rows[n] }];
+  const widest = { cap: widestOf(rows, "cap"), across: widestOf(rows, "across") };
+  const all = [{ rows: () => rows, row: (n: number) => rows[n], widest }];
   const made: Prepared = {
     version: chart.version,
     together: together(twins.values()),
     plain: rows.filter(isPlain).length,
     kinds: kindsOf(rows),
     faces: facesOf(rows),
-    widest: { cap: widestOf(rows, "cap"), across: widestOf(rows, "across") },
     parts: () => all,
     twins: (row) => twins.get(row.size) ?? [row],
   };
@@ -157,7 +160,7 @@ function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {
 
 // Of twins the one to speak of first: strongest figures, then strongest hold and faces,
 // then most digits, then the chart's order.
-function leadFirst(a: KnownRow, b: KnownRow): number {
+export function leadFirst(a: KnownRow, b: KnownRow): number {
   return (
     strength[b.basis] - strength[a.basis] ||
     strength[held(b)] - strength[held(a)] ||
@@ -202,12 +205,13 @@ function knownValue(v: ChartValue | null, quantity: Quantity): KnownValue | null
   if (v === null) return null;
   const read = (f: ChartFigure): Figure =>
     figure(quantity, f.basis, Number(f.mm), Number(f.half), `${f.text} ${f.unit}`);
-  return withOthers(read(v), (v.others ?? []).map(read));
+  const lead = read(v);
+  return { ...lead, others: (v.others ?? []).map(read).filter((o) => !saysTheSame(lead, o)) };
 }
 
-export function withOthers(lead: Figure, others: readonly Figure[]): KnownValue {
-  // "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new.
-  return { ...lead, others: others.filter((o) => Math.abs(o.mm - lead.mm) > o.half) };
+/** "27 mm" beside 1.062 in is the same figure with fewer digits and proves nothing new. */
+export function saysTheSame(lead: Figure, other: Figure): boolean {
+  return Math.abs(other.mm - lead.mm) <= other.half;
 }
 
 export function figure(quantity: Quantity, basis: Basis, mm: number, half: number, text: string): Figure {

@@ -8,6 +8,7 @@
 import type { Answer } from "./types";
 import type { PartAnswer } from "./part-types";
 import { parseReading } from "./reading";
+import { refsOf } from "./refs";
 import * as say from "./speech-since";
 
 /** One change, as recorded. */
@@ -66,7 +67,7 @@ export function changedSince(record: Record, made: string, answer: Answer | Part
   else out.standing = record.issues.some((issue) => issue.date > day) ? "partly" : "unknown";
   if (out.standing === "older" || out.standing === "partly") {
     const issues = at >= 0 ? record.issues.slice(0, at) : record.issues.filter((issue) => issue.date > (day ?? ""));
-    const named = refsOf(answer);
+    const named = everyRef(answer);
     const rows = new Set<string>();
     for (const issue of issues) {
       for (const change of issue.changes) {
@@ -131,19 +132,6 @@ function ends(text: string): number[] {
 }
 
 // Every row an answer names, whatever for.
-function refsOf(answer: Answer | PartAnswer): Set<string> {
-  const refs = new Set<string>();
-  const add = (list: readonly string[]): void => {
-    for (const ref of list) refs.add(ref);
-  };
-  if ("rows" in answer) {
-    add([...answer.rows, ...answer.near].map((row) => row.ref));
-    return refs;
-  }
-  for (const size of [...answer.sizes, ...answer.near, ...answer.sameFigures]) add(size.rows);
-  for (const end of answer.ends) add(end.rows);
-  for (const slip of answer.slips) add(slip.rows);
-  for (const way of answer.ways) add([way.joint, ...way.to]);
-  add(answer.conversions);
-  return refs;
+function everyRef(answer: Answer | PartAnswer): Set<string> {
+  return "rows" in answer ? new Set([...answer.rows, ...answer.near].map((row) => row.ref)) : refsOf(answer);
 }

@@ -5,10 +5,10 @@
 // All weights are densities of the readings as they were entered, so that a unit, a shift
 // of one certain length and a clip of unknown thickness can be set beside each other. What
 // is not known, such as a clip, is integrated over. Nothing found here is ever applied.
-import type { Hold, SlipFound } from "./types";
-import { fitEnd, namedEnd, sameFaces, sameHold, type MeasuredEnd } from "./agree";
+import type { Basis, Hold, SlipFound } from "./types";
+import { fitEnd, namedEnd, nearAtMost, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
-import { type Box, within } from "./candidates";
+import { type Box, type Look, within } from "./candidates";
 import { logDensity, tailFreedom } from "./density";
 import * as given from "./given";
 import * as gum from "./gum";
@@ -86,15 +86,24 @@ function bySize(group: readonly Explained[], sum: number, weight: (log: number) 
  *  faces. */
 export function otherByFaces(ends: readonly MeasuredEnd[], left: ReadonlySet<string>, chart: Prepared): string[] {
   return ends.flatMap((end, n) => {
-    if (end.cap === undefined || end.across === undefined || end.yoke !== undefined) return [];
+    const { cap } = end;
+    if (cap === undefined || end.across === undefined || end.yoke !== undefined) return [];
     return ofClips(n, ends).flatMap((h) => {
-      const others = explain(h, chart).filter((e) => !left.has(e.row.size) && sameCap(end, e.ends[n]));
+      const look = n === 0 ? withCap(cap, lookFor(h)) : lookFor(h);
+      const others = explain(h, chart, look).filter((e) => !left.has(e.row.size) && sameCap(end, e.ends[n]));
       return others.length === 0 ? [] : [say.otherByFaces(supposed(h.slip, others, chart))];
     });
   });
 }
 
-// A slip of faces leaves the cap as it is: that must agree outright.
+// A slip of faces leaves the cap as it is: that must agree outright, and no other cap need be looked at.
+function withCap(cap: Measured, look: Look): Look {
+  return (widest) => {
+    const reach = nearAtMost(cap, widest.cap.limit, widest.cap.made) / given.rivalReach;
+    return { ...look(widest), cap: [cap.mm - reach, cap.mm + reach] };
+  };
+}
+
 function sameCap({ hold, faces, cap }: MeasuredEnd, known: KnownEnd | undefined): boolean {
   return cap !== undefined && known !== undefined && fitEnd({ hold, faces, cap }, known)?.agrees === true;
 }
@@ -150,12 +159,17 @@ const ofUnit: readonly Slip[] = ["inches-for-millimetres", "millimetres-for-inch
 
 // ---- one hypothesis beside every row
 
-function explain(h: Hypothesis, chart: Prepared): Explained[] {
+function explain(h: Hypothesis, chart: Prepared, look = lookFor(h)): Explained[] {
   const found = new Map<string, Explained>();
   const share = h.logPrior + logShare(chart, h.ends.length);
-  for (const row of within(chart, boxOf(h, chart))) {
+  const seen = new Map<KnownEnd, Basis>();
+  for (const row of within(chart, look)) {
     const [one, two] = row.ends;
     if (one === undefined || (two !== undefined && h.ends.length === 1)) continue;
+    if (two === undefined) {
+      if (seen.get(one) === row.basis) continue; // a twin with the very figures explains no more
+      seen.set(one, row.basis);
+    }
     const orders =
       two === undefined
         ? [[one, one]]
@@ -175,16 +189,18 @@ function explain(h: Hypothesis, chart: Prepared): Explained[] {
 }
 
 // Outside it no row has anything to do with the first end.
-function boxOf(h: Hypothesis, chart: Prepared): Box {
-  const box: Box = {};
-  for (const q of quantities) {
-    const m = h.ends[0]?.[q];
-    if (m === undefined) continue;
-    const longer = h.end === 0 && q === "across" ? h.longer : undefined;
-    const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, chart.widest[q].standard);
-    box[q] = [m.mm - (longer?.most ?? 0) - reach, m.mm - (longer?.least ?? 0) + reach];
-  }
-  return box;
+function lookFor(h: Hypothesis): Look {
+  return (widest) => {
+    const box: Box = {};
+    for (const q of quantities) {
+      const m = h.ends[0]?.[q];
+      if (m === undefined) continue;
+      const longer = h.end === 0 && q === "across" ? h.longer : undefined;
+      const reach = wideOf(h) * given.slipReach * Math.hypot(m.standard, widest[q].standard);
+      box[q] = [m.mm - (longer?.most ?? 0) - reach, m.mm - (longer?.least ?? 0) + reach];
+    }
+    return box;
+  };
 }
 
 // Without a slip a row is looked at from farther off: it may miss by a hair.
@@ -197,8 +213,8 @@ function logLikelihood(h: Hypothesis, ends: readonly KnownEnd[]): number | undef
   let sum = 0;
   for (let n = 0; n < h.ends.length; n++) {
     const [asked, known] = [h.ends[n], ends[n]];
-    if (asked === undefined || known === undefined) return undefined;
     const own = n === h.end ? h : undefined;
+    if (asked === undefined || known === undefined || !goes(asked, known, own)) return undefined;
     for (const q of quantities) {
       const [measured, figure] = [asked[q], known[q]];
       if (measured === undefined) continue;
@@ -207,7 +223,6 @@ function logLikelihood(h: Hypothesis, ends: readonly KnownEnd[]): number | undef
       if (log === undefined) return undefined;
       sum += log;
     }
-    if (!goes(asked, known, own)) return undefined;
   }
   return sum;
 }

@@ -191,4 +191,6 @@ export interface Answer {
   slips: SlipFound[];
   tellApart: TellApart[];
   chart: { version: string };
+  /** Of a chart in pieces: where each row that is named has its page, below the site's root, by ref. */
+  at?: Record<string, string>;
 }

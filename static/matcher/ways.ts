@@ -111,7 +111,7 @@ function plainLike(end: KnownEnd, chart: Prepared): KnownRow | undefined {
     const value = end[quantity];
     if (value !== null) box[quantity] = [value.mm, value.mm];
   }
-  return within(chart, box).find((row) => {
+  return within(chart, () => box).find((row) => {
     const [e] = row.ends;
     return e !== undefined && isPlain(row) && e.hold === end.hold && same(e, end);
   });

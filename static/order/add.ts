@@ -29,7 +29,8 @@ function idOf(row: SlipRow): string {
   return row.id;
 }
 
-function plain(name: string): string {
+/** A name as whoever types it may write it; plainName in build/slip_chart.go makes the same. */
+export function plain(name: string): string {
   return name
     .trim()
     .toLowerCase()

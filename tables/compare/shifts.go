@@ -90,16 +90,25 @@ func (d *Diff) close(set *tables.Set, moved map[*tables.Row]bool) []Pair {
 		row    *tables.Row
 		across float64 // mm; only to look near by, the comparison is exact
 	}
+	const near = 0.16 // mm: the limit of tables.SameSize, and room for rounding
+	var where []float64
+	for row := range moved {
+		where = append(where, reach(row))
+	}
+	slices.Sort(where)
 	var entries []entry
 	for _, t := range set.Tables {
 		for _, row := range t.Rows {
-			if len(row.Ends) > 0 && len(moved) > 0 {
-				entries = append(entries, entry{row, reach(row)})
+			if len(row.Ends) == 0 {
+				continue
+			}
+			across := reach(row)
+			if at, _ := slices.BinarySearch(where, across-2*near); at < len(where) && where[at] <= across+2*near {
+				entries = append(entries, entry{row, across})
 			}
 		}
 	}
 	slices.SortStableFunc(entries, func(a, b entry) int { return cmp.Compare(a.across, b.across) })
-	const near = 0.16 // mm: the limit of tables.SameSize, and room for rounding
 	var out []Pair
 	for i, a := range entries {
 		for _, b := range entries[i+1:] {
@@ -142,11 +151,11 @@ func (d *Diff) moves() []Move {
 	out := []Move{}
 	for _, t := range d.older.Tables {
 		for _, row := range t.Rows {
-			now := exact(d.newer, d.NowCalled(row.ID))
-			if len(row.Ends) != 2 || now == nil || len(now.Ends) != 2 {
+			if len(row.Ends) != 2 {
 				continue
 			}
-			if sameEnds(row, now) {
+			now := exact(d.newer, d.NowCalled(row.ID))
+			if now == nil || len(now.Ends) != 2 || sameEnds(row, now) {
 				continue
 			}
 			for n, e := range row.Ends {

@@ -62,6 +62,14 @@ func sameAnswer(t *testing.T, q matcher.Query, one, other *matcher.Matcher) matc
 	if err != nil {
 		t.Fatal(err)
 	}
+	for _, size := range got.Sizes {
+		for _, ref := range size.Rows {
+			if _, there := got.At[ref]; got.At != nil && !there {
+				t.Errorf("%s: the answer does not say where %s has its page", mustJSON(t, q), ref)
+			}
+		}
+	}
+	got.At = nil // a chart held whole says nothing of pages
 	if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(1, math.Abs(a)) })); diff != "" {
 		t.Fatalf("%s: the answers differ (-plain or whole +indexed or in pieces):\n%s", mustJSON(t, q), diff)
 	}

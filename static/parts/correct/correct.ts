@@ -3,12 +3,16 @@
 import { part } from "../identify/element";
 import { propose } from "./correction";
 import type { Cell, Column, PlacedCell, Row, SourceFacts, TableFacts } from "./facts";
+import type { open as openRows } from "./rows";
 import { correctForm } from "./form";
 import { printedOf } from "./number";
 import { editCell } from "./patch";
 import { waysPart } from "./ways";
 import { cellText } from "./yaml";
 import { pageWords as say } from "words:correct";
+
+// Of a large chart, row by row: another script of the page, which only such a chart has.
+declare const CapspanFacts: { open: typeof openRows };
 
 async function start(root: HTMLElement): Promise<void> {
   const form = part<HTMLFormElement>(root, "form");
@@ -19,6 +23,8 @@ async function start(root: HTMLElement): Promise<void> {
   ) as [HTMLSelectElement, HTMLSelectElement, HTMLSelectElement];
   const asked = correctForm(form);
   const ways = waysPart(root, out);
+  const { directory } = root.dataset;
+  const byRow = directory === undefined ? null : CapspanFacts.open(directory);
   let registry: SourceFacts;
   let facts: TableFacts | null = null;
   let tried = false;
@@ -50,7 +56,8 @@ async function start(root: HTMLElement): Promise<void> {
   }
 
   function fillRows(row: string): void {
-    rowField.replaceChildren(...(facts?.rows ?? []).filter(hasCells).map((r) => new Option(r.id, r.id)));
+    if (byRow) rowField.value = row;
+    else rowField.replaceChildren(...(facts?.rows ?? []).filter(hasCells).map((r) => new Option(r.id, r.id)));
     if (facts?.rows.some((r) => r.id === row && hasCells(r))) rowField.value = row;
     else if (row !== "") fail(say.noRow(shorten(row)));
   }
@@ -69,7 +76,10 @@ async function start(root: HTMLElement): Promise<void> {
     tried = false;
     asked.complain([], false);
     understood("");
-    if (now === null) return;
+    if (now === null) {
+      part(form, "now").textContent = part(form, "place").textContent = "";
+      return;
+    }
     part(form, "now").textContent = said(now.cell, now.column);
     part(form, "place").textContent = say.place(now.facts.file, now.cell.line);
     asked.ask(now.column, now.cell, registry.known);
@@ -90,7 +100,8 @@ async function start(root: HTMLElement): Promise<void> {
     fail(table === "" || one?.dataset.of === table ? "" : say.noTable(shorten(table)));
     tableField.value = one?.dataset.of ?? "";
     try {
-      facts = await fetchOnce<TableFacts>(one?.dataset.facts ?? "");
+      const { facts: at = "", of = "" } = one?.dataset ?? {};
+      facts = await (byRow ? byRow.table(of, row) : fetchOnce<TableFacts>(at));
     } catch {
       fail(say.notThere);
       return;
@@ -125,7 +136,7 @@ async function start(root: HTMLElement): Promise<void> {
   }
 
   try {
-    registry = await fetchOnce<SourceFacts>(root.dataset.sources ?? "");
+    registry = await (byRow ? byRow.sources() : fetchOnce<SourceFacts>(root.dataset.sources ?? ""));
   } catch {
     fail(say.notThere);
     return;
@@ -139,6 +150,7 @@ async function start(root: HTMLElement): Promise<void> {
 
   tableField.addEventListener("change", () => void open(tableField.value, "", ""));
   rowField.addEventListener("change", () => {
+    if (byRow) return void open(tableField.value, rowField.value.trim(), columnField.value);
     fillColumns(columnField.value);
     ask();
   });

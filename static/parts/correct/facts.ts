@@ -54,10 +54,11 @@ export interface Row {
   cells: Record<string, PlacedCell>;
 }
 
-/** A file of the chart, from the root of the repository. */
+/** A file of the chart, from the root of the repository; of a large chart some lines of it. */
 export interface ChartFile {
   file: string;
   text: string;
+  before?: number; // lines that come before the text
 }
 
 export interface TableFacts extends ChartFile {

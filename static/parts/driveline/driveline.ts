@@ -12,6 +12,8 @@ import { fieldsOf, type InputField } from "./fields";
 import { keeping } from "./keeping";
 import { patch } from "./patch";
 import { words } from "words:driveline";
+import { isWhole } from "./whole";
+import { doneWaiting, sayWaiting } from "../pieces/waiting";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
@@ -40,6 +42,15 @@ function run(root: HTMLElement, calculation: Calculation): void {
   const fields = fieldsOf(root, calculation, changed);
 
   function show(before: Report["refusals"] = []): void {
+    if (capspanInPieces && !isWhole(calculation, filledOf(fields), () => show(before))) {
+      result.hidden = true; // nor is there a result of before
+      sayWaiting(note);
+      return;
+    }
+    if (capspanInPieces) {
+      result.hidden = false;
+      doneWaiting(note);
+    }
     const filled = filledOf(fields);
     const own = Object.keys(filled).length > 0 || before.length > 0;
     const filledReport = CapspanDriveline.reckonFilled(calculation, filled, before);

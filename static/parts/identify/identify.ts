@@ -3,7 +3,8 @@
 // One state, one way round: a part changes the state and says so; the core answers; every part shows what follows.
 // Until the chart is here the form stays hidden and the method by hand is open, so a page whose script fails or
 // never arrives is still of use.
-import type { Answer, Chart } from "../../matcher/types";
+import type { AnyChart } from "../../matcher/prepared";
+import type { Answer } from "../../matcher/types";
 import { readAddress, writeAddress } from "./address";
 import { again } from "./again";
 import { fetchChart } from "./chart";
@@ -18,6 +19,8 @@ import { sharePart } from "./share";
 import { emptyEnd, emptyState, hasReadings, toQuery } from "./state";
 import { verdictPart } from "./verdict";
 import { words } from "words:identify";
+import { askPieces, forget, whenAnswered } from "../pieces/ask";
+import { keepPanel } from "../pieces/keep-panel";
 
 async function start(root: HTMLElement): Promise<void> {
   const trouble = part(root, "trouble");
@@ -38,7 +41,7 @@ async function start(root: HTMLElement): Promise<void> {
   }
 }
 
-function run(root: HTMLElement, chart: Chart): void {
+function run(root: HTMLElement, chart: AnyChart): void {
   const ends = part(root, "ends");
   const note = part(root, "note");
   const addEnd = part(root, "add-end");
@@ -73,7 +76,12 @@ function run(root: HTMLElement, chart: Chart): void {
   }
 
   function show(): void {
-    const answer: Answer | null = hasReadings(state) ? CapspanCore.identify(chart, toQuery(state)) : null;
+    if (capspanInPieces && !hasReadings(state)) forget();
+    const answer: Answer | null = hasReadings(state)
+      ? capspanInPieces
+        ? askPieces(chart, toQuery(state), show)
+        : CapspanCore.identify(chart, toQuery(state))
+      : null;
     for (const p of parts) p.show(answer);
     settings.show();
     addEnd.hidden = state.ends.length > 1;
@@ -135,15 +143,18 @@ function run(root: HTMLElement, chart: Chart): void {
     parts = [];
     rebuild();
     part(root, "board").hidden = false; // before show: a drawing is fetched when it is seen
+    if (capspanInPieces && opened && hasReadings(state))
+      whenAnswered(toQuery(state), (answer) => sinceMade(root, here, opened.made, chart.version, answer));
     show(); // the address stays as it was sent until the reader changes something
     if (!opened) return;
     say([words.restored, ...opened.remarks].join(" "));
-    if (hasReadings(state))
+    if (!capspanInPieces && hasReadings(state))
       sinceMade(root, here, opened.made, chart.version, CapspanCore.identify(chart, toQuery(state)));
   }
   window.addEventListener("hashchange", open);
 
   open();
+  if (capspanInPieces) keepPanel(root, chart);
   part(root, "by-hand").removeAttribute("open");
   root.dataset.ready = "";
 }

@@ -8,15 +8,25 @@ import { basisWords, holdWords } from "words:terms";
 /** Makes the links to the pages of rows. */
 export type Rows = (refs: string[], names?: string[]) => HTMLElement;
 
-export function rowsOf(site: string): Rows {
+/** `at` says where rows have their pages in a large chart, whose joints have none of their own. */
+export function rowsOf(site: string, at?: Answer["at"]): Rows {
   const link = (ref: string, name?: string): HTMLElement =>
-    make("a", { href: `${site}joint/${encodeURIComponent(idOf(ref))}/` }, name ?? idOf(ref));
+    make(
+      "a",
+      { href: (capspanInPieces && placeIn(site, at, ref)) || `${site}joint/${encodeURIComponent(idOf(ref))}/` },
+      name ?? idOf(ref),
+    );
   return (refs, names = []) =>
     make(
       "p",
       { class: "size__names" },
       ...refs.flatMap((ref, n) => (n === 0 ? [link(ref, names[n])] : [" · ", link(ref, names[n])])),
     );
+}
+
+function placeIn(site: string, at: Answer["at"], ref: string): string | undefined {
+  const place = at?.[ref];
+  return place && site + place;
 }
 
 /** The id in a row's ref, "table/id". */

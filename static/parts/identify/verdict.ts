@@ -10,6 +10,7 @@ import { because, caution, ends, next, readings, stamp } from "./verdict-parts";
 import { otherSizes, rowsOf, sizes, titled } from "./verdict-sizes";
 import { words } from "words:identify";
 import { verdictWords } from "words:terms";
+import { showWaiting } from "../pieces/verdict";
 
 export interface VerdictPart {
   show(answer: Answer | null, lead: Unit): void;
@@ -33,7 +34,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
     section.scrollIntoView({ block: "start" });
     section.focus({ preventScroll: true });
   });
-  const rows = rowsOf(site);
+  let rows = rowsOf(site);
 
   function parts(answer: Answer, lead: Unit): HTMLElement[] {
     const list: (HTMLElement | null)[] = [
@@ -65,6 +66,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
   return {
     show(answer, lead) {
       pin.hidden = answer === null;
+      if (capspanInPieces && showWaiting(section, head, body)) return;
       if (answer === null) {
         head.replaceChildren(stamp(null, words.waiting, words.start));
         body.replaceChildren(make("p", { class: "hint" }, words.startMore));
@@ -79,6 +81,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
         make("span", { class: "pin__stamp" }, `${verdictWords[answer.verdict]} · ${words.toDetails}`),
         answer.says.head,
       );
+      if (capspanInPieces) rows = rowsOf(site, answer.at);
       body.replaceChildren(...parts(answer, lead));
       options.drawings.fill(body);
     },

@@ -13,17 +13,21 @@ export type News = "waiting" | "taken" | "no-room";
 let bar: HTMLElement | null = null;
 let accepted = false;
 
-/** Shows the bar; `own` are the data of the script element, with this page's chart. */
-export function show(news: News, own: DOMStringMap, registration?: ServiceWorkerRegistration): void {
-  const chart = own.version ?? "";
+/**
+ * Shows the bar; `own` are the data of the script element, with this page's chart. Pages of a large chart do not name
+ * it: then the worker that gave them out does, as long as it is there.
+ */
+export async function show(news: News, own: DOMStringMap, registration?: ServiceWorkerRegistration): Promise<void> {
   if (news === "taken") {
     if (accepted) location.reload();
-    else put(words.taken(chart), [words.reload, () => location.reload()]);
-  } else if (news === "no-room") {
-    put(words.noRoom(chart), [words.drop, () => void drop()]);
-  } else if (registration?.waiting) {
-    void offer(registration, registration.waiting, chart);
+    else put(words.taken(own.version), [words.reload, () => location.reload()]);
+    return;
   }
+  const waiting = registration?.waiting;
+  const active = navigator.serviceWorker.controller;
+  const chart = own.version ?? (active ? (await ask(active)).chart : "");
+  if (news === "no-room") put(words.noRoom(chart), [words.drop, () => void drop()]);
+  else if (waiting) await offer(registration, waiting, chart);
 }
 
 async function offer(registration: ServiceWorkerRegistration, waiting: ServiceWorker, chart: string): Promise<void> {

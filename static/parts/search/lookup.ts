@@ -27,6 +27,11 @@ export interface SearchIndex {
 export interface Found {
   entries: Entry[]; // best first
   instead: [typed: string, taken: string][]; // words that are nowhere, and the nearest that are
+  whole: boolean; // each has all words of the question
+  // Of a large chart (rows.ts):
+  more?: number; // that there are besides
+  many?: true; // rows: the question must say more of their names
+  failed?: true; // rows: they did not come
 }
 
 type Scores = Map<Entry, number>;
@@ -87,7 +92,7 @@ export function lookup(index: SearchIndex): (question: string) => Found {
   }
 
   return (question) => {
-    const found: Found = { entries: [], instead: [] };
+    const found: Found = { entries: [], instead: [], whole: false };
     const typed = question.slice(0, longestQuestion);
     const whole = squeeze(fold(typed));
     const parts = typed.split(/\s+/).map(fold).filter(Boolean);
@@ -104,7 +109,8 @@ export function lookup(index: SearchIndex): (question: string) => Found {
     });
     const all = ranked.filter((r) => r.all);
     const best = Math.max(...ranked.map((r) => r.score));
-    const shown = all.length > 0 ? all : ranked.filter((r) => r.score >= best / 2);
+    found.whole = all.length > 0;
+    const shown = found.whole ? all : ranked.filter((r) => r.score >= best / 2);
     found.entries = shown.sort((a, b) => b.score - a.score).map((r) => r.entry);
     return found;
   };
@@ -125,10 +131,14 @@ function begins(term: string, word: string): boolean {
   return word.length > 1 && term.startsWith(word);
 }
 
-// The terms fewest slips away, one slip in a short word and two in a long one. A word with a digit has none: another
-// figure is another thing.
+/** One slip in a short word and two in a long one. A word with a digit has none: another figure is another thing. */
+export function slipsAllowed(word: string): number {
+  return word.length < 4 || /\d/.test(word) ? 0 : word.length < 7 ? 1 : 2;
+}
+
+// The terms fewest slips away.
 function nearest(word: string, vocabulary: ReadonlyMap<string, Scores>): [string, Scores][] {
-  let most = word.length < 4 || /\d/.test(word) ? 0 : word.length < 7 ? 1 : 2;
+  let most = slipsAllowed(word);
   let out: [string, Scores][] = [];
   if (most === 0) return out;
   for (const place of vocabulary) {

@@ -1,29 +1,46 @@
 // What searches: fetched by open.ts on first use, and by the search page at once.
 import { asset as matcher } from "asset:matcher.js";
+import { asset as rows } from "asset:search-rows.js";
 import { asset as sheet } from "asset:search.css";
+import { asset as pieces } from "asset:pieces.js";
+import type { AnyChart } from "../../matcher/prepared";
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
 import { keyIsOn, turnKey } from "./key";
 import { load } from "../late/load";
 import { longestQuestion, lookup, type SearchIndex } from "./lookup";
 import { panel, type Panel, type Source } from "./panel";
+import type { finder, RowDirectory } from "./rows";
 import { words } from "words:search";
+import { openPieces } from "../pieces/held";
+
+declare const CapspanSearchRows: { finder: typeof finder };
 
 const here = (document.currentScript as HTMLScriptElement).src;
 const styled = load("link", sheet, here).catch(() => {}); // it works without
 
 /** Everything the panel asks. */
 async function fetchSource(address: string): Promise<Source> {
-  const index = await fetchJSON<SearchIndex>(address);
+  const found = await fetchJSON<SearchIndex | RowDirectory>(address);
+  const large = "rows" in found ? found : null;
+  const index = large ? await fetchJSON<SearchIndex>(large.entries) : (found as SearchIndex);
   if (index.format !== 1) throw new Error(address); // of another build
+  const pages = lookup(index);
+  if (large) await load("script", rows, here);
   return {
     index,
-    find: lookup(index),
+    find: large ? CapspanSearchRows.finder(address, large, index.passing, pages) : pages,
     async core() {
       if (typeof CapspanCore === "undefined") await load("script", matcher, here);
-      return fetchJSON<Chart>(index.chart); // of this build, as the core is
+      const chart = (large ?? index).chart; // of this build, as the core is
+      return capspanInPieces ? fetchDirectory(chart) : fetchJSON<Chart>(chart);
     },
   };
+}
+
+async function fetchDirectory(address: string): Promise<AnyChart> {
+  if (typeof CapspanPieces === "undefined") await load("script", pieces, here);
+  return openPieces(address);
 }
 
 async function fetchJSON<T>(address: string): Promise<T> {

@@ -1,6 +1,7 @@
 // A question that is a size: "1.062 x 3.219", "27x74.6", "1 1/16", "30 mm". It is read by the core and judged by the
 // core; here is only what a bare number is taken for, which the hit then says.
-import type { Answer, Chart, Query, Unit } from "../../matcher/types";
+import type { AnyChart } from "../../matcher/prepared";
+import type { Answer, Query, Unit } from "../../matcher/types";
 
 type Core = Pick<typeof CapspanCore, "parseReading" | "identify" | "encodeAddress">;
 
@@ -52,7 +53,7 @@ function bareUnit(text: string): Unit {
 }
 
 /** What the core says to each; of one length only the readings it can use, if there are any. */
-export function judge(sizes: readonly Size[], chart: Chart, core: Core): Judged[] {
+export function judge(sizes: readonly Size[], chart: AnyChart, core: Core): Judged[] {
   const all = sizes.map((size) => {
     const { cap, across } = size;
     const query: Query = { ends: [{ hold: "unknown", cap: cap ? [cap] : [], across: across ? [across] : [] }] };

@@ -48,7 +48,7 @@ function near(mm: number, typed: number): boolean {
 }
 
 /** A decimal with point or comma, a fraction or a mixed fraction; null for anything else. */
-function figure(text: string): number | null {
+export function figure(text: string): number | null {
   const t = text.trim().replace(",", ".");
   if (/^(\d+\.?\d*|\.\d+)$/.test(t)) return Number(t);
   const mixed = /^(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(t);

@@ -1,0 +1,68 @@
+package build
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	catalogue "capspan/templates/words"
+)
+
+// A page whose dependencies are unchanged would come out the same: of all pages of a large
+// chart, before and after one figure of one row was edited, or one row came.
+func TestPagesNoteWhatTheyShow(t *testing.T) {
+	before := loadedSite(t, manySources(t))
+	shared := before.steady(before.shared())
+	known := map[string]remembered{}
+	for _, d := range before.manyDrafts() {
+		one := before.seeing()
+		page, from := d.fill(one)
+		known[d.address] = before.remember(d, one.seen, before.render(&page, from, shared))
+	}
+	longer, id := edited(t, manySources(t), "joints-metric.yaml")
+	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml")} {
+		after := loadedSite(t, src)
+		same, others := 0, 0
+		for _, d := range after.manyDrafts() {
+			was, is := known[d.address]
+			if !is || !after.unchanged(was, d) {
+				others++
+				continue
+			}
+			same++
+			page, from := d.fill(after)
+			if now := after.render(&page, from, shared); now.file.sum() != was.file.sum() {
+				t.Errorf("%s was edited: %s would be taken from before and has changed", id, d.address)
+			}
+		}
+		if others == 0 || same < 10*others {
+			t.Errorf("%s was edited: %d pages are taken from before, %d not", id, same, others)
+		}
+	}
+}
+
+// withRow is a catalogue with the first row of a table a second time, under another name.
+func withRow(t *testing.T, src Sources, file string) Sources {
+	t.Helper()
+	files := maps.Clone(src.Tables.(fstest.MapFS))
+	rows := strings.Split(string(files[file].Data), rowStart)
+	copied := twinsOf.ReplaceAllString(rowID.ReplaceAllString(rows[1], "new-1"), "")
+	files[file] = &fstest.MapFile{Data: []byte(strings.Join(slices.Insert(rows, 2, copied), rowStart))}
+	src.Tables = files
+	return src
+}
+
+// loadedSite is a site whose pages of rows can be filled.
+func loadedSite(t *testing.T, src Sources) *site {
+	t.Helper()
+	all, problems := load(src, Options{Language: catalogue.English})
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	s := newSite(all[0], Options{})
+	s.bundle()
+	s.printRows()
+	return s
+}

@@ -1,0 +1,214 @@
+package build
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"io/fs"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"pgregory.net/rapid"
+
+	"capspan/tables"
+	catalog "capspan/templates/words"
+)
+
+// editsTried is how many series of edits are tried: each is two edits, and an edit two builds
+// of 2,100 rows. So a failure is not made smaller for long either.
+var editsTried = map[string]string{"rapid.checks": "4", "rapid.shrinktime": "20s"}
+
+// A build with a memory has the bytes of one without, whatever was edited in between.
+func TestAfterAnyEdits(t *testing.T) {
+	for name, value := range editsTried {
+		before := flag.Lookup(name).Value.String()
+		defer flag.Set(name, before)
+		if err := flag.Set(name, value); err != nil {
+			t.Fatal(err)
+		}
+	}
+	src := manySources(t)
+	primed := NewMemory()
+	buildOf(t, src, Options{Memory: primed, Language: catalog.English})
+	if len(primed.pages[catalog.English].pages) < manyRowsMade/6 {
+		t.Fatalf("%d pages are remembered", len(primed.pages[catalog.English].pages))
+	}
+	compared := 0
+	rapid.Check(t, func(t *rapid.T) {
+		e := newEditing(src)
+		memory := primed.copy()
+		for _, of := range [][]string{{"figure", "hold", "new row", "row gone"}, slices.Sorted(maps.Keys(edits))} {
+			name := rapid.SampledFrom(of).Draw(t, "edit")
+			edits[name](e, t)
+			opt := Options{Language: catalog.English, Memory: memory}
+			got, problems := Site(e.sources(), opt)
+			opt.Memory = primed.copy()
+			opt.Memory.pages = map[string]pageMemory{}
+			want, others := Site(e.sources(), opt)
+			if problems.Blocked() != others.Blocked() {
+				t.Fatalf("%s: %v\nwithout a memory: %v", name, problems, others)
+			}
+			if !problems.Blocked() {
+				compared++
+			}
+			have := contents(got)
+			for _, f := range want.Files {
+				if !bytes.Equal(have[f.Path], f.Bytes) {
+					t.Errorf("%s: %s is not as a build without a memory makes it", name, f.Path)
+				}
+			}
+			if len(got.Files) != len(want.Files) {
+				t.Errorf("%s: %d files, without a memory %d", name, len(got.Files), len(want.Files))
+			}
+		}
+	})
+	if compared < 4 {
+		t.Errorf("only %d of the edited catalogues can be built", compared)
+	}
+}
+
+// copy is another memory that knows the same. What it knows is never changed, only replaced.
+func (m *Memory) copy() *Memory {
+	out := NewMemory()
+	maps.Copy(out.answers, m.answers)
+	maps.Copy(out.scripts, m.scripts)
+	maps.Copy(out.pictures, m.pictures)
+	maps.Copy(out.pages, m.pages)
+	maps.Copy(out.worked, m.worked)
+	return out
+}
+
+// editing is the sources while they are edited.
+type editing struct {
+	src                        Sources
+	tables, content, templates fstest.MapFS
+	made                       int
+}
+
+func newEditing(src Sources) *editing {
+	e := &editing{src: src, tables: maps.Clone(src.Tables.(fstest.MapFS)), content: fstest.MapFS{}, templates: fstest.MapFS{}}
+	return e
+}
+
+func (e *editing) sources() Sources {
+	src := e.src
+	src.Tables, src.Content, src.Templates = e.tables, layers{e.content, src.Content}, layers{e.templates, src.Templates}
+	return src
+}
+
+// change writes over one file of a folder.
+func change(folder fs.FS, into fstest.MapFS, t *rapid.T, name string, how func(string) string) {
+	text, err := fs.ReadFile(folder, name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	into[name] = &fstest.MapFile{Data: []byte(how(string(text)))}
+}
+
+const rowStart = "\n  - id: "
+
+// row changes one row of a table of joints; how is given its text from the id on.
+func (e *editing) row(t *rapid.T, how func(string) string) {
+	var joints []string
+	for name := range e.tables {
+		if strings.HasPrefix(name, "joints-") {
+			joints = append(joints, name)
+		}
+	}
+	slices.Sort(joints)
+	name := rapid.SampledFrom(joints).Draw(t, "table")
+	change(e.tables, e.tables, t, name, func(text string) string {
+		rows := strings.Split(text, rowStart)
+		n := rapid.IntRange(1, len(rows)-1).Draw(t, "row")
+		rows[n] = how(rows[n])
+		rows = slices.DeleteFunc(rows, func(row string) bool { return row == "" })
+		return strings.Join(rows, rowStart)
+	})
+}
+
+var (
+	lengthOf = regexp.MustCompile(`(cap|across):( *)\{is: ([0-9]+)(\.?[0-9]*)`)
+	heldBy   = regexp.MustCompile(`hold:( *)\{is: [a-z-]+`)
+	noteOf   = regexp.MustCompile(`\n    note: .*`)
+	twinsOf  = regexp.MustCompile(`\n    twins: \[[^\]]*\]`)
+	rowID    = regexp.MustCompile(`^"?([^"\s]+)`)
+	listItem = `(\[|, )"?%s"?(, |\])`
+)
+
+// edits are what somebody may do, by name.
+var edits = map[string]func(*editing, *rapid.T){
+	"figure": func(e *editing, t *rapid.T) {
+		by := rapid.IntRange(1, 3).Draw(t, "digit")
+		e.row(t, func(row string) string { // longer by less than a caliper shows, or twins would be none
+			return lengthOf.ReplaceAllStringFunc(row, func(found string) string {
+				if !strings.Contains(found, ".") {
+					found += ".0"
+				}
+				return fmt.Sprintf("%s%d", found, by)
+			})
+		})
+	},
+	"new row": func(e *editing, t *rapid.T) {
+		e.made++
+		id := fmt.Sprintf("new-%d", e.made)
+		e.row(t, func(row string) string {
+			copied := twinsOf.ReplaceAllString(rowID.ReplaceAllString(row, id), "")
+			return row + rowStart + copied
+		})
+	},
+	"row gone": func(e *editing, t *rapid.T) {
+		id := ""
+		e.row(t, func(row string) string { id = rowID.FindStringSubmatch(row)[1]; return "" })
+		item := regexp.MustCompile(fmt.Sprintf(listItem, regexp.QuoteMeta(id)))
+		for name := range e.tables {
+			change(e.tables, e.tables, t, name, func(text string) string {
+				return item.ReplaceAllStringFunc(text, func(found string) string {
+					switch {
+					case strings.HasPrefix(found, "[") && strings.HasSuffix(found, "]"):
+						return "[]"
+					case strings.HasPrefix(found, "["):
+						return "["
+					case strings.HasSuffix(found, "]"):
+						return "]"
+					}
+					return ", "
+				})
+			})
+		}
+	},
+	"note": func(e *editing, t *rapid.T) {
+		e.row(t, func(row string) string {
+			return strings.TrimRight(noteOf.ReplaceAllString(row, ""), "\n") + "\n    note: \"invented, and edited\"\n"
+		})
+	},
+	"hold": func(e *editing, t *rapid.T) {
+		hold := rapid.SampledFrom([]tables.Hold{tables.OutsideClip, tables.InsideClip, tables.Plate, tables.Injected, tables.Staked, tables.UnknownHold}).Draw(t, "hold")
+		e.row(t, func(row string) string { return heldBy.ReplaceAllString(row, "hold:$1{is: "+string(hold)) })
+	},
+	"twins gone": func(e *editing, t *rapid.T) {
+		e.row(t, func(row string) string { return twinsOf.ReplaceAllString(row, "") })
+	},
+	"guide": func(e *editing, t *rapid.T) {
+		change(e.sources().Content, e.content, t, "measure/cap.md", func(text string) string { return text + "\nOne more sentence.\n" })
+	},
+	"words": func(e *editing, t *rapid.T) {
+		change(e.sources().Templates, e.templates, t, "words/en/joint.yaml", func(text string) string {
+			return strings.Replace(text, "enquiry: \"Write", "enquiry: \"Do write", 1)
+		})
+	},
+	"template": func(e *editing, t *rapid.T) {
+		change(e.sources().Templates, e.templates, t, "paper.html", func(text string) string { return text + "<hr>\n" })
+	},
+	"source": func(e *editing, t *rapid.T) {
+		change(e.tables, e.tables, t, "sources.yaml", func(text string) string {
+			return strings.Replace(text, "    title: ", "    title: Edited ", 1)
+		})
+	},
+	"head": func(e *editing, t *rapid.T) {
+		change(e.tables, e.tables, t, "joints-metric.yaml", func(text string) string { return strings.Replace(text, `label: "Cap"`, `label: "Cup"`, 1) })
+	},
+}

@@ -1,0 +1,180 @@
+package build
+
+import (
+	"bytes"
+	"compress/flate"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/json"
+	"fmt"
+	"sync"
+
+	"capspan/build/diag"
+	"capspan/static"
+	"capspan/static/matcher"
+	"capspan/tables"
+)
+
+// A large chart is fetched in pieces, by pages and by the build itself:
+//
+//	assets/chart-directory.<name>.json  what comes first: the bounds of each piece, and its name
+//	assets/chart/<name>.json            a piece, some hundred rows; all languages have the same
+//
+// A name is made of the bytes it stands for, so whoever fetched a file knows whether it is
+// the one that was meant (static/parts/pieces), and a chart in which one row has changed has
+// all other pieces where they were.
+const (
+	pieceFolder   = "assets/chart/"
+	directoryStem = "assets/chart-directory."
+)
+
+// pieceName is the beginning of the SHA-256 of a file's bytes, 132 bits of it, in letters that
+// an address may have (RFC 4648, 5).
+func pieceName(content []byte) string {
+	sum := sha256.Sum256(content)
+	return base64.RawURLEncoding.EncodeToString(sum[:])[:22]
+}
+
+// chartPieces is a large chart, cut.
+type chartPieces struct {
+	directory matcher.Directory
+	files     map[string][]byte // by name
+	packed    int               // bytes of all of them, about as a host sends them
+}
+
+// directoryFile is the directory with what a reader is told before much of it is fetched.
+type directoryFile struct {
+	matcher.Directory
+	Packed int `json:"packed"`
+}
+
+// cutOnce cuts a large chart when it is first asked for, once for all languages. It is nil
+// for a chart that is held whole.
+func cutOnce(set *tables.Set) func() (*chartPieces, error) {
+	if set == nil || jointRows(set) <= largeRows {
+		return nil
+	}
+	return sync.OnceValues(func() (*chartPieces, error) { return cutPieces(Chart(set)) })
+}
+
+func cutPieces(chart matcher.Chart) (*chartPieces, error) {
+	cut := &chartPieces{files: map[string][]byte{}}
+	var packed bytes.Buffer
+	pack, err := flate.NewWriter(&packed, flate.DefaultCompression)
+	if err != nil {
+		return nil, err
+	}
+	cut.directory, err = matcher.Split(chart, pieceRows, func(p matcher.Piece) (string, error) {
+		content, err := json.Marshal(p)
+		if err != nil {
+			return "", err
+		}
+		packed.Reset()
+		pack.Reset(&packed)
+		if _, err := pack.Write(content); err != nil {
+			return "", err
+		}
+		if err := pack.Close(); err != nil {
+			return "", err
+		}
+		cut.packed += packed.Len()
+		name := pieceName(content)
+		cut.files[name] = content
+		return name, nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("cut the chart into pieces: %w", err)
+	}
+	return cut, nil
+}
+
+// in is the directory as a language has it, whose titles of tables are those of the set.
+func (c *chartPieces) in(set *tables.Set) []byte {
+	file := directoryFile{Directory: c.directory, Packed: c.packed}
+	titles := map[string]string{}
+	for _, t := range set.Tables {
+		titles[t.ID] = t.Title
+	}
+	file.Tables = nil
+	for _, t := range c.directory.Tables {
+		file.Tables = append(file.Tables, [2]string{t[0], titles[t[0]]})
+	}
+	text, err := json.Marshal(file)
+	if err != nil {
+		panic("internal error: " + err.Error()) // strings and numbers only
+	}
+	return text
+}
+
+// fetch returns a piece by its name.
+func (c *chartPieces) fetch(name string) ([]byte, error) {
+	if content, there := c.files[name]; there {
+		return content, nil
+	}
+	return nil, fmt.Errorf("there is no piece %q", name)
+}
+
+// addPieces writes directory and pieces.
+func (s *site) addPieces() diag.List {
+	cut, err := s.cut()
+	if err != nil {
+		return diag.List{{Pos: diag.Pos{File: "tables"}, Fact: err.Error(), Rule: "core-fails"}}
+	}
+	content := s.chartFile()
+	s.chart = directoryStem + pieceName(content) + ".json"
+	s.addRoot(s.chart, content, Assets)
+	if s.folder != "" {
+		return nil // the first language has written the pieces
+	}
+	for name, content := range cut.files {
+		s.addRoot(pieceFolder+name+".json", content, Assets)
+	}
+	return nil
+}
+
+// chartFile is what a browser reads of the chart first: all of it, or the directory of a
+// large one, which addPieces has found to be there.
+func (s *site) chartFile() []byte {
+	if s.cut == nil {
+		return s.chartJSON()
+	}
+	cut, err := s.cut()
+	if err != nil {
+		return nil
+	}
+	return cut.in(s.set)
+}
+
+// coreScripts are the core's scripts that a page asks for, with what reads pieces behind
+// them where the chart is in pieces.
+func (s *site) coreScripts(names ...string) []string {
+	if s.cut != nil {
+		names = append(names, static.PiecesScript)
+	}
+	return names
+}
+
+// aheadWhole is what a page fetches as it begins where the chart is held whole, and cannot use
+// where it is in pieces.
+func (s *site) aheadWhole(names ...string) []string {
+	if s.cut != nil {
+		return nil
+	}
+	return names
+}
+
+// inCore gives the core the chart that browsers are given, whole or in pieces.
+func (in *inputs) inCore() (*matcher.Matcher, error) {
+	core := in.assets.Core()
+	if in.unbundled != nil {
+		core, _ = coreFor(in.unbundled, jointRows(in.set.Whole())) // it is the program's own
+	}
+	if in.cut == nil {
+		return matcher.New(core, Chart(in.set))
+	}
+	cut, err := in.cut()
+	if err != nil {
+		return nil, err
+	}
+	return matcher.NewPieced(core, cut.in(in.set), cut.fetch)
+}

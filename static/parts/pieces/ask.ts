@@ -1,0 +1,131 @@
+// A question to a chart in pieces. While pieces are on their way there is no answer, and nothing of an older one; when
+// they have come, whoever asked is told to ask again, with the readings of that moment. What would cost much is asked
+// for first. One page has one question at a time.
+import type { AnyChart } from "../../matcher/prepared";
+import type { Answer, Query } from "../../matcher/types";
+import { whyLost, type Why } from "./fetch";
+import { heldOf, tried, type Held } from "./held";
+
+/** What a question may fetch without the reader being asked, in bytes as a host sends them. */
+const most = 60_000;
+
+/** How long it takes, ms, until the page says that it is waiting, and until it offers to give up a request. */
+const slowAfter = 700;
+const stuckAfter = 10_000;
+
+/** Why there is no answer yet. `pieces` and `bytes` are what is being fetched, or would be. */
+export interface Waiting {
+  is: "looking" | "slow" | "stuck" | "costly" | Why;
+  pieces: number;
+  bytes: number;
+  few: boolean; // a further measurement would make it less
+  /** Fetches what is costly, or tries again. */
+  go(): void;
+}
+
+interface Asked {
+  key: string;
+  spent: number; // bytes that have come for it
+  allowed: boolean; // the reader has agreed to what is costly
+  waiting: Waiting | null;
+}
+
+let asked: Asked | null = null;
+
+/**
+ * lookUp gives what a run that asks the core comes to, or null while it lacks pieces; then `again` is called when it is
+ * worth another call. The key tells one question from the next.
+ */
+export function lookUp<T>(chart: AnyChart, key: string, run: () => T, again: () => void, few = false): T | null {
+  const held = heldOf(chart);
+  if (asked?.key !== key) asked = { key, spent: 0, allowed: false, waiting: null };
+  const found = tried(held, run);
+  if (!found.whole) {
+    if (asked.waiting === null) begin(held, asked, found.missing, few, again);
+    return null;
+  }
+  asked.waiting = null;
+  return found.came;
+}
+
+/** Nothing is asked any more. */
+export function forget(): void {
+  asked = null;
+  since = null;
+}
+
+/** Why there is no answer; null when nobody asked, or there is one. */
+export function waitingFor(): Waiting | null {
+  return asked?.waiting ?? null;
+}
+
+// Who waits for the answer to the question of an address.
+let since: { key: string; take: (answer: Answer) => void } | null = null;
+
+/** The answer of the core, or null while pieces are missing. */
+export function askPieces(chart: AnyChart, query: Query, again: () => void): Answer | null {
+  const key = JSON.stringify(query);
+  const answer = lookUp(chart, key, () => heldOf(chart).identify(query), again, isOpen(query));
+  if (since !== null && since.key !== key) since = null; // other readings came before it
+  if (answer !== null) {
+    since?.take(answer);
+    since = null;
+  }
+  return answer;
+}
+
+/** whenAnswered hands over the answer to a query, once; never when other readings come before it. */
+export function whenAnswered(query: Query, take: (answer: Answer) => void): void {
+  since = { key: JSON.stringify(query), take };
+}
+
+function begin(held: Held, own: Asked, pieces: readonly number[], few: boolean, again: () => void): void {
+  const bytes = held.bytes(pieces);
+  let turn = 0; // a try that another has followed says nothing any more
+  const wait = (is: Waiting["is"], go: () => void): void => {
+    own.waiting = { is, pieces: pieces.length, bytes, few, go };
+  };
+  const tell = (): void => {
+    if (asked === own) again();
+  };
+  function fetch(anew: boolean): void {
+    const mine = ++turn;
+    const retry = (): void => {
+      fetch(true);
+      tell();
+    };
+    const later = (is: "slow" | "stuck", after: number): number =>
+      window.setTimeout(() => {
+        if (mine !== turn) return;
+        wait(is, retry);
+        tell();
+      }, after);
+    const clocks = [later("slow", slowAfter), later("stuck", stuckAfter)];
+    const end = (is: Why | null): void => {
+      clocks.forEach(clearTimeout);
+      if (mine !== turn) return;
+      own.spent += is === null ? bytes : 0;
+      own.waiting = null;
+      if (is !== null) wait(is, retry);
+      tell();
+    };
+    wait("looking", retry);
+    held.fetch(pieces, anew).then(
+      () => end(null),
+      (error: unknown) => end(whyLost(error) ?? "damaged"),
+    );
+  }
+  if (own.allowed || own.spent + bytes <= most) {
+    fetch(false);
+    return;
+  }
+  wait("costly", () => {
+    own.allowed = true;
+    fetch(false);
+    tell();
+  });
+}
+
+function isOpen(query: Query): boolean {
+  return query.ends.some((end) => !end.cap?.length || !end.across?.length);
+}
