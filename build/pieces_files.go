@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"compress/flate"
 	"crypto/sha256"
-	"encoding/base64"
+	"encoding/hex"
 	"encoding/json"
 	"fmt"
 	"sync"
@@ -28,11 +28,11 @@ const (
 	directoryStem = "assets/chart-directory."
 )
 
-// pieceName is the beginning of the SHA-256 of a file's bytes, 132 bits of it, in letters that
-// an address may have (RFC 4648, 5).
+// pieceName is the beginning of the SHA-256 of a file's bytes, 128 bits of it, in hex digits: no
+// file system takes two names for one, and packed they are as short as base64.
 func pieceName(content []byte) string {
 	sum := sha256.Sum256(content)
-	return base64.RawURLEncoding.EncodeToString(sum[:])[:22]
+	return hex.EncodeToString(sum[:])[:32]
 }
 
 // chartPieces is a large chart, cut.

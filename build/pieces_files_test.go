@@ -2,7 +2,7 @@ package build
 
 import (
 	"crypto/sha256"
-	"encoding/base64"
+	"encoding/hex"
 	"encoding/json"
 	"math"
 	"path"
@@ -63,7 +63,7 @@ func TestPieceFiles(t *testing.T) {
 	for _, f := range s.files {
 		sum := sha256.Sum256(f.Bytes)
 		base := strings.TrimSuffix(strings.TrimPrefix(path.Base(f.Path), "chart-directory."), ".json")
-		if whole := base64.RawURLEncoding.EncodeToString(sum[:]); len(base) < 22 || !strings.HasPrefix(whole, base) {
+		if whole := hex.EncodeToString(sum[:]); len(base) < 32 || !strings.HasPrefix(whole, base) {
 			t.Errorf("%s has bytes of the sum %s", f.Path, whole)
 		}
 		if f.Path == s.chart {

@@ -3,7 +3,7 @@ package static
 import (
 	"bytes"
 	"crypto/sha256"
-	"encoding/base64"
+	"encoding/hex"
 	"testing"
 
 	"github.com/dop251/goja"
@@ -17,13 +17,6 @@ func TestSumOfBytes(t *testing.T) {
 		t.Fatal(problems)
 	}
 	vm := goja.New()
-	vm.Set("btoa", func(text string) string {
-		var raw []byte
-		for _, r := range text {
-			raw = append(raw, byte(r))
-		}
-		return base64.StdEncoding.EncodeToString(raw)
-	})
 	if _, err := vm.RunScript("sum.js", string(script)); err != nil {
 		t.Fatal(err)
 	}
@@ -50,8 +43,8 @@ func TestSumOfBytes(t *testing.T) {
 		if n%9 != 0 {
 			continue
 		}
-		name := base64.RawURLEncoding.EncodeToString(want[:])
-		for called, holds := range map[string]bool{name: true, name[:22]: true, name[:21]: false, "": false, "A" + name[:21]: name[0] == 'A' && name[1] == 'A'} {
+		name := hex.EncodeToString(want[:])
+		for called, holds := range map[string]bool{name: true, name[:32]: true, name[:31]: false, "": false, "f" + name[:31]: name[:32] == "f"+name[:31]} {
 			is, err := named(goja.Undefined(), array(content), vm.ToValue(called))
 			if err != nil || is.ToBoolean() != holds {
 				t.Fatalf("%d bytes are called %q: %v, %v", len(content), called, is, err)

@@ -5,7 +5,7 @@ package browser
 import (
 	"bytes"
 	"crypto/sha256"
-	"encoding/base64"
+	"encoding/hex"
 	"encoding/json"
 	"fmt"
 	"net/http"
@@ -67,7 +67,7 @@ func withDirectory(t testing.TB, out build.Output, directory []byte, pieces []bu
 // nameOf is a file's name as static/parts/pieces/sum.ts wants it.
 func nameOf(content []byte) string {
 	sum := sha256.Sum256(content)
-	return base64.RawURLEncoding.EncodeToString(sum[:])[:22]
+	return hex.EncodeToString(sum[:])[:32]
 }
 
 // directoryOf is the directory of a site.

@@ -59,11 +59,9 @@ function block(view: DataView, at: number, sum: Int32Array, w: Int32Array, round
   });
 }
 
-/** A name is the beginning of the sum in base64url (RFC 4648, 5), 128 bits of it or more. */
+/** A name is the beginning of the sum in small hex digits, 128 bits of it or more: no file system takes two for one. */
 export function isNamed(bytes: Uint8Array, name: string): boolean {
-  if (name.length < 22) return false;
-  const whole = btoa(String.fromCharCode(...sha256(bytes)))
-    .replace(/\+/g, "-")
-    .replace(/\//g, "_");
+  if (name.length < 32) return false;
+  const whole = Array.from(sha256(bytes), (byte) => byte.toString(16).padStart(2, "0")).join("");
   return whole.startsWith(name);
 }
