@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"net/url"
 	"path"
 	"slices"
@@ -24,6 +25,14 @@ import (
 // the guide, the tables, every script and style. Then, while nothing else is to do, the
 // pages of rows, their paper sheets, the tables to download and what corrections need.
 // BenchmarkKept tells how many bytes each part is.
+//
+// Of a large chart a device keeps the first part alone: the pages of its sizes, groups and
+// names, the drawers and the tables to download are too much for a phone, and who wants the
+// chart without a network keeps its pieces by choice (static/parts/pieces).
+
+// manyFolders are below the language's folder, each with how many folders deep it is kept of a
+// large chart: what lies deeper is too much.
+var manyFolders = map[string]int{"size/": 0, "chart/": 1, "a-z/": 0}
 
 const (
 	workerName  = "worker.js" // at the language's base: a worker may only serve what lies below it
@@ -40,7 +49,7 @@ type workerSite struct {
 
 	// Of a site in several languages; addresses are below the root of all of them.
 	Root  string   `json:"root,omitempty"`  // where it is from the worker's own folder: "../"
-	Apart []string `json:"apart,omitempty"` // folders below the worker's that other workers keep
+	Apart []string `json:"apart,omitempty"` // folders below the worker's that other workers keep, or none
 }
 
 // workerAddress is where pages find the worker; empty where there is none: under serve
@@ -77,6 +86,11 @@ func (s *site) addWorker() {
 // keptList sorts the files of the site into what is kept first and what later.
 func (s *site) keptList() workerSite {
 	list := workerSite{Chart: s.version.Name(), Moved: map[string]string{}, Root: strings.Repeat("../", strings.Count(s.folder, "/")), Apart: s.apart}
+	if s.large() {
+		for _, folder := range slices.Sorted(maps.Keys(manyFolders)) { // their pages are there, though this worker has none
+			list.Apart = append(slices.Clip(list.Apart), s.folder+folder)
+		}
+	}
 	for _, r := range s.redirects() {
 		list.Moved[strings.TrimPrefix(r.From, s.root)] = strings.TrimPrefix(r.To, s.root)
 	}
@@ -90,7 +104,7 @@ func (s *site) keptList() workerSite {
 	whole := sha256.New()
 	for _, f := range files {
 		address := keptAddress(f.Path)
-		if _, moved := list.Moved[address]; moved || !s.isKept(f) {
+		if _, moved := list.Moved[address]; moved || !s.isKept(f) || s.isOneOfMany(f.Path) {
 			continue // what a host redirects is never kept
 		}
 		sum := f.sum()
@@ -115,6 +129,20 @@ func (s *site) isKept(f File) bool {
 		return f.Stage == Assets && !strings.HasPrefix(f.Path, previewFolder) // the icons; no page of ours shows a preview
 	}
 	return true
+}
+
+// isOneOfMany reports whether a file is what a large chart has too much of for a phone.
+func (s *site) isOneOfMany(name string) bool {
+	if !s.large() {
+		return false
+	}
+	name = strings.TrimPrefix(name, s.folder)
+	for folder, deep := range manyFolders {
+		if below, in := strings.CutPrefix(name, folder); in && strings.Count(below, "/") > deep {
+			return true
+		}
+	}
+	return s.turn(name) == 3 && !strings.HasPrefix(name, "contribute/") && !strings.HasPrefix(name, schemaFolder)
 }
 
 // turn is when a file is kept: 0 is first.

@@ -183,3 +183,41 @@ func BenchmarkKept(b *testing.B) {
 	b.ReportMetric(rest, "rest-bytes")
 	b.ReportMetric(float64(len(packBrotli(files[workerName], brotliLevel))), "worker-bytes")
 }
+
+// Of a large chart a device keeps what a job begins with: neither the pages of sizes, groups
+// and names nor what lies in drawers, nor pieces that nobody chose to keep. A page that is
+// not kept is not said to be no page.
+func TestWorkerOfLargeChart(t *testing.T) {
+	out := buildOf(t, manySources(t), Options{Memory: testMemory})
+	site := readWorker(t, out)
+	weight := 0
+	files := contents(out)
+	for _, line := range slices.Concat(site.First, site.Rest) {
+		_, address, _ := strings.Cut(line, " ")
+		name := address
+		if strings.HasSuffix(name, "/") || name == "" {
+			name += "index.html"
+		}
+		weight += len(packGzip(files[name]))
+		for _, folder := range []string{"size/", "assets/chart/", "assets/rows/", "assets/slips/", "assets/correct/", "data/"} {
+			if strings.HasPrefix(address, folder) {
+				t.Errorf("%s is kept", address)
+			}
+		}
+		if parts := strings.Split(address, "/"); parts[0] == "chart" && len(parts) > 3 || parts[0] == "a-z" && len(parts) > 2 {
+			t.Errorf("%s is kept", address)
+		}
+	}
+	for _, needed := range []string{" ", " identify/", " chart/", " chart/joints-metric/", " measure/", " search/", " search/index.json", " a-z/", " order/", " contribute/correct/"} {
+		if !slices.ContainsFunc(slices.Concat(site.First, site.Rest), func(line string) bool { return strings.HasSuffix(line, needed) }) {
+			t.Errorf("%q is not kept", needed)
+		}
+	}
+	if weight > 1_500_000 {
+		t.Errorf("a device keeps %d bytes of gzip", weight)
+	}
+	if want := []string{"a-z/", "chart/", "size/"}; !slices.Equal(site.Apart, want) {
+		t.Errorf("pages of %q may be there, want %q", site.Apart, want)
+	}
+	t.Logf("%d files, %d bytes of gzip", len(site.First)+len(site.Rest), weight)
+}

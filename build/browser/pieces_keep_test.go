@@ -56,7 +56,7 @@ func withDirectory(t testing.TB, out build.Output, directory []byte, pieces []bu
 		case pieces != nil && strings.HasPrefix(f.Path, "assets/chart/"):
 			continue
 		case f.Path == "identify/index.html":
-			f.Bytes = bytes.ReplaceAll(f.Bytes, []byte(was), []byte(is))
+			f = build.File{Path: f.Path, Bytes: bytes.ReplaceAll(f.Bytes, []byte(was), []byte(is)), Stage: f.Stage}
 		}
 		now.Files = append(now.Files, f)
 	}
@@ -155,6 +155,15 @@ func TestKeepWholeChart(t *testing.T) {
 		b.until("an answer without a network", answered)
 		if want, got := l.says(t, fragment), see[verdictShown](b, shownSays); got.Head != want.Head {
 			t.Errorf("#%s\npage %+v\ncore %+v", fragment, got, want)
+		}
+	}
+	for _, f := range l.site.Files { // pages of sizes are too many to keep, and the reader is told so
+		if strings.HasPrefix(f.Path, "size/") {
+			b.visit(h, base+strings.TrimSuffix(f.Path, "index.html"))
+			if title := see[string](b, `document.querySelector("h1").textContent`); title != "This page is not at hand" {
+				t.Errorf("%s without a network: %q", f.Path, title)
+			}
+			break
 		}
 	}
 	h.up()

@@ -15,7 +15,7 @@ interface Site {
   moved: Record<string, string>;
   /** Where the root of a site in several languages is from this worker's folder; not there where it is the same. */
   root?: string;
-  /** Folders below the scope whose pages the workers of other languages keep. */
+  /** Folders below the scope of whose pages this worker keeps none or few: other languages', or a large chart's sizes. */
   apart?: string[];
 }
 
@@ -33,7 +33,7 @@ export const root = new URL(site.root ?? "./", scope).href;
 /** The address below the root of a page of this worker. */
 export const own = (name: string): string => scope.slice(root.length) + name;
 
-/** Whether another worker keeps the page, so that this one cannot say that there is none. */
+/** Whether the page may be there though this worker does not keep it, so that it cannot say that there is none. */
 export const isApart = (address: string): boolean => (site.apart ?? []).some((folder) => address.startsWith(folder));
 
 /** The sum of each listed file, by its address below the root; a page's address ends in a slash. */
