@@ -40,9 +40,12 @@ func TestShippedScriptsAreInOrder(t *testing.T) {
 		if problems.Blocked() {
 			t.Fatal(problems)
 		}
-		made := (*Memory)(nil).bundled(src, language, false)
-		if found := slices.Concat(made.problems[:]...); len(found) > 0 {
-			t.Errorf("%s: %v", language, found)
+		var made scripts // in the end of a chart in pieces, which has all
+		for _, pieced := range []bool{false, true} {
+			made = (*Memory)(nil).bundled(src, language, pieced)
+			if found := slices.Concat(made.problems[:]...); len(found) > 0 {
+				t.Errorf("%s: %v", language, found)
+			}
 		}
 		if _, found := static.Driveline(spoken.Static); len(found) > 0 {
 			t.Errorf("%s: %v", language, found)

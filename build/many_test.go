@@ -87,7 +87,7 @@ func newPage(t testing.TB, files map[string][]byte, scripts map[string]string) *
 	}; 0`)
 	var problems diag.List
 	for source, global := range scripts {
-		script, found := static.Script(static.FS, source, global)
+		script, found := static.PiecedScript(static.FS, source, global)
 		problems.Add(found...)
 		p.run(string(script) + "; 0")
 	}

@@ -186,7 +186,7 @@ func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
 // Pieced is [Core] with what reads a chart in pieces behind it.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
 	core, problems := Core(fsys)
-	pieces, found := Script(fsys, "matcher/pieces.ts", PiecesName)
+	pieces, found := PiecedScript(fsys, "matcher/pieces.ts", PiecesName)
 	problems.Add(found...)
 	return append(core, pieces...), problems
 }
@@ -225,6 +225,11 @@ func together(fsys fs.FS, names []string) ([]byte, diag.List) {
 // that run it themselves.
 func Script(fsys fs.FS, source, global string) ([]byte, diag.List) {
 	return Assets{}.build(fsys, entry{name: "script.js", source: source, global: global})
+}
+
+// PiecedScript is [Script] for a chart in pieces.
+func PiecedScript(fsys fs.FS, source, global string) ([]byte, diag.List) {
+	return Assets{pieced: true}.build(fsys, entry{name: "script.js", source: source, global: global})
 }
 
 func (a *Assets) addIcons(fsys fs.FS) error {

@@ -129,9 +129,13 @@ func TestShippedSources(t *testing.T) {
 	if len(problems) > 0 {
 		t.Errorf("problems: %v", problems)
 	}
+	pieced, problems := BundlePieced(FS)
+	if len(problems) > 0 {
+		t.Errorf("problems in pieces: %v", problems)
+	}
 	for _, e := range entries {
-		if len(assets.Bytes(e.name)) == 0 {
-			t.Errorf("%s is not there", e.name)
+		if there := len(assets.Bytes(e.name)) > 0; there == e.pieced || len(pieced.Bytes(e.name)) == 0 {
+			t.Errorf("%s is among the scripts of a chart held whole: %v, in pieces %d bytes", e.name, there, len(pieced.Bytes(e.name)))
 		}
 	}
 	core, problems := Core(FS)

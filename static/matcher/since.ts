@@ -67,7 +67,7 @@ export function changedSince(record: Record, made: string, answer: Answer | Part
   else out.standing = record.issues.some((issue) => issue.date > day) ? "partly" : "unknown";
   if (out.standing === "older" || out.standing === "partly") {
     const issues = at >= 0 ? record.issues.slice(0, at) : record.issues.filter((issue) => issue.date > (day ?? ""));
-    const named = everyRef(answer);
+    const named = refsOf(answer);
     const rows = new Set<string>();
     for (const issue of issues) {
       for (const change of issue.changes) {
@@ -129,9 +129,4 @@ function ends(text: string): number[] {
     const r = parseReading(p);
     return r.ok ? [r.mm] : [];
   });
-}
-
-// Every row an answer names, whatever for.
-function everyRef(answer: Answer | PartAnswer): Set<string> {
-  return "rows" in answer ? new Set([...answer.rows, ...answer.near].map((row) => row.ref)) : refsOf(answer);
 }

@@ -10,8 +10,8 @@ export const words = {
         ? " Otra página abierta lo seguirá en su próximo paso."
         : ` Otras ${others} páginas abiertas lo seguirán en su próximo paso.`
       : ""),
-  taken: (mine?: string) =>
-    `En otra ventana se tomó un cuadro más nuevo. Lo que ve aquí sigue siendo ${mine ? `el cuadro ${mine}` : "el de antes"}.`,
+  taken: (mine: string) =>
+    `En otra ventana se tomó un cuadro más nuevo. Lo que ve aquí sigue siendo el cuadro ${mine}.`,
   noRoom: (mine: string) =>
     `Hay un cuadro más nuevo, pero este dispositivo no tiene espacio para guardarlo junto al cuadro ${mine}. ` +
     "Sin una copia guardada, el sitio necesita red hasta que haya espacio.",

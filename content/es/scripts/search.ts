@@ -31,9 +31,5 @@ export const words = {
   measured: "medida",
   comparing: "Se compara la medida con el cuadro…",
   noCore: "No llegó la comparación de medidas; use Identificar.",
-  looking: "Se buscan las filas…",
-  many: "Demasiadas filas tienen estas palabras en el nombre: escriba más de una de ellas.",
-  noRows: "No llegaron las filas con esos nombres, así que puede faltar en la lista lo que busca.",
-  again: "Intentar de nuevo",
   noIndex: "No llegó aquello en que se busca. Cargue la página otra vez, o mire de la A a la Z.",
 } as const;

@@ -3,7 +3,7 @@
 import { part } from "../identify/element";
 import { propose } from "./correction";
 import type { Cell, Column, PlacedCell, Row, SourceFacts, TableFacts } from "./facts";
-import type { open as openRows } from "./rows";
+import type { FactsByRow, open as openRows } from "./rows";
 import { correctForm } from "./form";
 import { printedOf } from "./number";
 import { editCell } from "./patch";
@@ -14,6 +14,10 @@ import { pageWords as say } from "words:correct";
 // Of a large chart, row by row: another script of the page, which only such a chart has.
 declare const CapspanFacts: { open: typeof openRows };
 
+function byRow({ dataset }: HTMLElement): FactsByRow {
+  return CapspanFacts.open(dataset.directory ?? "");
+}
+
 async function start(root: HTMLElement): Promise<void> {
   const form = part<HTMLFormElement>(root, "form");
   const out = part(root, "out");
@@ -23,8 +27,6 @@ async function start(root: HTMLElement): Promise<void> {
   ) as [HTMLSelectElement, HTMLSelectElement, HTMLSelectElement];
   const asked = correctForm(form);
   const ways = waysPart(root, out);
-  const { directory } = root.dataset;
-  const byRow = directory === undefined ? null : CapspanFacts.open(directory);
   let registry: SourceFacts;
   let facts: TableFacts | null = null;
   let tried = false;
@@ -56,7 +58,7 @@ async function start(root: HTMLElement): Promise<void> {
   }
 
   function fillRows(row: string): void {
-    if (byRow) rowField.value = row;
+    if (capspanInPieces) rowField.value = row;
     else rowField.replaceChildren(...(facts?.rows ?? []).filter(hasCells).map((r) => new Option(r.id, r.id)));
     if (facts?.rows.some((r) => r.id === row && hasCells(r))) rowField.value = row;
     else if (row !== "") fail(say.noRow(shorten(row)));
@@ -76,10 +78,8 @@ async function start(root: HTMLElement): Promise<void> {
     tried = false;
     asked.complain([], false);
     understood("");
-    if (now === null) {
-      part(form, "now").textContent = part(form, "place").textContent = "";
-      return;
-    }
+    if (capspanInPieces && now === null) part(form, "now").textContent = part(form, "place").textContent = "";
+    if (now === null) return;
     part(form, "now").textContent = said(now.cell, now.column);
     part(form, "place").textContent = say.place(now.facts.file, now.cell.line);
     asked.ask(now.column, now.cell, registry.known);
@@ -100,8 +100,9 @@ async function start(root: HTMLElement): Promise<void> {
     fail(table === "" || one?.dataset.of === table ? "" : say.noTable(shorten(table)));
     tableField.value = one?.dataset.of ?? "";
     try {
-      const { facts: at = "", of = "" } = one?.dataset ?? {};
-      facts = await (byRow ? byRow.table(of, row) : fetchOnce<TableFacts>(at));
+      facts = await (capspanInPieces
+        ? byRow(root).table(tableField.value, row)
+        : fetchOnce<TableFacts>(one?.dataset.facts ?? ""));
     } catch {
       fail(say.notThere);
       return;
@@ -136,7 +137,7 @@ async function start(root: HTMLElement): Promise<void> {
   }
 
   try {
-    registry = await (byRow ? byRow.sources() : fetchOnce<SourceFacts>(root.dataset.sources ?? ""));
+    registry = await (capspanInPieces ? byRow(root).sources() : fetchOnce<SourceFacts>(root.dataset.sources ?? ""));
   } catch {
     fail(say.notThere);
     return;
@@ -150,7 +151,7 @@ async function start(root: HTMLElement): Promise<void> {
 
   tableField.addEventListener("change", () => void open(tableField.value, "", ""));
   rowField.addEventListener("change", () => {
-    if (byRow) return void open(tableField.value, rowField.value.trim(), columnField.value);
+    if (capspanInPieces) return void open(tableField.value, rowField.value.trim(), columnField.value);
     fillColumns(columnField.value);
     ask();
   });

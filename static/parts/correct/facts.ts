@@ -54,11 +54,10 @@ export interface Row {
   cells: Record<string, PlacedCell>;
 }
 
-/** A file of the chart, from the root of the repository; of a large chart some lines of it. */
+/** A file of the chart, from the root of the repository. */
 export interface ChartFile {
   file: string;
   text: string;
-  before?: number; // lines that come before the text
 }
 
 export interface TableFacts extends ChartFile {

@@ -6,7 +6,6 @@ import { sourceLines } from "./yaml";
 export interface Edit {
   file: string;
   lines: string[]; // of the file as it is, each with its own end
-  before?: number; // how many lines of the file come before those
   at: number; // the first that goes, from 0; they are put in before it when none goes
   gone: number;
   put: string[]; // with their ends
@@ -26,14 +25,11 @@ export function lineEnd(text: string): string {
 /** The line of a cell with other braces; what stands before and behind them stays. */
 export function editCell(file: ChartFile, cell: PlacedCell, braces: string): Edit {
   const lines = linesOf(file.text);
-  const before = file.before ?? 0;
-  const at = cell.line - 1 - before;
-  const line = lines[at] ?? "";
+  const line = lines[cell.line - 1] ?? "";
   return {
     file: file.file,
     lines,
-    before,
-    at,
+    at: cell.line - 1,
     gone: 1,
     put: [line.slice(0, cell.from) + braces + line.slice(cell.to)],
   };
@@ -67,12 +63,12 @@ export function patchOf(edits: readonly Edit[]): string {
 }
 
 function hunk(edit: Edit): string {
-  const { lines, before: above = 0, at, gone, put, file } = edit;
+  const { lines, at, gone, put, file } = edit;
   const from = Math.max(0, at - context);
   const to = Math.min(lines.length, at + gone + context);
   const before = to - from;
   const after = before - gone + put.length;
-  const start = (count: number): number => above + (count === 0 ? from : from + 1); // git counts from 1, an empty side from 0
+  const start = (count: number): number => (count === 0 ? from : from + 1); // git counts from 1, an empty side from 0
   return [
     lines.length === 0 ? "--- /dev/null\n" : `--- a/${file}\n`,
     `+++ b/${file}\n`,

@@ -1,6 +1,7 @@
 // What the page of corrections is told of a large chart, row by row: build/correct_rows.go writes it. Of a table there are
 // its columns, and the one row that is to be corrected with the lines of the file round it.
 import { drawersOf, type DrawerList, fetchDirectory, keyEnd } from "../late/drawers";
+import { lineEnd } from "./patch";
 import type { Row, SourceFacts, TableFacts } from "./facts";
 
 interface FactsDirectory {
@@ -14,8 +15,8 @@ interface TableInDrawers extends Omit<TableFacts, "text" | "rows"> {
 }
 
 interface RowInDrawer extends Row {
-  text: string;
-  before: number;
+  text: string; // some lines of the file
+  before: number; // how many lines come before them
 }
 
 export interface FactsByRow {
@@ -24,8 +25,16 @@ export interface FactsByRow {
   table(id: string, row: string): Promise<TableFacts>;
 }
 
-/** open reads the directory when it is first needed, and anew when something it names does not come. */
+const opened = new Map<string, FactsByRow>(); // by address
+
+/** open is what the directory at an address leads to. It is read when it is first needed, and anew when something it names does not come. */
 export function open(address: string): FactsByRow {
+  const facts = opened.get(address) ?? reader(address);
+  opened.set(address, facts);
+  return facts;
+}
+
+function reader(address: string): FactsByRow {
   const whole = new Map<string, Promise<unknown>>(); // files of their own, by address
   let directory: Promise<FactsDirectory> | null = null;
 
@@ -64,7 +73,7 @@ export function open(address: string): FactsByRow {
         const found = (await drawersOf<RowInDrawer>(rows).open(row + keyEnd)).find((r) => r.id === row);
         if (found === undefined) return { ...head, text: "", rows: [] };
         const { text, before, ...own } = found;
-        return { ...head, text, before, rows: [own] };
+        return { ...head, text: lineEnd(text).repeat(before) + text, rows: [own] }; // the lines before are not here, but counted
       }),
   };
 }

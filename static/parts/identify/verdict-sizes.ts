@@ -8,14 +8,9 @@ import { basisWords, holdWords } from "words:terms";
 /** Makes the links to the pages of rows. */
 export type Rows = (refs: string[], names?: string[]) => HTMLElement;
 
-/** `at` says where rows have their pages in a large chart, whose joints have none of their own. */
-export function rowsOf(site: string, at?: Answer["at"]): Rows {
+export function rowsOf(site: string): Rows {
   const link = (ref: string, name?: string): HTMLElement =>
-    make(
-      "a",
-      { href: (capspanInPieces && placeIn(site, at, ref)) || `${site}joint/${encodeURIComponent(idOf(ref))}/` },
-      name ?? idOf(ref),
-    );
+    make("a", { href: `${site}joint/${encodeURIComponent(idOf(ref))}/` }, name ?? idOf(ref));
   return (refs, names = []) =>
     make(
       "p",
@@ -24,9 +19,17 @@ export function rowsOf(site: string, at?: Answer["at"]): Rows {
     );
 }
 
-function placeIn(site: string, at: Answer["at"], ref: string): string | undefined {
-  const place = at?.[ref];
-  return place && site + place;
+/** Of a large chart, whose joints have no pages of their own: `at` says where their rows have theirs. */
+export function rowsAt(site: string, at: Answer["at"]): Rows {
+  const plain = rowsOf(site);
+  return (refs, names) => {
+    const made = plain(refs, names);
+    made.querySelectorAll("a").forEach((link, n) => {
+      const place = at?.[refs[n] ?? ""];
+      if (place !== undefined) link.href = site + place;
+    });
+    return made;
+  };
 }
 
 /** The id in a row's ref, "table/id". */

@@ -7,7 +7,7 @@ import { drawn } from "./late";
 import { type State, toQuery } from "./state";
 import { slips, ways } from "./verdict-doubts";
 import { because, caution, ends, next, readings, stamp } from "./verdict-parts";
-import { otherSizes, rowsOf, sizes, titled } from "./verdict-sizes";
+import { otherSizes, rowsAt, rowsOf, sizes, titled } from "./verdict-sizes";
 import { words } from "words:identify";
 import { verdictWords } from "words:terms";
 import { showWaiting } from "../pieces/verdict";
@@ -81,7 +81,7 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
         make("span", { class: "pin__stamp" }, `${verdictWords[answer.verdict]} · ${words.toDetails}`),
         answer.says.head,
       );
-      if (capspanInPieces) rows = rowsOf(site, answer.at);
+      if (capspanInPieces) rows = rowsAt(site, answer.at);
       body.replaceChildren(...parts(answer, lead));
       options.drawings.fill(body);
     },

@@ -2,6 +2,7 @@
 // with the chart they began with, whatever the host has by now.
 import type { About } from "../../worker/messages";
 import { make } from "../identify/element";
+import { words as large } from "words:large";
 import { words } from "words:offline";
 
 /**
@@ -13,21 +14,29 @@ export type News = "waiting" | "taken" | "no-room";
 let bar: HTMLElement | null = null;
 let accepted = false;
 
-/**
- * Shows the bar; `own` are the data of the script element, with this page's chart. Pages of a large chart do not name
- * it: then the worker that gave them out does, as long as it is there.
- */
-export async function show(news: News, own: DOMStringMap, registration?: ServiceWorkerRegistration): Promise<void> {
-  if (news === "taken") {
-    if (accepted) location.reload();
-    else put(words.taken(own.version), [words.reload, () => location.reload()]);
+/** Shows the bar; `own` are the data of the script element, with this page's chart. */
+export function show(news: News, own: DOMStringMap, registration?: ServiceWorkerRegistration): void {
+  if (capspanInPieces && own.version === undefined) {
+    void showUnnamed(news, registration);
     return;
   }
-  const waiting = registration?.waiting;
+  const chart = own.version ?? "";
+  if (news === "taken") {
+    if (accepted) location.reload();
+    else put(words.taken(chart), [words.reload, () => location.reload()]);
+  } else if (news === "no-room") {
+    put(words.noRoom(chart), [words.drop, () => void drop()]);
+  } else if (registration?.waiting) {
+    void offer(registration, registration.waiting, chart);
+  }
+}
+
+// Pages of a large chart do not name it: the worker that gave them out does, as long as it is there.
+async function showUnnamed(news: News, registration?: ServiceWorkerRegistration): Promise<void> {
   const active = navigator.serviceWorker.controller;
-  const chart = own.version ?? (active ? (await ask(active)).chart : "");
-  if (news === "no-room") put(words.noRoom(chart), [words.drop, () => void drop()]);
-  else if (waiting) await offer(registration, waiting, chart);
+  if (news !== "taken") show(news, { version: active ? (await ask(active)).chart : "" }, registration);
+  else if (accepted) location.reload();
+  else put(large.taken, [words.reload, () => location.reload()]);
 }
 
 async function offer(registration: ServiceWorkerRegistration, waiting: ServiceWorker, chart: string): Promise<void> {

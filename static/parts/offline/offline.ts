@@ -21,7 +21,7 @@ function start(box: ServiceWorkerContainer, own: DOMStringMap): void {
 
   function show(what: Newer.News, registration?: ServiceWorkerRegistration): void {
     if (typeof CapspanNewer !== "undefined") {
-      void CapspanNewer.show(what, own, registration);
+      CapspanNewer.show(what, own, registration);
       return;
     }
     load("link", sheet, here).catch(() => undefined); // a bar without its looks still says what is new

@@ -27,8 +27,8 @@ export interface SearchIndex {
 export interface Found {
   entries: Entry[]; // best first
   instead: [typed: string, taken: string][]; // words that are nowhere, and the nearest that are
-  whole: boolean; // each has all words of the question
   // Of a large chart (rows.ts):
+  whole?: boolean; // each has all words of the question
   more?: number; // that there are besides
   many?: true; // rows: the question must say more of their names
   failed?: true; // rows: they did not come
@@ -92,7 +92,7 @@ export function lookup(index: SearchIndex): (question: string) => Found {
   }
 
   return (question) => {
-    const found: Found = { entries: [], instead: [], whole: false };
+    const found: Found = { entries: [], instead: [] };
     const typed = question.slice(0, longestQuestion);
     const whole = squeeze(fold(typed));
     const parts = typed.split(/\s+/).map(fold).filter(Boolean);
@@ -109,8 +109,8 @@ export function lookup(index: SearchIndex): (question: string) => Found {
     });
     const all = ranked.filter((r) => r.all);
     const best = Math.max(...ranked.map((r) => r.score));
-    found.whole = all.length > 0;
-    const shown = found.whole ? all : ranked.filter((r) => r.score >= best / 2);
+    if (capspanInPieces) found.whole = all.length > 0;
+    const shown = all.length > 0 ? all : ranked.filter((r) => r.score >= best / 2);
     found.entries = shown.sort((a, b) => b.score - a.score).map((r) => r.entry);
     return found;
   };
@@ -131,15 +131,13 @@ function begins(term: string, word: string): boolean {
   return word.length > 1 && term.startsWith(word);
 }
 
-/** One slip in a short word and two in a long one. A word with a digit has none: another figure is another thing. */
-export function slipsAllowed(word: string): number {
-  return word.length < 4 || /\d/.test(word) ? 0 : word.length < 7 ? 1 : 2;
-}
-
-// The terms fewest slips away.
-function nearest(word: string, vocabulary: ReadonlyMap<string, Scores>): [string, Scores][] {
-  let most = slipsAllowed(word);
-  let out: [string, Scores][] = [];
+/**
+ * The terms fewest slips away, one slip in a short word and two in a long one. A word with a digit has none: another
+ * figure is another thing.
+ */
+export function nearest<T>(word: string, vocabulary: Iterable<[string, T]>): [string, T][] {
+  let most = word.length < 4 || /\d/.test(word) ? 0 : word.length < 7 ? 1 : 2;
+  let out: [string, T][] = [];
   if (most === 0) return out;
   for (const place of vocabulary) {
     const slips = apart(word, place[0], most);

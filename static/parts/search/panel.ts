@@ -10,7 +10,8 @@ import { longestQuestion, type Entry, type Found, type SearchIndex } from "./loo
 import { judge, sizesIn, type Judged } from "./size";
 import { kindWords, words } from "words:search";
 import { addWaiting } from "../pieces/waiting";
-import { judgeInPieces } from "./size-pieces";
+import { addAgain, countOf, lateText, type Later } from "./later";
+import { judgeInPieces, rowsInPieces } from "./size-pieces";
 
 export interface Panel {
   ask(question: string): void; // as if it were typed
@@ -18,7 +19,8 @@ export interface Panel {
 
 export interface Source {
   index: SearchIndex;
-  find: (question: string) => Found | Promise<Found>; // of a large chart it must be fetched
+  find: (question: string) => Found;
+  late?: Later; // of a large chart, and then instead of find
   core: () => Promise<AnyChart>; // fetches the core and the chart; rejects when they do not come
 }
 
@@ -31,9 +33,6 @@ export function panel(root: HTMLElement, source: Source): Panel {
   const hits = part(root, "search-hits");
   const { base, entries } = source.index;
   let chart: AnyChart | null = null;
-  let asked = 0; // the question that was put last
-  let waiting = false; // for what it is answered by
-  let go = false; // to the first of its answer
   let core: "unasked" | "coming" | "here" | "failed" = "unasked";
 
   async function fetchCore(): Promise<void> {
@@ -47,33 +46,14 @@ export function panel(root: HTMLElement, source: Source): Panel {
     show();
   }
 
-  // What is on the page stays until the answer is whole: nothing moves while parts of it arrive.
   function show(): void {
     const question = field.value.slice(0, longestQuestion).trim();
-    if (/\d/.test(question) && core === "unasked") void fetchCore();
-    const found = source.find(question);
-    if (!(found instanceof Promise)) {
-      tell(question, found);
-      return;
-    }
-    asked += 1;
-    const now = asked;
-    waiting = true;
-    const late = setTimeout(() => {
-      if (now === asked) status.textContent = words.looking;
-    }, 300);
-    void found.then((came) => {
-      clearTimeout(late);
-      if (now !== asked) return;
-      waiting = false;
-      tell(question, came);
-      if (go) hits.querySelector("a")?.click();
-      go = false;
-    });
-  }
-
-  function tell(question: string, found: Found): void {
     const maySize = /\d/.test(question);
+    if (maySize && core === "unasked") void fetchCore();
+    const found = capspanInPieces
+      ? (source.late?.find(question, { status, hits, show }) as Found)
+      : source.find(question);
+    if (capspanInPieces && !found) return; // what is on the page stays until the answer is whole
     const judged = chart
       ? capspanInPieces
         ? judgeInPieces(question, chart, show)
@@ -84,54 +64,40 @@ export function panel(root: HTMLElement, source: Source): Panel {
       ...rowsOf(judged, found).map((e) => hit(base + e.address, e.title, e.note ?? "", kindWords[e.kind])),
     );
     const shown = hits.childElementCount;
-    const all = found.entries.length + (found.more ?? 0) + judged.length;
     status.textContent = [
       judged.length === 0 && found.instead.length > 0 && words.instead(found.instead),
       ...judged.map((j) => `${sizeTitle(j)}.`),
-      found.failed
-        ? words.noRows
-        : found.many
-          ? words.many
-          : question && (shown > 0 ? words.found(shown, all) : words.nothing(question)),
+      (capspanInPieces && lateText(found)) ||
+        (question &&
+          (shown > 0
+            ? words.found(shown, (capspanInPieces ? countOf(found) : found.entries.length) + judged.length)
+            : words.nothing(question))),
       maySize && core === "coming" && words.comparing,
       maySize && core === "failed" && words.noCore,
     ]
       .filter(Boolean)
       .join(" ");
-    if (found.failed) {
-      const again = make("button", { type: "button", class: "btn btn--plain" }, words.again);
-      again.addEventListener("click", show);
-      status.append(" ", again);
+    if (capspanInPieces) {
+      addAgain(status, found, show);
+      addWaiting(status);
     }
-    if (capspanInPieces) addWaiting(status);
   }
 
   // First the rows the verdict leaves, then what the words found.
   function rowsOf(judged: readonly Judged[], found: Found): Entry[] {
-    const rows = judged.flatMap(({ answer }) =>
-      answer.sizes.flatMap((s) =>
-        s.rows.flatMap((ref) => {
-          const id = ref.slice(ref.indexOf("/") + 1);
-          const at = answer.at?.[ref]; // of a large chart, whose rows are no entries
-          if (at !== undefined) return { kind: "row", address: at, title: id, names: "", words: "" } as Entry;
-          return entries.filter((e) => e.address === `joint/${id}/`);
-        }),
-      ),
-    );
-    const listed = new Set(rows.map((e) => e.address));
-    return [...new Set([...rows, ...found.entries.filter((e) => !listed.has(e.address))])].slice(0, most);
+    if (capspanInPieces) return rowsInPieces(judged, found).slice(0, most);
+    const refs = judged.flatMap((j) => j.answer.sizes.flatMap((s) => s.rows));
+    const addresses = refs.map((ref) => `joint/${ref.slice(ref.indexOf("/") + 1)}/`);
+    const rows = addresses.flatMap((address) => entries.filter((e) => e.address === address));
+    return [...new Set([...rows, ...found.entries])].slice(0, most);
   }
 
-  field.addEventListener("input", () => {
-    go = false;
-    show();
-  });
+  field.addEventListener("input", show);
   root.addEventListener("keydown", (event) => {
     const links = [...hits.querySelectorAll("a")];
     const at = links.indexOf(document.activeElement as HTMLAnchorElement);
     const step = event.key === "ArrowDown" ? 1 : event.key === "ArrowUp" ? -1 : 0;
-    if (event.key === "Enter" && event.target === field && waiting) go = true;
-    else if (event.key === "Enter" && event.target === field) links[0]?.click();
+    if (event.key === "Enter" && event.target === field) (capspanInPieces && source.late?.enter()) || links[0]?.click();
     else if (step !== 0 && (at >= 0 || event.target === field))
       (links[at + step] ?? (step < 0 ? field : null))?.focus();
     else return;

@@ -5,7 +5,7 @@
 //   non-goal  words of a row's note, and sizes, which are the core's
 import { drawersOf, type DrawerList, fetchDirectory, keyEnd } from "../late/drawers";
 import { fold, squeeze } from "./fold";
-import { apart, slipsAllowed, type Entry, type Found } from "./lookup";
+import { nearest, type Entry, type Found } from "./lookup";
 
 /** A row: id, figures, address below the base (which the id completes behind a #), other names. */
 export type Packed = readonly [id: string, note: string, place: string, ...also: string[]];
@@ -138,19 +138,16 @@ export function rowFinder({ rows, first, words }: RowDirectory, passing: readonl
 
   // Words that no name has, with the nearest that one has.
   async function misspelt(asked: readonly string[]): Promise<Found["instead"]> {
-    if (!asked.some((word) => slipsAllowed(word) > 0)) return [];
+    if (asked.every((word) => /\d|^$/.test(word))) return []; // nothing is near to figures
     const inNames = await drawers.file<string[]>(words);
+    const named = inNames.map((name): [string, null] => [name, null]);
     return asked.flatMap((word): Found["instead"] => {
-      const near = inNames.some((name) => name.startsWith(word)) ? undefined : nearest(word, inNames);
-      return near === undefined ? [] : [[word, near]];
+      if (inNames.some((name) => name.startsWith(word))) return [];
+      return nearest(word, named)
+        .slice(0, 1)
+        .map(([near]) => [word, near]);
     });
   }
-}
-
-function nearest(word: string, list: readonly string[]): string | undefined {
-  const slips = list.map((name) => apart(word, name, slipsAllowed(word)));
-  const least = Math.min(...slips);
-  return least > slipsAllowed(word) || slipsAllowed(word) === 0 ? undefined : list[slips.indexOf(least)];
 }
 
 /** One answer of both: rows by name, and what the words of the question found elsewhere. */

@@ -1,8 +1,8 @@
 // What searches: fetched by open.ts on first use, and by the search page at once.
 import { asset as matcher } from "asset:matcher.js";
+import { asset as pieces } from "asset:pieces.js";
 import { asset as rows } from "asset:search-rows.js";
 import { asset as sheet } from "asset:search.css";
-import { asset as pieces } from "asset:pieces.js";
 import type { AnyChart } from "../../matcher/prepared";
 import type { Chart } from "../../matcher/types";
 import { make, part } from "../identify/element";
@@ -10,6 +10,7 @@ import { keyIsOn, turnKey } from "./key";
 import { load } from "../late/load";
 import { longestQuestion, lookup, type SearchIndex } from "./lookup";
 import { panel, type Panel, type Source } from "./panel";
+import { later } from "./later";
 import type { finder, RowDirectory } from "./rows";
 import { words } from "words:search";
 import { openPieces } from "../pieces/held";
@@ -21,19 +22,33 @@ const styled = load("link", sheet, here).catch(() => {}); // it works without
 
 /** Everything the panel asks. */
 async function fetchSource(address: string): Promise<Source> {
-  const found = await fetchJSON<SearchIndex | RowDirectory>(address);
-  const large = "rows" in found ? found : null;
-  const index = large ? await fetchJSON<SearchIndex>(large.entries) : (found as SearchIndex);
+  if (capspanInPieces) return fetchRows(address);
+  const index = await fetchJSON<SearchIndex>(address);
   if (index.format !== 1) throw new Error(address); // of another build
-  const pages = lookup(index);
-  if (large) await load("script", rows, here);
   return {
     index,
-    find: large ? CapspanSearchRows.finder(address, large, index.passing, pages) : pages,
+    find: lookup(index),
     async core() {
       if (typeof CapspanCore === "undefined") await load("script", matcher, here);
-      const chart = (large ?? index).chart; // of this build, as the core is
-      return capspanInPieces ? fetchDirectory(chart) : fetchJSON<Chart>(chart);
+      return fetchJSON<Chart>(index.chart); // of this build, as the core is
+    },
+  };
+}
+
+// Of a large chart: pages are in the index, and rows in drawers.
+async function fetchRows(address: string): Promise<Source> {
+  const directory = await fetchJSON<RowDirectory>(address);
+  const index = await fetchJSON<SearchIndex>(directory.entries);
+  if (index.format !== 1) throw new Error(address); // of another build
+  await load("script", rows, here);
+  const find = lookup(index);
+  return {
+    index,
+    find,
+    late: later(CapspanSearchRows.finder(address, directory, index.passing, find)),
+    async core() {
+      if (typeof CapspanCore === "undefined") await load("script", matcher, here);
+      return fetchDirectory(directory.chart);
     },
   };
 }

@@ -8,8 +8,7 @@ export const words = {
     (others > 0
       ? ` ${others === 1 ? "Another open page" : `${others} other open pages`} will follow with the next step.`
       : ""),
-  taken: (mine?: string) =>
-    `A newer chart was taken in another window. What you see here is still ${mine ? `chart ${mine}` : "the one before"}.`,
+  taken: (mine: string) => `A newer chart was taken in another window. What you see here is still chart ${mine}.`,
   noRoom: (mine: string) =>
     `A newer chart is there, but this device has no room to keep it beside chart ${mine}. ` +
     "Without a kept copy the site needs a network until there is room.",

@@ -27,9 +27,5 @@ export const words = {
   measured: "size",
   comparing: "Comparing the size with the chart…",
   noCore: "The comparison of sizes did not arrive; use Identify.",
-  looking: "Looking through the rows…",
-  many: "Too many rows have these words in their names: type more of one of them.",
-  noRows: "The rows with such names did not arrive, so the list may lack what you look for.",
-  again: "Try again",
   noIndex: "What is searched did not arrive. Load the page again, or look from A to Z.",
 } as const;
