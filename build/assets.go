@@ -30,10 +30,6 @@ func (s *site) bundle() diag.List {
 			if s.own == nil || s.own.overlay == nil {
 				continue
 			}
-		case s.assets.Path(largeSheet), s.assets.Path(groupsScript), s.assets.Path(searchRowsScript), s.assets.Path(correctRowsScript):
-			if !s.large() {
-				continue
-			}
 		case s.assets.Path(static.WorkerName), s.assets.Path(static.RetireName):
 			continue // written by addWorker
 		case s.assets.Path(static.EmbedName), s.assets.Path(static.EmbedFormName), s.assets.Path(static.EmbedSheetName):

@@ -326,7 +326,7 @@ type site struct {
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
-	s := &site{inputs: in, places: map[string]diag.Pos{}, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
+	s := &site{inputs: in, progress: &counter{}, places: map[string]diag.Pos{}, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
 	s.ruler = sync.OnceValue(func() template.HTML { return s.drawn().Ruler("ruler") })
 	s.sizes = sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set) })
 	if !opt.check { // to name a large chart takes long
