@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"maps"
 	"regexp"
@@ -11,6 +12,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"capspan/build/diag"
 	"capspan/build/synth/catalogue"
 	"capspan/tables"
 	catalog "capspan/templates/words"
@@ -19,19 +21,84 @@ import (
 // manyRowsMade is how many rows the catalogue of the tests has: a large chart, and hardly more.
 const manyRowsMade = 2100
 
-// madeMany is the catalogue, made once.
-var madeMany = sync.OnceValues(func() (Sources, error) { return makeMany(manyRowsMade) })
+// madeRows are the tables of the catalogue, made once for all tests; its figures are invented.
+var madeRows = sync.OnceValues(func() (catalogue.Files, error) { return makeRows(manyRowsMade) })
 
-// makeMany makes a catalogue; its figures are invented.
-func makeMany(rows int) (Sources, error) {
-	src := inEnglish()
-	made, err := catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+func makeRows(rows int) (catalogue.Files, error) {
+	return catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+}
+
+// madeSet is what they say.
+var madeSet = sync.OnceValues(func() (*tables.Set, error) {
+	made, err := madeRows()
 	if err != nil {
-		return src, err
+		return nil, err
 	}
+	set, problems := tables.Load(made.FS())
+	if problems.Blocked() {
+		return nil, fmt.Errorf("%v", problems)
+	}
+	return set, nil
+})
+
+func manySet(t testing.TB) *tables.Set {
+	t.Helper()
+	set, err := madeSet()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return set
+}
+
+// madeMany are the sources with the catalogue in place of the chart, and a guide that names
+// no row of that.
+var madeMany = sync.OnceValues(func() (Sources, error) {
+	made, err := madeRows()
+	if err != nil {
+		return Sources{}, err
+	}
+	return withRows(inEnglish(), made)
+})
+
+func makeMany(rows int) (Sources, error) {
+	made, err := makeRows(rows)
+	if err != nil {
+		return Sources{}, err
+	}
+	return withRows(inEnglish(), made)
+}
+
+func withRows(src Sources, made catalogue.Files) (Sources, error) {
 	guide, err := catalogue.Guide(src.Content)
 	src.Tables, src.Content = made.FS(), guide.FS()
 	return src, err
+}
+
+// builtMany is the site of it, and what its build remembers, for all tests. Who builds on
+// that takes a copy.
+var builtMany = sync.OnceValue(func() builtOnce {
+	src, err := madeMany()
+	if err != nil {
+		return builtOnce{}
+	}
+	memory := NewMemory()
+	out, problems := Site(src, Options{Memory: memory, Language: catalog.English})
+	return builtOnce{out, problems, memory}
+})
+
+type builtOnce struct {
+	out      Output
+	problems diag.List
+	memory   *Memory
+}
+
+func mustBuilt(t testing.TB) builtOnce {
+	t.Helper()
+	built := builtMany()
+	if built.memory == nil || built.problems.Blocked() {
+		t.Fatalf("the catalogue cannot be built: %v", built.problems)
+	}
+	return built
 }
 
 func manySources(t testing.TB) Sources {
@@ -83,9 +150,10 @@ func edited(t testing.TB, src Sources, file string) (Sources, string) {
 // One edited row of a large chart changes the pages that show it and those about the whole
 // chart, and no others.
 func TestOneRowChangesFewPages(t *testing.T) {
-	before := buildOf(t, manySources(t), Options{})
+	before, memory := mustBuilt(t).out, mustBuilt(t).memory.copy()
+	memory.pages = map[string]pageMemory{} // every page is made anew
 	src, id := edited(t, manySources(t), "joints-metric.yaml")
-	after := contents(buildOf(t, src, Options{}))
+	after := contents(buildOf(t, src, Options{Memory: memory}))
 	whole := []string{"chart/index.html", "chart/joints-metric/index.html", "changes/index.html", "identify/index.html", "measure/card/index.html", "order/index.html",
 		"shaft/index.html", "embed/frame/index.html", "not-kept.html", "contribute/correct/index.html"}
 	pages, same := 0, 0

@@ -10,7 +10,6 @@ import (
 	"testing/fstest"
 
 	"capspan/build/diag"
-	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/tables"
 )
@@ -164,14 +163,11 @@ func TestCheckFindsWhatABuildFinds(t *testing.T) {
 // manyJoints is an invented catalogue large enough to be made in another way than the
 // shipped chart, with a guide that names no row of that.
 var manyJoints = sync.OnceValues(func() (Sources, error) {
-	src := Embedded()
-	made, err := catalogue.Make(catalogue.Options{Rows: largeRows + 100, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+	made, err := madeRows()
 	if err != nil {
-		return src, err
+		return Sources{}, err
 	}
-	guide, err := catalogue.Guide(src.Content)
-	src.Tables, src.Content = made.FS(), guide.FS()
-	return src, err
+	return withRows(Embedded(), made)
 })
 
 // With many rows most of them have no page made; what is wrong with one is found all the

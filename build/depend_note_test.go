@@ -1,8 +1,11 @@
 package build
 
 import (
+	"fmt"
 	"maps"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -22,7 +25,7 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 		known[d.address] = before.remember(d, one.seen, before.render(&page, from, shared))
 	}
 	longer, id := edited(t, manySources(t), "joints-metric.yaml")
-	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml")} {
+	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml", nil), withRow(t, manySources(t), "joints-metric.yaml", newGroup(t))} {
 		after := loadedSite(t, src)
 		same, others := 0, 0
 		for _, d := range after.manyDrafts() {
@@ -43,12 +46,40 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 	}
 }
 
-// withRow is a catalogue with the first row of a table a second time, under another name.
-func withRow(t *testing.T, src Sources, file string) Sources {
+// newGroup gives a row a cap that is in no group yet, behind the last of the metric table.
+func newGroup(t *testing.T) func(row string) string {
+	last := 0
+	for _, table := range manySet(t).Tables {
+		if table.ID == "joints-metric" {
+			for _, row := range table.Rows {
+				for _, group := range groupsOf(row) {
+					if n, err := strconv.Atoi(group); err == nil {
+						last = max(last, n)
+					}
+				}
+			}
+		}
+	}
+	cap := regexp.MustCompile(`(\n    cap: *\{is: )[0-9.]+`)
+	return func(row string) string {
+		made := cap.ReplaceAllString(row, fmt.Sprintf("${1}%d", last+1))
+		if made == row {
+			t.Fatalf("no cap in %q", row)
+		}
+		return made
+	}
+}
+
+// withRow is a catalogue with the first row of a table a second time, under another name and
+// changed in some way.
+func withRow(t *testing.T, src Sources, file string, how func(string) string) Sources {
 	t.Helper()
 	files := maps.Clone(src.Tables.(fstest.MapFS))
 	rows := strings.Split(string(files[file].Data), rowStart)
 	copied := twinsOf.ReplaceAllString(rowID.ReplaceAllString(rows[1], "new-1"), "")
+	if how != nil {
+		copied = how(copied)
+	}
 	files[file] = &fstest.MapFile{Data: []byte(strings.Join(slices.Insert(rows, 2, copied), rowStart))}
 	src.Tables = files
 	return src

@@ -32,8 +32,7 @@ func TestAfterAnyEdits(t *testing.T) {
 		}
 	}
 	src := manySources(t)
-	primed := NewMemory()
-	buildOf(t, src, Options{Memory: primed, Language: catalog.English})
+	primed := mustBuilt(t).memory
 	if len(primed.pages[catalog.English].pages) < manyRowsMade/6 {
 		t.Fatalf("%d pages are remembered", len(primed.pages[catalog.English].pages))
 	}

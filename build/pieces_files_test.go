@@ -8,35 +8,14 @@ import (
 	"path"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
-	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 )
-
-// largeSet is an invented chart just above the limit.
-var largeSet = sync.OnceValues(func() (*tables.Set, error) {
-	made, err := catalogue.Make(catalogue.Options{Rows: largeRows + 100, Seed: 1, Makers: catalogue.Makers}, Embedded().Tables)
-	if err != nil {
-		return nil, err
-	}
-	set, _ := tables.Load(made.FS())
-	return set, nil
-})
-
-func mustLargeSet(t testing.TB) *tables.Set {
-	t.Helper()
-	set, err := largeSet()
-	if err != nil || set == nil {
-		t.Fatalf("no chart of %d rows: %v", largeRows+100, err)
-	}
-	return set
-}
 
 // chartOf writes the files of a chart alone.
 func chartOf(t testing.TB, set *tables.Set, folder string) *site {
@@ -51,7 +30,7 @@ func chartOf(t testing.TB, set *tables.Set, folder string) *site {
 // Every file of a large chart has the name of its bytes, the directory names the pieces
 // there are and no others, and no device is made to keep them.
 func TestPieceFiles(t *testing.T) {
-	s := chartOf(t, mustLargeSet(t), "")
+	s := chartOf(t, manySet(t), "")
 	var directory struct {
 		Format  int
 		Packed  int
@@ -102,7 +81,7 @@ func TestWholeChartIsOneFile(t *testing.T) {
 
 // Another language has a directory with its own titles of tables, and the same pieces.
 func TestPiecesOfLanguages(t *testing.T) {
-	set := mustLargeSet(t)
+	set := manySet(t)
 	n := slices.IndexFunc(set.Tables, (*tables.Table).Joint)
 	said := set.Spoken(func(english string) string {
 		if english == set.Tables[n].Title {
@@ -127,7 +106,7 @@ func TestPiecesOfLanguages(t *testing.T) {
 
 // One row that is edited makes few pieces new: readers who keep the chart fetch those.
 func TestOneRowChangesFewPieces(t *testing.T) {
-	chart := Chart(mustLargeSet(t))
+	chart := Chart(manySet(t))
 	before, err := cutPieces(chart)
 	if err != nil {
 		t.Fatal(err)
@@ -151,7 +130,7 @@ func TestOneRowChangesFewPieces(t *testing.T) {
 
 // The build's own core answers from those files what it answers from the whole chart.
 func TestCoreOfPieceFiles(t *testing.T) {
-	set := mustLargeSet(t)
+	set := manySet(t)
 	assets, problems := static.BundlePieced(static.FS)
 	if problems.Blocked() {
 		t.Fatal(problems)

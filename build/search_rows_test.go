@@ -122,6 +122,29 @@ func TestSearchRowsAreThoseOfAll(t *testing.T) {
 	}
 }
 
+// Of rows that fit alike the one with the shorter id comes first, and then by the alphabet: in
+// what the build counts beforehand and in what a page finds by itself.
+func TestSearchRowsOrder(t *testing.T) {
+	p := newPage(t, nil, map[string]string{"parts/search/rows.ts": "Rows"})
+	var rows []*search.Named
+	for _, row := range [][]string{{"ab-100"}, {"b-ab-1"}, {"ab-20"}, {"ab-3"}, {"ab-10"}, {"zz", "ab"}, {"a", "abc"}} {
+		rows = append(rows, search.NewNamed(row[0], "", "/size/x/#"+row[0], row[1:]))
+	}
+	want := []string{"zz", "a", "ab-3", "ab-10", "ab-20", "ab-100", "b-ab-1"}
+	var ids []string
+	for _, row := range search.FirstOf("ab", rows, len(rows)).Rows {
+		ids = append(ids, row.ID)
+	}
+	if !slices.Equal(ids, want) {
+		t.Errorf("the build has %q, want %q", ids, want)
+	}
+	var is begun
+	p.mustAsk(&is, "Rows.begunBy('ab', a[0])", rows)
+	if !slices.Equal(is.ids(len(want)), want) {
+		t.Errorf("the page has %q, want %q", is.ids(len(want)), want)
+	}
+}
+
 // A row's names find what the index of small charts would find by them.
 func TestSearchRowsAreThoseOfTheIndex(t *testing.T) {
 	p, set := rowsPage(t)

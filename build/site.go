@@ -169,6 +169,7 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	}
 	group.Wait()
 	problems.Add(found...)
+	problems.Add(takenIDs(set)...)
 	cut := cutOnce(set)
 	for n, language := range languages {
 		all[n] = read[n].inputs

@@ -2,16 +2,13 @@ package build
 
 import (
 	"encoding/json"
-	"fmt"
 	"io/fs"
 	"strconv"
-	"sync"
 	"testing"
 	"testing/fstest"
 
 	"github.com/dop251/goja"
 
-	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
@@ -37,7 +34,7 @@ func TestAddressesOfSizesAreAlike(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		set  func(*testing.T) *tables.Set
-	}{{"shipped", shippedSet}, {"invented", inventedSet}} {
+	}{{"shipped", shippedSet}, {"invented", func(t *testing.T) *tables.Set { return manySet(t) }}} {
 		t.Run(c.name, func(t *testing.T) {
 			set := c.set(t)
 			at := addressesInPieces(t, Chart(set))
@@ -65,30 +62,6 @@ func shippedSet(t *testing.T) *tables.Set {
 	set, problems := tables.Load(tables.FS)
 	if problems.Blocked() {
 		t.Fatal(problems)
-	}
-	return set
-}
-
-// inventedRows makes a large chart that is still small enough for a test.
-const inventedRows = largeRows + 100
-
-var invented = sync.OnceValues(func() (*tables.Set, error) {
-	files, err := catalogue.Make(catalogue.Options{Rows: inventedRows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
-	if err != nil {
-		return nil, err
-	}
-	set, problems := tables.Load(files.FS())
-	if problems.Blocked() {
-		return nil, fmt.Errorf("%v", problems)
-	}
-	return set, nil
-})
-
-func inventedSet(t *testing.T) *tables.Set {
-	t.Helper()
-	set, err := invented()
-	if err != nil {
-		t.Fatal(err)
 	}
 	return set
 }
