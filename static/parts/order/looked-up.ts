@@ -61,9 +61,10 @@ function lookedUp(held: Held, slips: Slips): LookedUp {
     let asked = query;
     const place = row === undefined ? undefined : places.get(row);
     if (place !== undefined) {
-      const twins = rowsAt(held, place);
+      const twins = rowsAt(held, place, slips.chart.rows.find(({ id }) => id === row)?.twins);
       if (held.missing.size > 0) throw new Error("pieces are missing"); // tried finds them noted
-      for (const twin of twins) if (!rows.some(({ ref }) => ref === twin.row.ref)) rows.push(askedRow(twin));
+      for (const twin of twins)
+        if (!rows.some(({ ref }) => ref === twin.row.ref)) rows.push(askedRow(twin, twins[0] ?? twin));
       needed.push(...twins.map(addressOf));
       const own = rows.find(({ name }) => name === row);
       asked ??= own && askLike(own);
@@ -90,11 +91,9 @@ function lookedUp(held: Held, slips: Slips): LookedUp {
 
   async function placeAll(ids: readonly string[]): Promise<void> {
     for (const id of ids) {
-      const named = await slips.named(id);
-      places.set(
-        id,
-        named.find((place) => place.endsWith(`#${id}`)),
-      );
+      const place = (await slips.named(id)).find((place) => place.endsWith(`#${id}`));
+      if (place !== undefined) await slips.fetch([place]);
+      places.set(id, place);
     }
   }
 
@@ -128,15 +127,22 @@ function lookedUp(held: Held, slips: Slips): LookedUp {
   };
 }
 
-// The row that has its page there, and the rows of its size, in the chart's order.
-function rowsAt({ known }: Held, place: string): KnownRow[] {
-  const box = boxOf(place);
-  const name = place.slice(place.indexOf("#") + 1);
-  const found = within(known, () => box).find(({ row }) => row.name === name);
-  return found === undefined ? [] : [...known.twins(found)].sort((a, b) => a.index - b.index);
+// The row that has its page there, and the rows of its size, in the chart's order. Of a conversion joint the pieces do not
+// tell those; `others` are their places.
+function rowsAt(held: Held, place: string, others: readonly string[] = []): KnownRow[] {
+  const found = rowAt(held, place);
+  if (found === undefined) return [];
+  const twins = found.ends.length === 1 ? held.known.twins(found) : [place, ...others].map((p) => rowAt(held, p));
+  return twins.filter((twin) => twin !== undefined).sort((a, b) => a.index - b.index);
 }
 
-function askedRow({ row, size, ends }: KnownRow): AskedRow {
+function rowAt({ known }: Held, place: string): KnownRow | undefined {
+  const box = boxOf(place);
+  const name = place.slice(place.indexOf("#") + 1);
+  return within(known, () => box).find(({ row }) => row.name === name);
+}
+
+function askedRow({ row, ends }: KnownRow, { size }: KnownRow): AskedRow {
   const figure = (value: { text: string } | null): { text: string; unit: Unit } | null => {
     if (value === null) return null;
     const at = value.text.lastIndexOf(" ");
