@@ -29,6 +29,7 @@ type slipRow struct {
 	Ends      []slipEnd  `json:"ends"`
 	Values    []slipCell `json:"values"`
 	Fasteners []slipCell `json:"fasteners"`
+	Twins     []string   `json:"twins,omitempty"` // of a conversion joint of a large chart: places of the others of its size
 }
 
 type slipEnd struct {
@@ -74,9 +75,12 @@ func (s *site) addSlips() {
 		return
 	}
 	var rows, names []record
+	twins := conversionTwins(s.set)
 	for row := range s.joints() {
 		key := sizeKey(row)
-		rows = append(rows, recordOf(key, s.slipRow(row)))
+		shown := s.slipRow(row)
+		shown.Twins = twins[row]
+		rows = append(rows, recordOf(key, shown))
 		for _, name := range append([]string{row.ID}, row.Also...) {
 			names = append(names, recordOf(plainName(name), append([]string{row.ID, key}, row.Also...)))
 		}
@@ -84,6 +88,22 @@ func (s *site) addSlips() {
 	files := s.drawersIn(slipFolder)
 	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll(rows, sizesDrawer), files.addAll(names, drawerSize)}), Pages)
 	s.slips = s.folder + slipDirectory
+}
+
+// conversionTwins are the places of the rows that are one size with a conversion joint, which
+// the pieces of the chart do not tell: there it is in the pieces of both its ends.
+func conversionTwins(set *tables.Set) map[*tables.Row][]string {
+	twins := map[*tables.Row][]string{}
+	for _, size := range set.Sizes() {
+		for _, row := range size {
+			for _, other := range size {
+				if other != row && len(row.Ends) > 1 {
+					twins[row] = append(twins[row], sizeAddress(sizeKey(other))[1:]+"#"+other.ID)
+				}
+			}
+		}
+	}
+	return twins
 }
 
 // joints are the rows that are identified by their ends.

@@ -18,11 +18,22 @@ func TestSlipsOfRows(t *testing.T) {
 	files, _ := mustMany(t)
 	whole := map[string]slipRow{}
 	bySize := map[string][]string{}
+	byID := map[string]*tables.Row{}
 	var rows []*tables.Row
+	twins := map[*tables.Row][]string{}
+	for _, size := range manySite().set.Sizes() {
+		for _, row := range size {
+			if len(row.Ends) == 2 {
+				twins[row] = names(size)
+			}
+		}
+	}
+	conversions := 0
 	for row := range manySite().joints() {
 		whole[row.Ref()] = manySite().slipRow(row)
 		bySize[sizeKey(row)] = append(bySize[sizeKey(row)], row.Ref())
 		rows = append(rows, row)
+		byID[row.ID] = row
 	}
 	p := newPage(t, files, map[string]string{"parts/order/slips.ts": "Slips"})
 	random := rand.New(rand.NewPCG(5, 5))
@@ -50,6 +61,23 @@ func TestSlipsOfRows(t *testing.T) {
 		}
 		for _, ref := range bySize[sizeKey(row)] {
 			want := roundTrip(t, whole[ref])
+			// Those of its size that the pieces do not tell.
+			others := []string{want.ID}
+			for _, place := range got[ref].Twins {
+				_, id, _ := strings.Cut(place, "#")
+				others = append(others, id)
+				if at, ok := byID[id]; !ok || place != "size/"+sizeKey(at)+"/#"+id {
+					t.Fatalf("%s is said to be one size with %s", ref, place)
+				}
+			}
+			if len(byID[want.ID].Ends) == 2 {
+				conversions++
+				slices.Sort(others)
+				if all := slices.Sorted(slices.Values(twins[byID[want.ID]])); !slices.Equal(others, all) {
+					t.Errorf("%s is one size with %q, want %q", ref, others, all)
+				}
+			}
+			want.Twins = got[ref].Twins
 			if diff := cmp.Diff(want, got[ref]); diff != "" {
 				t.Fatalf("%s (-whole +drawer):\n%s", ref, diff)
 			}
@@ -59,6 +87,9 @@ func TestSlipsOfRows(t *testing.T) {
 		}
 	}
 
+	if conversions == 0 {
+		t.Error("no conversion joint was asked for")
+	}
 	var places []string
 	for _, name := range []string{"", "no such name", "__proto__", "constructor"} {
 		if p.mustAsk(&places, `(await Slips.openSlips("/sub/order/slips.json")).named(a[0])`, name); len(places) > 0 {

@@ -141,9 +141,9 @@ func samples() map[string]Page {
 				{Faces: "groove-inner", Label: "between the inner groove faces", How: "Inside.", Figure: Figure{SVG: sampleSVG}},
 				{Faces: "groove-outer", Label: "between the outer groove faces", How: "Outside.", Figure: Figure{SVG: sampleSVG}}}}},
 			Tools: []Choice{{Value: "digital-caliper", Label: "Digital caliper"}}}},
-		"order": {Address: "/order/", Title: "Enquiry slip", Scripts: []string{"matcher.js"}, Body: &Order{
+		"order": {Address: "/order/", Title: "Enquiry slip", Scripts: []string{"matcher.js"}, Body: &Order{Rows: "/joint/",
 			Keeper: Keeper{Name: "The shed", Phone: "+1 555 0100", Mail: "shed@example.org"}}},
-		"shaft": {Address: "/shaft/", Title: "Shaft record", Scripts: []string{"matcher.js"}, Body: &Shaft{
+		"shaft": {Address: "/shaft/", Title: "Shaft record", Scripts: []string{"matcher.js"}, Body: &Shaft{Rows: "/joint/",
 			Calculations: []Link{{Href: "/sub/driveline/angles/", Text: "Angles"}}}},
 		"search": {Address: "/search/", Title: "Search", About: "Rows, pages, words and sources.", Body: &Search{}},
 		"a-z": {Address: "/a-z/", Title: "From A to Z", About: "Everything, by name.", Body: &AZ{Letters: []Letter{

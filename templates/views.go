@@ -162,11 +162,15 @@ type Card struct {
 }
 
 // Order is the page of the enquiry slip.
-type Order struct{ Keeper Keeper }
+type Order struct {
+	Keeper Keeper
+	Rows   string // address that rows of joints have their pages below
+}
 
 // Shaft is the page of the shaft record.
 type Shaft struct {
 	Calculations []Link // pages whose results a record can keep
+	Rows         string // address that rows of joints have their pages below
 }
 
 // Chart lists the tables.

@@ -8,7 +8,7 @@ export type Added = { ok: true; joints: SlipJoint[] } | { ok: false; says: strin
 
 /** jointsFrom reads the name of a row, another name of one, a row's address, an identification's or a slip's. */
 export function jointsFrom(typed: string, slips: SlipChart): Added {
-  const text = typed.trim();
+  const text = (capspanInPieces ? nameIn(typed) : typed).trim();
   if (text === "") return { ok: false, says: say.nothing };
   const at = text.indexOf("#");
   if (at >= 0) {
@@ -23,6 +23,11 @@ export function jointsFrom(typed: string, slips: SlipChart): Added {
   if (row === undefined) return { ok: false, says: say.unknown(text.slice(0, 60)) };
   if (found.length > 1) return { ok: false, says: say.several(text.slice(0, 60), found.map(idOf).join(", ")) };
   return { ok: true, joints: [{ ...emptyJoint(), row: row.id }] };
+}
+
+/** In a large chart a row has its page with its size: the name in such an address, or what else was typed. */
+export function nameIn(typed: string): string {
+  return /\/size\/[^/]+\/#([^/\s]+)\s*$/.exec(typed)?.[1] ?? typed;
 }
 
 function idOf(row: SlipRow): string {

@@ -32,6 +32,7 @@ export interface SlipRow {
   ends: SlipEnd[];
   values: LabelledCell[]; // beyond hold, cap and across
   fasteners: LabelledCell[]; // threads that go with its name
+  twins?: string[]; // of a conversion joint of a large chart: where the others of its size have their pages
 }
 
 export interface SlipChart {

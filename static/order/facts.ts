@@ -1,11 +1,31 @@
 // What can be said of one joint on a slip: the size or sizes with the chart's figures, the readings with their
 // uncertainty, and what it must not be mixed up with. Nothing is guessed: what nobody chose, measured or published stays
 // open, and the slip has a line for it.
-import type { Answer, Chart, ChartRow, Estimate, Query, Tool, Condition } from "../matcher/types";
+import type { AnyChart } from "../matcher/prepared";
+import type {
+  Answer,
+  ChartEnd,
+  ChartFigure,
+  ChartRow,
+  Estimate,
+  Quantity,
+  Query,
+  Tool,
+  Condition,
+} from "../matcher/types";
 import type { LabelledCell, SlipChart, SlipRow } from "./chart";
 import type { Extra, SlipJoint } from "./slip";
 import { lineOf } from "./figures";
 import { verdictOf } from "./words";
+
+/** A row as a slip asks after it. */
+export interface AskedRow extends Pick<ChartRow, "ref" | "name"> {
+  size: number | string; // twins share it
+  ends: (Pick<ChartEnd, "hold" | "faces"> & Record<Quantity, Pick<ChartFigure, "text" | "unit"> | null>)[];
+}
+
+/** A chart as a slip asks it: held whole, or in pieces. Of pieces it has the rows and answers that were looked up. */
+export type AskedChart = AnyChart & { rows: readonly AskedRow[]; answer?: (query: Query) => Answer | undefined };
 
 /** How the size came about: what the core concluded, or "chosen" by name, or "open": nothing is known. */
 export type Settled = Answer["verdict"] | "chosen" | "open";
@@ -51,10 +71,11 @@ const mostSizes = 3;
 const mostOthers = 3;
 
 /** factsOf looks a joint up. An id that the chart does not have leaves the size open and is said. */
-export function factsOf(joint: SlipJoint, chart: Chart, slips: SlipChart): JointFacts {
+export function factsOf(joint: SlipJoint, chart: AskedChart, slips: SlipChart): JointFacts {
   const row = joint.row === undefined ? undefined : chart.rows.find((r) => r.name === joint.row);
   const asked = joint.query ?? (row === undefined ? undefined : askLike(row));
-  const answer = asked === undefined ? undefined : CapspanCore.identify(chart, asked);
+  const answer =
+    asked === undefined ? undefined : (capspanInPieces && chart.answer?.(asked)) || CapspanCore.identify(chart, asked);
   const measured = joint.query === undefined ? undefined : answer;
   const chosen = row === undefined ? [] : [sizeOf(twinsOf(row, chart), slips)];
   const left = measured === undefined ? [] : measured.sizes.map((s) => sizeOf(s.rows, slips));
@@ -84,7 +105,7 @@ export function factsOf(joint: SlipJoint, chart: Chart, slips: SlipChart): Joint
 }
 
 /** The question that a row's own figures answer, so that what lies near it is found as for readings. */
-function askLike(row: ChartRow): Query {
+export function askLike(row: AskedRow): Query {
   return {
     ends: row.ends.map((end) => {
       const out: Query["ends"][number] = { hold: end.hold };
@@ -97,7 +118,7 @@ function askLike(row: ChartRow): Query {
   };
 }
 
-function twinsOf(row: ChartRow, chart: Chart): string[] {
+function twinsOf(row: AskedRow, chart: AskedChart): string[] {
   const others = chart.rows.filter((r) => r.size === row.size && r !== row);
   return [row.ref, ...others.map((r) => r.ref)];
 }

@@ -18,6 +18,12 @@ export const words = {
   gone: "Una parte del cuadro ya no está donde esta página la busca: el cuadro del sitio es más nuevo que esta página. Vuelva a cargar la página.",
   damaged:
     "Una parte del cuadro llegó dañada, también al pedirla otra vez. No se usó, y sin ella no se puede decir nada.",
+  joints: "Se trae lo que el cuadro dice de estas crucetas. No se escribe nada de ello hasta que esté todo.",
+  jointsStuck:
+    "Todavía se espera lo que el cuadro dice de estas crucetas. La red es lenta, o no hay red. No se escribe nada de ello hasta que esté todo.",
+  noJoints: "Falta lo que el cuadro dice de estas crucetas",
+  notFound:
+    "No se pudo preguntar al cuadro por ese nombre, así que no se sabe si lo tiene. Lo escrito queda: pulse otra vez.",
   retry: "Probar otra vez",
   reload: "Volver a cargar la página",
   keptReadings: "Sus lecturas quedan como están. Puede seguir midiendo.",
@@ -37,8 +43,6 @@ export const words = {
     "Este navegador no guarda nada de este sitio, así que no puede guardar el cuadro. Puede ser por una ventana privada o por un ajuste.",
   full: (n: number, of: number) =>
     `No hay espacio para más en este dispositivo. ${n} de ${of} partes están en él, y ahí quedan; haga espacio y pruebe otra vez, o quítelas.`,
-  notHere:
-    "Este cuadro es demasiado grande para que una página lo tenga entero, y esta todavía no puede buscar en sus partes: lo que el cuadro dice de una cruceta está en la página de esa cruceta.",
   finder: "Este cuadro es demasiado grande para buscar en él desde otra página.",
   cannot: "Para guardarlo, la página tiene que venir por https; esta no.",
 } as const;

@@ -4,6 +4,7 @@ import type { JointFacts } from "../../order/facts";
 import { extras, greases, mostWanted, type SlipJoint } from "../../order/slip";
 import { sizeOf } from "../../order/texts";
 import { part } from "../identify/element";
+import { nameOf } from "./joints-said";
 import { words } from "words:order";
 
 export interface JointPart {
@@ -34,6 +35,7 @@ export function jointPart(options: JointOptions): JointPart {
 
   count.value = String(joint.count);
   place.value = joint.place ?? "";
+  if (capspanInPieces) part(section, "joint-title").textContent = nameOf(joint); // until more of it is known
   look.hidden = options.identify === "";
   if (options.identify !== "") look.href = options.identify;
   number(count, part(section, "count-wrong"), (wanted) => {

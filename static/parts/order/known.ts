@@ -1,24 +1,24 @@
 // The chart in both its forms, as the pages of slip and record need it.
-import type { Chart } from "../../matcher/types";
 import type { SlipChart } from "../../order/chart";
+import type { AskedChart } from "../../order/facts";
 import { fetchChart } from "../identify/chart";
+import { openLarge } from "./looked-up";
 import { words } from "words:order";
-import { words as pieces } from "words:pieces";
 
 export interface Known {
-  chart: Chart;
+  chart: AskedChart;
   slips: SlipChart;
 }
 
 /** Fetches what the page names; the error's message is a sentence for the reader. */
 export async function fetchKnown(root: HTMLElement): Promise<Known> {
   if (typeof CapspanCore === "undefined") throw new Error(words.noCore);
-  if (capspanInPieces) throw new Error(pieces.notHere);
+  if (capspanInPieces) return openLarge(root);
   const [chart, slips] = await Promise.all([
     fetchChart(root.dataset.chart ?? ""),
     fetchSlips(root.dataset.slips ?? ""),
   ]);
-  return { chart: chart as Chart, slips };
+  return { chart: chart as AskedChart, slips };
 }
 
 async function fetchSlips(address: string): Promise<SlipChart> {

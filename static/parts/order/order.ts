@@ -14,7 +14,9 @@ import { keepPart } from "../shaft/keep";
 import { recordJoint } from "../shaft/joints";
 import { draft, keepDraft } from "./draft";
 import { jointPart, type JointPart } from "./joint";
+import { doneJoints, isTypedHere, nameOf, openAgain, sayJoints } from "./joints-said";
 import { fetchKnown, type Known } from "./known";
+import { inPieces } from "./looked-up";
 import { outPart } from "./out";
 import { slipPaper } from "./paper";
 import { words } from "words:order";
@@ -26,6 +28,7 @@ async function start(root: HTMLElement): Promise<void> {
     const trouble = part(root, "trouble");
     trouble.hidden = false;
     trouble.textContent = error instanceof Error ? error.message : String(error);
+    if (capspanInPieces) openAgain(trouble, () => void start(root));
   }
   root.dataset.ready = "";
 }
@@ -60,6 +63,10 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
     if (joint.query !== undefined) {
       return here(`${root.dataset.identify ?? ""}#${CapspanCore.encodeAddress(joint.query, chart.version)}`);
     }
+    if (capspanInPieces) {
+      const place = inPieces(chart).placeOf(joint.row ?? "");
+      return place && here(`${root.dataset.rows ?? ""}${place}`);
+    }
     const known = slips.rows.some((r) => r.id === joint.row);
     return known ? here(`${root.dataset.rows ?? ""}${encodeURIComponent(joint.row ?? "")}/`) : undefined;
   }
@@ -73,6 +80,16 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
   }
 
   function show(): void {
+    if (capspanInPieces) {
+      const whole = inPieces(chart).isHere(slip.joints, show);
+      paper.hidden = !whole;
+      if (!whole) {
+        part(root, "out").hidden = true;
+        sayJoints(trouble);
+        return;
+      }
+      doneJoints(trouble);
+    }
     const facts: JointFacts[] = slip.joints.map((joint) => factsOf(joint, chart, slips));
     parts.forEach((p, n) => {
       const f = facts[n];
@@ -132,13 +149,16 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
     slip.joints.push(...joints.slice(0, room));
     rebuild();
     changed();
-    const put = joints.slice(0, room).map((joint) => sizeOf(factsOf(joint, chart, slips)));
+    const put = joints
+      .slice(0, room)
+      .map((joint) => (capspanInPieces ? nameOf(joint) : sizeOf(factsOf(joint, chart, slips))));
     tell(
       [put.length > 0 ? words.added(put.join(", ")) : "", joints.length > room ? words.full(mostJoints) : ""].join(" "),
     );
   }
 
   function addTyped(): void {
+    if (capspanInPieces && !isTypedHere(root, inPieces(chart), addTyped)) return;
     const found = jointsFrom(add.value, slips);
     const wrong = part(root, "add-wrong");
     wrong.hidden = found.ok;
@@ -212,7 +232,9 @@ function run(root: HTMLElement, { chart, slips }: Known): void {
     const asks = part(root, "begun");
     asks.hidden = begun === null;
     if (begun !== null) {
-      const sizes = begun.joints.map((joint) => sizeOf(factsOf(joint, chart, slips))).join(", ");
+      const sizes = begun.joints
+        .map((joint) => (capspanInPieces ? nameOf(joint) : sizeOf(factsOf(joint, chart, slips))))
+        .join(", ");
       part(root, "begun-says").textContent = words.begun(sizes || words.aJoint);
     }
     tell("");

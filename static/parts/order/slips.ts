@@ -7,6 +7,7 @@
 //   factsOf(joint, chart, slips.chart);
 import { plain } from "../../order/add";
 import type { SlipChart, SlipRow } from "../../order/chart";
+import { failed } from "../pieces/fetch";
 import { drawersOf, type DrawerList, fetchDirectory, keyEnd } from "../late/drawers";
 
 interface SlipDirectory {
@@ -25,6 +26,10 @@ export interface Slips {
   named(name: string): Promise<string[]>;
   /** Takes in the rows of sizes, by places of rows; rejects when they do not come. */
   fetch(places: Iterable<string>): Promise<void>;
+  /** Begins anew with what is on the site now, and waits for nothing that was asked for before. */
+  renew(): Promise<void>;
+  /** Whether the rows of all those sizes are here. */
+  has(places: readonly string[]): boolean;
 }
 
 export async function openSlips(address: string): Promise<Slips> {
@@ -34,20 +39,26 @@ export async function openSlips(address: string): Promise<Slips> {
   let sizes = drawersOf<SlipRow>(directory.sizes);
   let names = drawersOf<NameRecord>(directory.names);
 
-  // What a directory names may be gone when a newer edition has come since.
+  // What a directory names may be gone when a newer edition has come since. One of another chart says nothing of this one.
+  async function renew(): Promise<void> {
+    directory = await fetchDirectory<SlipDirectory>(address);
+    if (directory.version !== chart.version) throw failed("gone");
+    sizes = drawersOf(directory.sizes);
+    names = drawersOf(directory.names);
+  }
+
   async function tried<T>(ask: () => Promise<T>): Promise<T> {
     try {
       return await ask();
     } catch {
-      directory = await fetchDirectory<SlipDirectory>(address);
-      sizes = drawersOf(directory.sizes);
-      names = drawersOf(directory.names);
+      await renew();
       return await ask();
     }
   }
 
   return {
     chart,
+    renew,
     named: (name) =>
       tried(async () => {
         const asked = plain(name);
@@ -65,6 +76,7 @@ export async function openSlips(address: string): Promise<Slips> {
         for (const row of new Set(came.flat())) if (!here.has(row.ref)) chart.rows.push(row);
         for (const key of asked) keys.add(key);
       }),
+    has: (places) => places.every((place) => keys.has(keyOf(place))),
   };
 }
 

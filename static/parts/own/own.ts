@@ -58,8 +58,10 @@ function add(size: Element, own: Own): void {
   }
 }
 
-/** The id of the row that a link leads to: /joint/1310/, or a line of a table. */
+/** The id of the row that a link leads to: /joint/1310/, in a large chart /size/.../#1310, or a line of a table. */
 function idOf(link: HTMLAnchorElement): string {
-  const found = /\/joint\/([^/]+)\/$/.exec(link.pathname) ?? /^#row-(.+)$/.exec(link.hash);
+  const found =
+    /\/joint\/([^/]+)\/$/.exec(link.pathname) ??
+    (capspanInPieces && link.pathname.includes("/size/") ? /^#(.+)$/ : /^#row-(.+)$/).exec(link.hash);
   return decodeURIComponent(found?.[1] ?? "");
 }

@@ -4,7 +4,7 @@
 import type { AnyChart } from "../../matcher/prepared";
 import type { Answer, Query } from "../../matcher/types";
 import { whyLost, type Why } from "./fetch";
-import { heldOf, tried, type Held } from "./held";
+import { heldOf, tried } from "./held";
 
 /** What a question may fetch without the reader being asked, in bytes as a host sends them. */
 const most = 60_000;
@@ -23,6 +23,11 @@ export interface Waiting {
   go(): void;
 }
 
+/** What is fetched for a question, and how; `anew` gives up requests that hang. It rejects with what whyLost knows. */
+interface Load extends Pick<Waiting, "pieces" | "bytes" | "few"> {
+  fetch(anew: boolean): Promise<void>;
+}
+
 interface Asked {
   key: string;
   spent: number; // bytes that have come for it
@@ -38,14 +43,28 @@ let asked: Asked | null = null;
  */
 export function lookUp<T>(chart: AnyChart, key: string, run: () => T, again: () => void, few = false): T | null {
   const held = heldOf(chart);
-  if (asked?.key !== key) asked = { key, spent: 0, allowed: false, waiting: null };
+  const own = askedOf(key);
   const found = tried(held, run);
   if (!found.whole) {
-    if (asked.waiting === null) begin(held, asked, found.missing, few, again);
+    const { missing } = found;
+    const fetch = (anew: boolean): Promise<void> => held.fetch(missing, anew);
+    if (own.waiting === null) begin(own, { pieces: missing.length, bytes: held.bytes(missing), few, fetch }, again);
     return null;
   }
-  asked.waiting = null;
+  own.waiting = null;
   return found.came;
+}
+
+/** waitFor fetches what a question needs besides pieces. It is waited for as they are, and costs little. */
+export function waitFor(key: string, fetch: Load["fetch"], again: () => void): void {
+  const own = askedOf(key);
+  if (own.waiting === null) begin(own, { pieces: 0, bytes: 0, few: false, fetch }, again);
+}
+
+// The question in hand: it is the same as long as its key is.
+function askedOf(key: string): Asked {
+  if (asked?.key !== key) asked = { key, spent: 0, allowed: false, waiting: null };
+  return asked;
 }
 
 /** Nothing is asked any more. */
@@ -79,11 +98,11 @@ export function whenAnswered(query: Query, take: (answer: Answer) => void): void
   since = { key: JSON.stringify(query), take };
 }
 
-function begin(held: Held, own: Asked, pieces: readonly number[], few: boolean, again: () => void): void {
-  const bytes = held.bytes(pieces);
+function begin(own: Asked, load: Load, again: () => void): void {
+  const { pieces, bytes, few } = load;
   let turn = 0; // a try that another has followed says nothing any more
   const wait = (is: Waiting["is"], go: () => void): void => {
-    own.waiting = { is, pieces: pieces.length, bytes, few, go };
+    own.waiting = { is, pieces, bytes, few, go };
   };
   const tell = (): void => {
     if (asked === own) again();
@@ -110,7 +129,7 @@ function begin(held: Held, own: Asked, pieces: readonly number[], few: boolean, 
       tell();
     };
     wait("looking", retry);
-    held.fetch(pieces, anew).then(
+    load.fetch(anew).then(
       () => end(null),
       (error: unknown) => end(whyLost(error) ?? "damaged"),
     );

@@ -16,7 +16,8 @@ export function whyLost(error: unknown): Why | null {
   return error instanceof Error && error.name === lost ? (error.message as Why) : null;
 }
 
-function failed(why: Why): Error {
+/** failed is an error of which whyLost knows that. */
+export function failed(why: Why): Error {
   return Object.assign(new Error(why), { name: lost });
 }
 

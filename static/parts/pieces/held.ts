@@ -4,7 +4,7 @@
 //   const found = tried(held, () => held.identify(query));
 //   if (!found.whole) await held.fetch(found.missing), and try again
 import type { Directory, Piece } from "../../matcher/pieces-types";
-import type { AnyChart } from "../../matcher/prepared";
+import type { AnyChart, Prepared } from "../../matcher/prepared";
 import type { Answer, Query } from "../../matcher/types";
 import { fetchFile } from "./fetch";
 import { isKept, lookInto, type File } from "./kept";
@@ -16,6 +16,7 @@ export interface PiecedChart extends Directory {
 
 export interface Held {
   chart: PiecedChart; // what the core is asked with
+  known: Prepared; // what it finds there
   missing: Set<number>; // what the question under way has touched and is not here
   identify(query: Query): Answer; // the core's answer, with the addresses of the rows it names; it throws for missing pieces
   places: readonly number[]; // all pieces
@@ -71,6 +72,7 @@ export function take(chart: PiecedChart, folder: string): PiecedChart {
 
   const held: Held = {
     chart,
+    known: pieced.chart,
     missing: pieced.chart.missing,
     identify(query) {
       const answer = CapspanPieces.ask(pieced, query);

@@ -37,20 +37,28 @@ export function buttonsOf({ is, bytes, go }: Waiting, before: () => void): HTMLE
   return is === "gone" ? [button(words.reload, () => location.reload()), retry] : [retry];
 }
 
+/** The words for what the joints of a slip or a record are, which needs more than pieces. */
+export function saidOfJoints(waiting: Waiting): [title: string, says: string] {
+  const { is } = waiting;
+  if (is === "looking" || is === "slow") return [words.looking, words.joints];
+  if (is === "stuck") return [words.looking, words.jointsStuck];
+  return is === "costly" ? said(waiting) : [words.noJoints, words[is]];
+}
+
 /** addWaiting adds to a line that is read aloud why a result is not there, if it is not. */
-export function addWaiting(line: HTMLElement): void {
+export function addWaiting(line: HTMLElement, say = said): void {
   const waiting = waitingFor();
   if (waiting === null || waiting.is === "looking") return;
-  line.append(" ", said(waiting).join(": "), ...buttonsOf(waiting, () => {}).flatMap((b) => [" ", b]));
+  line.append(" ", say(waiting).join(": "), ...buttonsOf(waiting, () => {}).flatMap((b) => [" ", b]));
 }
 
 /** sayWaiting says in a line that is read aloud why a result is not there. */
-export function sayWaiting(line: HTMLElement): void {
+export function sayWaiting(line: HTMLElement, say = said): void {
   const waiting = waitingFor();
   if (waiting === null || waiting.is === "looking") return;
   line.dataset.waiting = "";
   line.replaceChildren();
-  addWaiting(line);
+  addWaiting(line, say);
 }
 
 /** doneWaiting takes that away; what else is said there stays. */

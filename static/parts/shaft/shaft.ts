@@ -8,8 +8,11 @@ import { encodeSlip } from "../../order/address";
 import { factsOf, type JointFacts } from "../../order/facts";
 import { emptyRecord, most, recordDocument, type ShaftJoint, type ShaftRecord } from "../../shaft/record";
 import { saveFile } from "../order/file";
+import { isTypedHere, leadTo, untilOpen } from "../order/joints-said";
 import { fetchKnown, type Known } from "../order/known";
+import { inPieces } from "../order/looked-up";
 import { make, part } from "../identify/element";
+import { bareJoint, lookedUp } from "./bare";
 import { deviceShelf, newId, remember } from "./device";
 import { isDay } from "../../shaft/read";
 import { bind, calculationField, figureField, jointField, type JointField } from "./fields";
@@ -49,6 +52,10 @@ function start(root: HTMLElement): void {
   function addressOf(joint: ShaftJoint): string | undefined {
     const full = (address: string): string => new URL(address, location.href).href;
     if (joint.identification !== undefined) return full(`${root.dataset.identify ?? ""}#${joint.identification}`);
+    if (capspanInPieces) {
+      const place = chart === null ? undefined : inPieces(chart.chart).placeOf(joint.row ?? "");
+      return place && full(`${root.dataset.rows ?? ""}${place}`);
+    }
     const there = joint.row !== undefined && (chart === null || chart.slips.rows.some((r) => r.id === joint.row));
     return there ? full(`${root.dataset.rows ?? ""}${encodeURIComponent(joint.row ?? "")}/`) : undefined;
   }
@@ -59,12 +66,13 @@ function start(root: HTMLElement): void {
       paper.replaceChildren(...blank);
       return;
     }
-    const now = chart;
+    const now = capspanInPieces ? lookedUp(record.joints, chart, { show, changed, note }) : chart;
     const facts = record.joints.map((j): JointFacts | null =>
       now === null ? null : factsOf(slipJoint(j), now.chart, now.slips),
     );
     joints.forEach((j, n) => {
       j.show(facts[n] ?? null);
+      if (capspanInPieces) leadTo(j.section, addressOf(record?.joints[n] ?? {}));
     });
     // One page all the same: much on it takes smaller letters.
     paper.classList.toggle("slip--tight", record.joints.length > 2 || record.calculations.length > 4);
@@ -229,6 +237,7 @@ function start(root: HTMLElement): void {
   });
   function addJoint(): void {
     if (record === null) return;
+    if (capspanInPieces && chart !== null && !isTypedHere(root, inPieces(chart.chart), addJoint)) return;
     const found = chart === null ? { ok: false as const, says: words.noChart } : jointsFrom(add.value, chart.slips);
     const room = most.joints - record.joints.length;
     const says = found.ok ? (found.joints.length > room ? words.full(most.joints) : "") : found.says;
@@ -238,7 +247,9 @@ function start(root: HTMLElement): void {
     add.setAttribute("aria-invalid", String(says !== ""));
     if (found.ok && chart !== null) {
       const now = chart;
-      record.joints.push(...found.joints.slice(0, room).map((j) => recordJoint(j, now)));
+      record.joints.push(
+        ...found.joints.slice(0, room).map((j) => (capspanInPieces ? bareJoint(j) : recordJoint(j, now))),
+      );
       if (says === "") add.value = "";
       rebuild();
       changed();
@@ -277,7 +288,8 @@ function start(root: HTMLElement): void {
   if (named() !== "") open(named());
   show();
   root.dataset.ready = "";
-  fetchKnown(root).then((came) => {
+  const opened = capspanInPieces ? untilOpen(root, () => fetchKnown(root), list.say) : fetchKnown(root);
+  opened.then((came) => {
     chart = came;
     part(root, "names").replaceChildren(...came.slips.rows.map((r) => make("option", { value: r.id })));
     show(); // nothing that is being typed is touched

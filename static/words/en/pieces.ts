@@ -18,6 +18,12 @@ export const words = {
   gone: "A piece of the chart is no longer where this page looks for it: the chart on the site is newer than this page. Reload the page.",
   damaged:
     "A piece of the chart came damaged, also when it was asked for again. It was not used, and nothing can be said without it.",
+  joints: "What the chart says of these joints is being fetched. Nothing of it is written until all is here.",
+  jointsStuck:
+    "Still waiting for what the chart says of these joints. The network is slow, or it is gone. Nothing of it is written until all is here.",
+  noJoints: "What the chart says of these joints is missing",
+  notFound:
+    "The chart could not be asked for that name, so whether it has it is not known. What you wrote stays: press again.",
   retry: "Try again",
   reload: "Reload the page",
   keptReadings: "Your readings stay as they are. You can go on measuring.",
@@ -37,8 +43,6 @@ export const words = {
     "This browser keeps nothing for this site, so the chart cannot be kept. A private window, or a setting, may be the reason.",
   full: (n: number, of: number) =>
     `There is no room for more on this device. ${n} of ${of} pieces are on it and stay there; make room and try again, or remove them.`,
-  notHere:
-    "This chart is too large for a page to hold, and this page cannot look into its pieces yet: what the chart says of a joint is on the joint's own page.",
   finder: "This chart is too large to be looked into from another page.",
   cannot: "Keeping needs a page that comes by https; this one does not.",
 } as const;
