@@ -188,6 +188,26 @@ func TestCheckOfManyRows(t *testing.T) {
 		}
 	}
 	row := joints[len(joints)/2]
+	kept, groups := map[string]bool{}, map[string]bool{} // sizes and groups that a check makes
+	languages, _ := load(shipped, Options{check: true})
+	for _, r := range jointsOf(sampled(shipped, languages)[0].set) {
+		kept[sizeKey(r)] = true
+		for _, group := range groupsOf(r) {
+			groups[groupAddress(r.Table, group)] = true
+		}
+	}
+	var left, leftGroup string
+	for _, r := range joints {
+		if !kept[sizeKey(r)] {
+			left = sizePaperAddress(sizeKey(r))
+		}
+		if group := groupAddress(r.Table, groupsOf(r)[0]); !groups[group] {
+			leftGroup = group
+		}
+	}
+	if left == "" || leftGroup == "" {
+		t.Fatalf("a check makes every size or group: %q, %q", left, leftGroup)
+	}
 	head := "---\ntitle: T\nabout: A.\n---\n\n"
 	memory := NewMemory()
 	for _, c := range []struct {
@@ -196,6 +216,8 @@ func TestCheckOfManyRows(t *testing.T) {
 	}{
 		{"a link to a row", "extra.md", "See [it](" + (&site{inputs: inputs{set: set}}).placeOf(row) + ").", ""},
 		{"a link to no row", "extra.md", "See [it](" + strings.Replace((&site{inputs: inputs{set: set}}).placeOf(row), "/", "/x", 1) + ").", "broken-link"},
+		{"a link to a sheet that a check does not make", "extra.md", "See [it](" + left + ").", ""},
+		{"a link to a group that a check does not make", "extra.md", "See [it](" + leftGroup + ").", ""},
 		{"a page at the address of a row", strings.Trim(pagePath(set, row), "/") + ".md", "Mine.", "address-taken"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

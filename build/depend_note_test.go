@@ -25,7 +25,7 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 		known[d.address] = before.remember(d, one.seen, before.render(&page, from, shared))
 	}
 	longer, id := edited(t, manySources(t), "joints-metric.yaml")
-	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml", nil), withRow(t, manySources(t), "joints-metric.yaml", newGroup(t))} {
+	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml", nil), withRow(t, manySources(t), "joints-metric.yaml", newGroup(t)), withName(t, manySources(t), "joints-metric.yaml")} {
 		after := loadedSite(t, src)
 		same, others := 0, 0
 		for _, d := range after.manyDrafts() {
@@ -68,6 +68,29 @@ func newGroup(t *testing.T) func(row string) string {
 		}
 		return made
 	}
+}
+
+var alsoOf = regexp.MustCompile(`, also: \[[^\]]*\]|\n    also: .*`)
+
+// withName is a catalogue in which a row that is not the first of its size has another name:
+// the page of its size shows it, and that of its group is searched for it.
+func withName(t *testing.T, src Sources, file string) Sources {
+	t.Helper()
+	first := map[string]bool{}
+	files := maps.Clone(src.Tables.(fstest.MapFS))
+	rows := strings.Split(string(files[file].Data), rowStart)
+	for n, text := range rows[1:] {
+		key := sizeKey(manySet(t).Find(rowID.FindStringSubmatch(text)[1]))
+		if first[key] {
+			rows[n+1] = strings.TrimRight(alsoOf.ReplaceAllString(text, ""), "\n") + "\n    also: [invented-and-edited]\n"
+			files[file] = &fstest.MapFile{Data: []byte(strings.Join(rows, rowStart))}
+			src.Tables = files
+			return src
+		}
+		first[key] = true
+	}
+	t.Fatalf("every row of %s is the first of its size", file)
+	return src
 }
 
 // withRow is a catalogue with the first row of a table a second time, under another name and

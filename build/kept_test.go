@@ -2,9 +2,11 @@ package build
 
 import (
 	"bytes"
+	"encoding/json"
 	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -75,13 +77,14 @@ func TestKeptChart(t *testing.T) {
 	}
 	head := bytes.IndexByte(whole, '\n')
 	for what, text := range map[string][]byte{
-		"empty":               {},
-		"cut off in the head": whole[:head/2],
-		"cut off behind it":   whole[:len(whole)/2],
-		"another head":        bytes.Replace(whole, []byte(keptFormat), []byte("capspan chart 9"), 1),
-		"a changed core":      flipped(whole, head+80),
-		"changed pieces":      changedFrom(whole, len(whole)/2),
-		"of somebody else":    []byte("{}\n"),
+		"empty":                {},
+		"cut off in the head":  whole[:head/2],
+		"cut off behind it":    whole[:len(whole)/2],
+		"pieces changed about": exchanged(t, whole),
+		"another head":         bytes.Replace(whole, []byte(keptFormat), []byte("capspan chart 9"), 1),
+		"a changed core":       flipped(whole, head+80),
+		"changed pieces":       changedFrom(whole, len(whole)/2),
+		"of somebody else":     []byte("{}\n"),
 	} {
 		if err := os.WriteFile(file, text, 0o600); err != nil {
 			t.Fatal(err)
@@ -89,6 +92,21 @@ func TestKeptChart(t *testing.T) {
 		same(what, true)
 		same(what+", and once more", false)
 	}
+}
+
+// exchanged takes two pieces of a kept chart for each other; each is whole.
+func exchanged(t *testing.T, text []byte) []byte {
+	t.Helper()
+	line, rest, _ := bytes.Cut(text, []byte("\n"))
+	var head keptHead
+	if err := json.Unmarshal(line, &head); err != nil {
+		t.Fatal(err)
+	}
+	names := slices.Sorted(maps.Keys(head.Pieces))
+	for n := 0; n+1 < len(names); n += 2 {
+		head.Pieces[names[n]], head.Pieces[names[n+1]] = head.Pieces[names[n+1]], head.Pieces[names[n]]
+	}
+	return slices.Concat(mustJSON(head), []byte("\n"), rest)
 }
 
 func flipped(text []byte, at int) []byte {

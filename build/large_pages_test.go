@@ -127,8 +127,10 @@ func TestEveryRowIsOnOneSizePage(t *testing.T) {
 		if files[path.Dir(name)+"/paper/index.html"] == nil {
 			t.Errorf("%s has no sheet", name)
 		}
-		for id := range crawl(t, content).ids {
-			entries[id] = append(entries[id], name)
+		for id, n := range crawl(t, content).ids {
+			for range n {
+				entries[id] = append(entries[id], name)
+			}
 		}
 	}
 	rows := 0

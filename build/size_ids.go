@@ -12,7 +12,7 @@ import (
 // sizePageIDs are the ids that a page of a size has besides those of its rows: of its frame,
 // of its parts and drawings, and of the search that opens over it. A test finds them on the
 // pages and in the scripts.
-var sizePageIDs = []string{"main", "life", "life-head", "life-title", "life-desc", "joint-title", "joint-desc", "own-head", "search-title", "search-field"}
+var sizePageIDs = []string{"main", "life", "life-head", "life-title", "life-desc", "joint-title", "joint-desc", "own-head", "measured", "history", "search-title", "search-field"}
 
 // ofSource begins the id of a source on a page.
 const ofSource = "source-"

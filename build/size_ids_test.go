@@ -54,7 +54,7 @@ func TestSizePageIDs(t *testing.T) {
 	table, _, _ := strings.Cut(triedTable(), "  - id: ")
 	possible := 0
 	for id := range own {
-		row := fmt.Sprintf("  - id: %s\n    hold:   {is: plate, basis: memory}\n    cap:    {is: 30, basis: memory}\n    across: {is: 80, faces: over-caps, basis: memory}\n    grease: {is: x, basis: memory}\n", id)
+		row := fmt.Sprintf("  - id: %s\n    hold:   {is: plate, basis: memory}\n    cap:    {is: 30, basis: memory}\n    across: {is: 80, faces: under-plates, basis: memory}\n    grease: {is: x, basis: memory}\n", id)
 		if _, problems := tables.Load(fstest.MapFS{"joints-tried.yaml": {Data: []byte(table + row)}}); !problems.Blocked() {
 			made["joints-named-"+id+".yaml"] = []byte(strings.Replace(table, "table: joints-tried", "table: joints-named-"+id, 1) + row)
 			possible++
