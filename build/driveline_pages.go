@@ -29,13 +29,13 @@ func calculationAddress(name string) string { return drivelineAddress + name + "
 func Driveline(src Sources) (*driveline.Machine, diag.List) {
 	set, problems := src.spoken()
 	cut := cutOnce(set)
-	bundle := static.Core
+	bundle, calculating := static.Core, static.Driveline
 	if cut != nil {
-		bundle = static.Pieced
+		bundle, calculating = static.Pieced, static.DrivelinePieced
 	}
 	core, more := bundle(src.Static)
 	problems.Add(more...)
-	scripts, more := static.Driveline(src.Static)
+	scripts, more := calculating(src.Static)
 	problems.Add(more...)
 	if problems.Blocked() {
 		return nil, problems

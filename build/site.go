@@ -240,7 +240,13 @@ func readLanguage(src Sources, language string, opt Options, pieced func() bool)
 			made := opt.Memory.bundled(src, language, pieced())
 			p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
 		})
-		group.Go(func() { p.scripts, found[2] = static.Driveline(spoken.Static) })
+		group.Go(func() {
+			bundle := static.Driveline
+			if pieced() {
+				bundle = static.DrivelinePieced
+			}
+			p.scripts, found[2] = bundle(spoken.Static)
+		})
 	}
 	group.Wait()
 	p.problems = slices.Concat(found[:]...)

@@ -181,7 +181,7 @@ func bundle(fsys fs.FS, pieced bool) (Assets, diag.List) {
 var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
-func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
+func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames, false) }
 
 // Pieced is [Core] with what reads a chart in pieces behind it.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
@@ -193,27 +193,32 @@ func Pieced(fsys fs.FS) ([]byte, diag.List) {
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
 // behind them what only the build asks of them (driveline/pages.ts).
-func Driveline(fsys fs.FS) ([]byte, diag.List) {
+func Driveline(fsys fs.FS) ([]byte, diag.List) { return calculations(fsys, false) }
+
+// DrivelinePieced is [Driveline] for a chart in pieces.
+func DrivelinePieced(fsys fs.FS) ([]byte, diag.List) { return calculations(fsys, true) }
+
+func calculations(fsys fs.FS, pieced bool) ([]byte, diag.List) {
 	var names []string
 	for _, e := range calculationEntries() {
 		names = append(names, e.name)
 	}
-	all, problems := together(fsys, names)
+	all, problems := together(fsys, names, pieced)
 	pages, found := Script(fsys, "driveline/pages.ts", DrivelinePagesName)
 	problems.Add(found...)
 	return append(all, pages...), problems
 }
 
 // One bundles one entry alone, as it is among the assets.
-func One(fsys fs.FS, name string) ([]byte, diag.List) { return together(fsys, []string{name}) }
+func One(fsys fs.FS, name string) ([]byte, diag.List) { return together(fsys, []string{name}, false) }
 
 // together bundles entries, one behind the other.
-func together(fsys fs.FS, names []string) ([]byte, diag.List) {
+func together(fsys fs.FS, names []string, pieced bool) ([]byte, diag.List) {
 	var all []byte
 	var problems diag.List
 	for _, e := range entries {
 		if slices.Contains(names, e.name) {
-			bytes, found := Assets{}.build(fsys, e)
+			bytes, found := Assets{pieced: pieced}.build(fsys, e)
 			all = append(all, bytes...)
 			problems.Add(found...)
 		}

@@ -1,6 +1,7 @@
 // Joining two ends: what the identification core says of the two, the joints that fit both, and where none does, the
 // chains of one joint and one changed yoke, in the core's order: those that leave most in place first.
 import type * as core from "../matcher/index";
+import type * as pieces from "../matcher/pieces";
 import type { AnyChart } from "../matcher/prepared";
 import type { Answer, Condition, Hold, Query, QueryEnd, Tool, Unit } from "../matcher/types";
 import { conditions, holds, tools } from "../matcher/words";
@@ -12,6 +13,8 @@ import type { Ground } from "./types";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 declare const CapspanCore: typeof core; // left by matcher.js
+declare const CapspanPieces: typeof pieces; // left by pieces.js
+declare const capspanInPieces: boolean; // put in by static/bundle.go
 
 const readings = (text: string): string[] =>
   text
@@ -43,10 +46,16 @@ function ask(values: Values, kit: Kit): Answer | null {
   if (chart === undefined) return null;
   if (last?.values !== values || last.chart !== chart)
     last = { values, chart, answer: CapspanCore.identify(chart, queryOf(values)) };
+  if (capspanInPieces) last.answer.at ??= CapspanPieces.placesOf(chart, last.answer);
   return last.answer;
 }
 
 const id = (ref: string): string => ref.slice(ref.indexOf("/") + 1);
+
+// Where rows of a large chart have their pages.
+function at(answer: Answer, refs: readonly string[]): Pick<Line, "at"> {
+  return { at: Object.fromEntries(refs.map((ref) => [id(ref), answer.at?.[ref] ?? ""])) };
+}
 
 const ground = (basis: string): Ground[] => [
   { basis: basis === "measured" ? "published" : (basis as Ground["basis"]), source: "" },
@@ -64,6 +73,7 @@ function each(values: Values, kit: Kit): Finding {
       formula: end.says,
       source: [],
       rows: end.rows.map(id),
+      ...(capspanInPieces ? at(answer, end.rows) : {}),
     }),
   );
   return { lines, says: [answer.says.head, ...answer.complaints.map((c) => c.says)] };
@@ -81,6 +91,7 @@ function joints(values: Values, kit: Kit): Finding {
       formula: size.because,
       source: ground(size.basis),
       rows: size.rows.map(id),
+      ...(capspanInPieces ? at(answer, size.rows) : {}),
     }),
   );
   return { lines, says: lines.length === 0 ? [say.noJoint] : answer.says.next };
@@ -98,6 +109,7 @@ function chains(values: Values, kit: Kit): Finding {
       formula: way.says,
       source: [],
       rows: [...new Set([way.joint, ...way.to].map(id))],
+      ...(capspanInPieces ? at(answer, [...new Set([way.joint, ...way.to])]) : {}),
     }),
   );
   return { lines, says: [lines.length === 0 ? say.noWay(answer.sizes.length > 0) : say.shop] };

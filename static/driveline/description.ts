@@ -29,6 +29,7 @@ export interface Line {
   source: Ground[];
   valid?: string; // where the formula holds, as a sentence
   rows?: string[]; // ids of rows of the chart that it names, after the value
+  at?: Record<string, string>; // of a large chart: where they have their pages below the site, by id
   lead?: boolean; // what the reader came for: said first
 }
 

@@ -10,8 +10,16 @@ const { sheet } = say;
 /** The page that lists the documents, from any page of a calculation. */
 const documentsPage = "../sources/";
 
+declare const capspanInPieces: boolean; // put in by static/bundle.go
+
 /** The page of a row of the chart. */
 const rowPage = (id: string): string => `../../joint/${encodeURIComponent(id)}/`;
+
+/** The page of a row of a large chart, with its size. */
+function placeOf({ at }: Line, row: string): string {
+  const place = at?.[row];
+  return place ? `../../${place}` : "";
+}
 
 export function resultTree(report: Report): Element {
   const empty = report.lines.length === 0 && report.parts.every((part) => part.says.length === 0);
@@ -81,7 +89,10 @@ function lineTree(line: Line, same: boolean): Element {
       "dd",
       { class: "result__value num" },
       say.withUnit(line.value, line.unit),
-      ...(line.rows ?? []).flatMap((row, n): Child[] => [n > 0 && ", ", el("a", { href: rowPage(row) }, row)]),
+      ...(line.rows ?? []).flatMap((row, n): Child[] => [
+        n > 0 && ", ",
+        el("a", { href: (capspanInPieces && placeOf(line, row)) || rowPage(row) }, row),
+      ]),
       line.also && el("span", { class: "converted" }, `≈ ${line.also}`),
     ),
     same

@@ -9,7 +9,7 @@ import { entriesOf } from "./pieces-entries";
 import { columnOf, summed, valueAt, waysOf, type Way } from "./pieces-figures";
 import type { Directory, DirectoryKind, Piece, Standing } from "./pieces-types";
 import { Row, Unpacked, type Met } from "./pieces-rows";
-import type { KnownRow, Part, Prepared } from "./prepared";
+import type { AnyChart, KnownRow, Part, Prepared } from "./prepared";
 import { logOpen, type Together } from "./prior";
 import { refsOf } from "./refs";
 import { addressOf } from "./size-key";
@@ -54,7 +54,17 @@ export function open(directory: Directory): Pieced {
     twins: (row: KnownRow) => (row instanceof Row ? row.home.twins(row) : [row]),
   };
   CapspanCore.hold(directory, chart);
-  return { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
+  const pieced = { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
+  opened.set(directory, pieced);
+  return pieced;
+}
+
+const opened = new WeakMap<AnyChart, Pieced>();
+
+/** placesOf are the addresses of the rows that the last answer out of an opened chart names. */
+export function placesOf(directory: AnyChart, answer: Answer): Record<string, string> {
+  const of = opened.get(directory);
+  return of === undefined ? {} : addresses(of, answer);
 }
 
 /** add takes a piece in, by its place in the directory. */
