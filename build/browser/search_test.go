@@ -120,6 +120,7 @@ func TestSearchKey(t *testing.T) {
 		t.Errorf("the question was %q, want what was typed before", got)
 	}
 	b.do("turn the key off", chromedp.Click(chromedp.CSS(".search__key")))
+	b.until("the box is empty", `!document.querySelector(".search__key input").checked && localStorage.length > 0`)
 	b.open("/about/")
 	b.press("/")
 	if see[bool](b, `document.querySelector("dialog, script[src*='/search.']") !== null`) {
