@@ -181,14 +181,11 @@ func bundle(fsys fs.FS, pieced bool) (Assets, diag.List) {
 var coreNames = []string{"matcher.js", "matcher-late.js"}
 
 // Core bundles the identification core alone, for callers that need no site.
-func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames) }
+func Core(fsys fs.FS) ([]byte, diag.List) { return Assets{}.together(fsys, coreNames) }
 
 // Pieced is [Core] with what reads a chart in pieces behind it.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
-	core, problems := Core(fsys)
-	pieces, found := Script(fsys, "matcher/pieces.ts", PiecesName)
-	problems.Add(found...)
-	return append(core, pieces...), problems
+	return Assets{pieced: true}.together(fsys, append(slices.Clone(coreNames), PiecesScript))
 }
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
@@ -198,22 +195,22 @@ func Driveline(fsys fs.FS) ([]byte, diag.List) {
 	for _, e := range calculationEntries() {
 		names = append(names, e.name)
 	}
-	all, problems := together(fsys, names)
+	all, problems := Assets{}.together(fsys, names)
 	pages, found := Script(fsys, "driveline/pages.ts", DrivelinePagesName)
 	problems.Add(found...)
 	return append(all, pages...), problems
 }
 
 // One bundles one entry alone, as it is among the assets.
-func One(fsys fs.FS, name string) ([]byte, diag.List) { return together(fsys, []string{name}) }
+func One(fsys fs.FS, name string) ([]byte, diag.List) { return Assets{}.together(fsys, []string{name}) }
 
 // together bundles entries, one behind the other.
-func together(fsys fs.FS, names []string) ([]byte, diag.List) {
+func (a Assets) together(fsys fs.FS, names []string) ([]byte, diag.List) {
 	var all []byte
 	var problems diag.List
 	for _, e := range entries {
 		if slices.Contains(names, e.name) {
-			bytes, found := Assets{}.build(fsys, e)
+			bytes, found := a.build(fsys, e)
 			all = append(all, bytes...)
 			problems.Add(found...)
 		}
@@ -278,7 +275,7 @@ func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
 		MinifySyntax:      true,
 		LegalComments:     api.LegalCommentsNone,
 		LogLevel:          api.LogLevelSilent,
-		TsconfigRaw:       `{"compilerOptions":{"target":"es2020","useDefineForClassFields":true}}`,
+		TsconfigRaw:       `{"compilerOptions":{"target":"es2020","useDefineForClassFields":false}}`,
 		Plugins:           []api.Plugin{a.reader(fsys)},
 	})
 	var problems diag.List
