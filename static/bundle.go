@@ -185,10 +185,7 @@ func Core(fsys fs.FS) ([]byte, diag.List) { return together(fsys, coreNames, fal
 
 // Pieced is [Core] with what reads a chart in pieces behind it.
 func Pieced(fsys fs.FS) ([]byte, diag.List) {
-	core, problems := Core(fsys)
-	pieces, found := PiecedScript(fsys, "matcher/pieces.ts", PiecesName)
-	problems.Add(found...)
-	return append(core, pieces...), problems
+	return together(fsys, append(slices.Clone(coreNames), PiecesScript), true)
 }
 
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
@@ -288,7 +285,7 @@ func (a Assets) build(fsys fs.FS, e entry) ([]byte, diag.List) {
 		MinifySyntax:      true,
 		LegalComments:     api.LegalCommentsNone,
 		LogLevel:          api.LogLevelSilent,
-		TsconfigRaw:       `{"compilerOptions":{"target":"es2020","useDefineForClassFields":true}}`,
+		TsconfigRaw:       `{"compilerOptions":{"target":"es2020","useDefineForClassFields":false}}`,
 		Plugins:           []api.Plugin{a.reader(fsys)},
 	})
 	var problems diag.List

@@ -1,12 +1,14 @@
 // Rows that come into question, found by an index and not by looking at every row: a
 // chart of ten thousand rows must answer as fast as one of a hundred. Nothing is decided
-// here. Whoever asks gets at least the rows in question, in the chart's order, and
+// here. Whoever asks gets at least the rows in question, and
 // compares them as if they were all there are.
 import type { Quantity } from "./types";
 import type { MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
 import type { KnownRow, KnownValue, Part, Prepared, Vaguest } from "./prepared";
 import { quantities } from "./words";
+
+declare const capspanInPieces: boolean; // put in by the bundler (static/bundle.go)
 
 /** From least to greatest, mm; a quantity left out may be anything. */
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
@@ -77,12 +79,14 @@ function endmost(of: (a: number, b: number) => number, value: KnownValue): numbe
   return mm;
 }
 
-/** Rows that have an end with a figure inside the box that is looked into, for each of its quantities, or with no such figure; with their
- *  twins, in the chart's order. */
-export function within(chart: Prepared, look: Look): readonly KnownRow[] {
+/** Rows that have an end with a figure inside the box that is looked into, for each of its quantities, or with no such
+ *  figure. Rows of a size stand together, the one to speak of first in front; the sizes stand in no order. */
+export function within(chart: Prepared, look: Look): KnownRow[] {
   const found = new Set<readonly KnownRow[]>();
+  const boxes = new Map<Vaguest, Box>();
   for (const part of chart.parts(look)) {
-    const box = look(part.widest);
+    const box = (capspanInPieces && boxes.get(part.widest)) || look(part.widest);
+    if (capspanInPieces) boxes.set(part.widest, box);
     const by: Quantity = box.cap === undefined ? "across" : "cap";
     const [first, last] = box[by] ?? all;
     const [from, to] = box[by === "cap" ? "across" : "cap"] ?? all;
@@ -97,7 +101,12 @@ export function within(chart: Prepared, look: Look): readonly KnownRow[] {
     pass(first, last);
     pass(Infinity, Infinity);
   }
-  return [...found].flat().sort((a, b) => a.index - b.index);
+  return [...found].flat();
+}
+
+/** Rows in the chart's order. */
+export function ordered(rows: KnownRow[]): KnownRow[] {
+  return rows.sort((a, b) => a.index - b.index);
 }
 
 const all = [-Infinity, Infinity] as const;

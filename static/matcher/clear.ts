@@ -5,6 +5,8 @@ import { boxRound, within } from "./candidates";
 import type { KnownEnd, KnownRow, KnownValue, Prepared } from "./prepared";
 import { quantities } from "./words";
 
+declare const capspanInPieces: boolean; // put in by the bundler (static/bundle.go)
+
 /** Every size but those left, held as asked, is at least this far off in cap or across, mm. Infinity: there is none. */
 export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: ReadonlySet<string>): number {
   for (let look = firstLook; ; look *= 4) {
@@ -13,12 +15,12 @@ export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: 
       asked,
       left,
     );
-    if (least <= look || look > lastLook || chart.missing?.size) return least;
+    if (least <= look || look > lastLook || (capspanInPieces && chart.missing?.size)) return least;
   }
 }
 
 // How far round the readings to look first, and how far at most, mm.
-const [firstLook, lastLook] = [2, 1e4];
+const [firstLook, lastLook] = [0.5, 1e4];
 
 function among(rows: readonly KnownRow[], asked: readonly MeasuredEnd[], left: ReadonlySet<string>): number {
   const [one, two] = asked;

@@ -21,6 +21,8 @@ import { weigh, type Weighed } from "./weigh";
 import { fromYoke } from "./yoke";
 import { onlyYokes } from "./yoke-beside";
 
+declare const capspanInPieces: boolean; // put in by the bundler (static/bundle.go)
+
 /** identify never throws for anything in the query; it does for a chart of another format, and for one of which a piece
  *  that matters is not here. */
 export function identify(chart: AnyChart, query: unknown): Answer {
@@ -34,7 +36,7 @@ export function identify(chart: AnyChart, query: unknown): Answer {
   const answer = blank(known, [...measured, ...clips], asked);
   const found = unusable(answer, ends, measured, known) ?? compare(answer, ends, known);
   const whole = slipped(found, slips(found, asked, ends, how, known));
-  if (known.missing?.size) throw new Error(otherChart());
+  if (capspanInPieces && known.missing?.size) throw new Error(otherChart());
   return whole;
 }
 
@@ -49,7 +51,7 @@ function measure(end: AskedEnd, n: number, how: How): MeasuredEnd {
 // A slip is looked for only where the plain reading explains nothing: no row agrees, or no joint is that long.
 function slips(found: Answer, asked: Asked, ends: MeasuredEnd[], how: How, chart: Prepared): SlipFound[] {
   const late = learned();
-  if (late === undefined || chart.missing?.size) return []; // what is not here may explain it yet
+  if (late === undefined || (capspanInPieces && chart.missing?.size)) return []; // what is not here may explain it yet
   const again = (end: AskedEnd, n: number): MeasuredEnd => measure(end, n, how);
   if (found.verdict === "not-in-chart") {
     const bothKnown = found.ends.length === 2 && found.ends.every((e) => e.rows.length > 0);

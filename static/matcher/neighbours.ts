@@ -3,9 +3,11 @@
 // of two ends is by itself.
 import type { Answer, Size } from "./types";
 import { compared, fitRow, nearAtMost, type MeasuredEnd, type RowFit } from "./agree";
-import { boxRound, type Look, within } from "./candidates";
+import { boxRound, ordered, type Look, within } from "./candidates";
 import { isPlain, type KnownRow, type Prepared } from "./prepared";
 import * as say from "./speech-sizes";
+
+declare const capspanInPieces: boolean; // put in by the bundler (static/bundle.go)
 
 const mostNear = 4;
 
@@ -45,12 +47,27 @@ const [firstLook, lastLook] = [24, 1e6];
 /** The rows that agree or nearly do, and those nearest to the readings, a conversion joint in both orders: the rest of
  *  the answer is chosen from these. */
 export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[] {
-  for (let away = firstLook; ; away *= 3) {
-    const fits = within(chart, lookRound(asked[0], away))
-      .filter((row) => asked.length === 2 || isPlain(row))
-      .flatMap((row) => fitRow(asked, row));
-    if (away > lastLook || chart.missing?.size || enough(fits, away, chart)) return fits;
+  for (let away = firstLook; ; away *= 2) {
+    const rows = within(chart, lookRound(asked[0], away)).filter((row) => asked.length === 2 || isPlain(row));
+    const fits = capspanInPieces ? fitAlike(asked, rows) : rows.flatMap((row) => fitRow(asked, row));
+    if (away > lastLook || (capspanInPieces && chart.missing?.size) || enough(fits, away, chart)) return fits;
   }
+}
+
+// In pieces, rows of a size that are written alike share their end: of those that are not even near one tells all.
+function fitAlike(asked: readonly MeasuredEnd[], rows: readonly KnownRow[]): RowFit[] {
+  const fits: RowFit[] = [];
+  let before: RowFit | undefined;
+  for (const row of rows) {
+    if (isPlain(row) && before !== undefined && before.row.ends[0] === row.ends[0]) {
+      if (before.near) fits.push({ ...before, row });
+      continue;
+    }
+    const found = fitRow(asked, row);
+    before = found[0];
+    fits.push(...found);
+  }
+  return fits;
 }
 
 // Round the first end. No row outside agrees or nearly does, and all that are nearer than `away` are inside.
@@ -106,7 +123,7 @@ export function conversions(asked: readonly MeasuredEnd[], chart: Prepared): str
 
 /** The conversion joints that may have an end like that. */
 export function conversionsNear(end: MeasuredEnd | undefined, chart: Prepared): KnownRow[] {
-  return within(chart, lookRound(end, 0)).filter((row) => !isPlain(row));
+  return ordered(within(chart, lookRound(end, 0)).filter((row) => !isPlain(row)));
 }
 
 /** What each of two measured ends is by itself. */

@@ -3,7 +3,7 @@ import type { Basis, Quantity } from "./types";
 import type { Look } from "./candidates";
 import { summed } from "./pieces-figures";
 import type { Directory, Grain } from "./pieces-types";
-import { figure, widen, type Vaguest, type Widest } from "./prepared";
+import { figure, widen, type Widest } from "./prepared";
 
 /** A piece as it is fetched: its name, and how many bytes it has. */
 export interface Named {
@@ -23,7 +23,7 @@ export function touched(directory: Directory, look: Look): number[] {
 }
 
 interface Entries {
-  vaguest: readonly Vaguest[]; // of each piece
+  has(n: number): boolean;
   touched(look: Look): number[];
 }
 
@@ -36,7 +36,7 @@ export function entriesOf(directory: Directory): Entries {
   const vaguest = grains.map((grain) => ({ cap: widestOf(grain, "cap"), across: widestOf(grain, "across") }));
   const [grain, cap, across] = [summed(pieces.grain), pieces.cap.map(summed), pieces.across.map(summed)];
   const made = {
-    vaguest: Array.from(grain).flatMap((n) => vaguest[n] ?? []),
+    has: (n: number): boolean => n in grain,
     touched: (look: Look): number[] => {
       const boxes = vaguest.map(look);
       const found: number[] = [];

@@ -11,7 +11,6 @@ import {
   type KnownValue,
   type Named,
   type Part,
-  type Vaguest,
 } from "./prepared";
 import { allFaces, holds } from "./words";
 
@@ -70,7 +69,6 @@ export class Unpacked {
     private readonly ways: readonly Way[],
     piece: Piece,
     private readonly number: number, // in the directory
-    private readonly vaguest: Vaguest,
     private readonly met: Met,
   ) {
     const { basis, hold, holdBasis, faces, facesBasis, names } = piece;
@@ -94,9 +92,21 @@ export class Unpacked {
       for (let n = 0; n < this.index.length; n++) rows.fill(n, this.first[n], this.first[n + 1]);
       const { columns, others } = this;
       const all = { rows: () => this.rows(), row: (n: number) => this.row(n) };
-      this.indexed = partsOf({ columns, others, rows }, this.ways, this.vaguest, all);
+      this.indexed = partsOf({ columns, others, rows }, this.unlike(rows), this.ways, all);
     }
     return this.indexed;
+  }
+
+  // The ends without those that are written as one before them of the same size.
+  private unlike(rows: Int32Array): number[] {
+    const out: number[] = [];
+    let [size, from] = [-1, 0];
+    rows.forEach((row, end) => {
+      if (this.size[row] !== size) [size, from] = [this.size[row] ?? 0, out.length];
+      for (let i = from; i < out.length; i++) if (this.alike(out[i] ?? 0, end)) return;
+      out.push(end);
+    });
+    return out;
   }
 
   rows(): Row[] {

@@ -13,22 +13,28 @@ export interface Ends {
   rows: Int32Array;
 }
 
-// Limits up to which the figures of an end are exact, or fair, mm; all others are vague.
-const exact = { cap: 0.06, across: 0.06 };
-const fair = { cap: 0.21, across: 0.41 };
+// Limits of less are exact enough to stand together, mm.
+const exact = 0.06;
 
-/** partsOf takes how vague the figures of the piece may be. Another figure that says the same as the leading one stands
- *  here too: whoever asks may get more than is in question. */
-export function partsOf(ends: Ends, ways: readonly Way[], most: Vaguest, rows: Pick<Part, "rows" | "row">): Part[] {
-  const groups: [number[], number[], number[]] = [[], [], []];
-  ends.rows.forEach((_, end) => {
-    const cap = vaguest(ends, end, "cap", ways);
-    const across = vaguest(ends, end, "across", ways);
-    const of = cap <= exact.cap && across <= exact.across ? 0 : cap <= fair.cap && across <= fair.across ? 1 : 2;
-    groups[of].push(end);
+// How vague the ends of a part are, by their limits in cap and in across. All pieces share them.
+const vagueness = new Map<number, Map<number, Vaguest>>();
+
+/** partsOf has a part for all of these ends that are as vague. Another figure that says the same as the leading one stands here
+ *  too: whoever asks may get more than is in question. */
+export function partsOf(
+  ends: Ends,
+  which: readonly number[],
+  ways: readonly Way[],
+  rows: Pick<Part, "rows" | "row">,
+): Part[] {
+  const groups = new Map<Vaguest, number[]>();
+  which.forEach((end) => {
+    const as = asVague(vaguest(ends, end, "cap", ways), vaguest(ends, end, "across", ways));
+    const group = groups.get(as);
+    if (group === undefined) groups.set(as, [end]);
+    else group.push(end);
   });
-  return [asVague(exact), asVague(fair), most].flatMap((widest, n): Part[] => {
-    const group = groups[n] ?? [];
+  return Array.from(groups, ([widest, group]): Part => {
     let cap: Shelf | undefined;
     let across: Shelf | undefined;
     const shelves = {
@@ -41,19 +47,25 @@ export function partsOf(ends: Ends, ways: readonly Way[], most: Vaguest, rows: P
         return across;
       },
     };
-    return group.length === 0 ? [] : [{ ...rows, widest, shelves }];
+    return { ...rows, widest, shelves };
   });
 }
 
-function asVague(limit: Readonly<Record<Quantity, number>>): Vaguest {
-  const of = (quantity: Quantity): Widest => figure(quantity, "published", 0, limit[quantity], "");
-  return { cap: of("cap"), across: of("across") };
+function asVague(cap: number, across: number): Vaguest {
+  const known = vagueness.get(cap) ?? new Map<number, Vaguest>();
+  vagueness.set(cap, known);
+  const before = known.get(across);
+  if (before !== undefined) return before;
+  const of = (quantity: Quantity, limit: number): Widest => figure(quantity, "published", 0, limit, "");
+  const made = { cap: of("cap", cap), across: of("across", across) };
+  known.set(across, made);
+  return made;
 }
 
-// The widest limit of the figures of an end.
+// The widest limit of the figures of an end, or so little that it is exact.
 function vaguest({ columns, others }: Ends, end: number, quantity: Quantity, ways: readonly Way[]): number {
   const { column, first } = others[quantity];
-  let most = limitOf(columns[quantity], end, quantity, ways);
+  let most = Math.max(exact, limitOf(columns[quantity], end, quantity, ways));
   for (let i = first[end] ?? 0; i < (first[end + 1] ?? 0); i++) {
     most = Math.max(most, limitOf(column, i, quantity, ways));
   }

@@ -69,9 +69,8 @@ export function placesOf(directory: AnyChart, answer: Answer): Record<string, st
 
 /** add takes a piece in, by its place in the directory. */
 export function add({ directory, ways, here, met }: Pieced, n: number, piece: Piece): void {
-  const vaguest = entriesOf(directory).vaguest[n];
-  if (vaguest === undefined) throw new Error(otherChart());
-  if (!here.has(n)) here.set(n, new Unpacked(directory.tables, ways, piece, n, vaguest, met));
+  if (!entriesOf(directory).has(n)) throw new Error(otherChart());
+  if (!here.has(n)) here.set(n, new Unpacked(directory.tables, ways, piece, n, met));
 }
 
 /** ask is identify, with the address of each row that is named, or the pieces that must be added first. */

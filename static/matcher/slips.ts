@@ -8,7 +8,7 @@
 import type { Basis, Hold, SlipFound } from "./types";
 import { fitEnd, namedEnd, nearAtMost, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
-import { type Box, type Look, within } from "./candidates";
+import { type Box, type Look, ordered, within } from "./candidates";
 import { logDensity, tailFreedom } from "./density";
 import * as given from "./given";
 import * as gum from "./gum";
@@ -160,10 +160,11 @@ const ofUnit: readonly Slip[] = ["inches-for-millimetres", "millimetres-for-inch
 // ---- one hypothesis beside every row
 
 function explain(h: Hypothesis, chart: Prepared, look = lookFor(h)): Explained[] {
+  if (!made(h)) return [];
   const found = new Map<string, Explained>();
   const share = h.logPrior + logShare(chart, h.ends.length);
   const seen = new Map<KnownEnd, Basis>();
-  for (const row of within(chart, look)) {
+  for (const row of ordered(within(chart, look))) {
     const [one, two] = row.ends;
     if (one === undefined || (two !== undefined && h.ends.length === 1)) continue;
     if (two === undefined) {
@@ -186,6 +187,12 @@ function explain(h: Hypothesis, chart: Prepared, look = lookFor(h)): Explained[]
     }
   }
   return [...found.values()];
+}
+
+// Whether it is a slip of the hold that was chosen: another has none to be looked for.
+function made({ holds, ends, end }: Hypothesis): boolean {
+  const hold = ends[end]?.hold;
+  return holds === undefined || hold === undefined || hold === "unknown" || holds.includes(hold);
 }
 
 // Outside it no row has anything to do with the first end.

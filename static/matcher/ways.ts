@@ -3,7 +3,7 @@
 import type { Quantity, Way } from "./types";
 import { fitRow, sameHold, type MeasuredEnd, type RowFit } from "./agree";
 import * as given from "./given";
-import { type Box, within } from "./candidates";
+import { type Box, ordered, within } from "./candidates";
 import { conversionsNear, fitAll } from "./neighbours";
 import { isPlain, type KnownEnd, type KnownRow, type Prepared } from "./prepared";
 import { way as says } from "./speech-ways";
@@ -111,7 +111,7 @@ function plainLike(end: KnownEnd, chart: Prepared): KnownRow | undefined {
     const value = end[quantity];
     if (value !== null) box[quantity] = [value.mm, value.mm];
   }
-  return within(chart, () => box).find((row) => {
+  return ordered(within(chart, () => box)).find((row) => {
     const [e] = row.ends;
     return e !== undefined && isPlain(row) && e.hold === end.hold && same(e, end);
   });

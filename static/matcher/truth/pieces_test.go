@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"capspan/build"
+	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
@@ -25,6 +26,7 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 		{"shipped", build.Chart(set), 2, 12},
 		{"dense", denseChart(300, 3), 1, 20},
 		{"larger", denseChart(2000, 7), 1, 60},
+		{"catalogue", catalogueChart(t, 2100), 1, 120},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -47,6 +49,20 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 			}
 		})
 	}
+}
+
+// catalogueChart is a made-up catalogue: kits of one size that are written alike, and some vague figures.
+func catalogueChart(t *testing.T, rows int) matcher.Chart {
+	t.Helper()
+	files, err := catalogue.Make(catalogue.Options{Rows: rows, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, problems := tables.Load(files.FS())
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	return build.Chart(set)
 }
 
 // shelf holds the pieces of a chart, and notes which were fetched.

@@ -24,6 +24,7 @@ import type { KnownRow, Prepared } from "./prepared";
 import type { Quantity } from "./types";
 export type Box = Partial<Record<Quantity, readonly [number, number]>>;
 export function within(chart: Prepared, box: Box): readonly KnownRow[] { return chart.parts(box).flatMap((part) => part.rows()); }
+export function ordered(rows: KnownRow[]): KnownRow[] { return rows; }
 export function boxRound(): Box { return {}; }
 `
 
