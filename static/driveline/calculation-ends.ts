@@ -52,14 +52,14 @@ function ask(values: Values, kit: Kit): Answer | null {
 
 const id = (ref: string): string => ref.slice(ref.indexOf("/") + 1);
 
+const ground = (basis: string): Ground[] => [
+  { basis: basis === "measured" ? "published" : (basis as Ground["basis"]), source: "" },
+];
+
 // Where rows of a large chart have their pages.
 function at(answer: Answer, refs: readonly string[]): Pick<Line, "at"> {
   return { at: Object.fromEntries(refs.map((ref) => [id(ref), answer.at?.[ref] ?? ""])) };
 }
-
-const ground = (basis: string): Ground[] => [
-  { basis: basis === "measured" ? "published" : (basis as Ground["basis"]), source: "" },
-];
 
 function each(values: Values, kit: Kit): Finding {
   const answer = ask(values, kit);
