@@ -13,9 +13,8 @@ import (
 
 // A large chart is given to the core in pieces, of which a question takes those it touches:
 // to read a hundred thousand rows takes the machine longer than all the questions. Up to
-// wholeRows it makes no difference that could be felt (BenchmarkCore).
+// largeRows it makes no difference that could be felt (BenchmarkCore).
 const (
-	wholeRows = 2000
 	// pieceRows is how many rows a piece has that is fetched (BenchmarkPieces): fewer make the
 	// directory longer, more are fetched in vain.
 	pieceRows = 600
@@ -26,7 +25,7 @@ const (
 
 // coreFor bundles the core as charts of so many rows need it.
 func coreFor(fsys fs.FS, rows int) ([]byte, diag.List) {
-	if rows <= wholeRows {
+	if rows <= largeRows {
 		return static.Core(fsys)
 	}
 	return static.Pieced(fsys)
@@ -34,21 +33,30 @@ func coreFor(fsys fs.FS, rows int) ([]byte, diag.List) {
 
 // newMatcher gives a chart to the core that [coreFor] bundled for it, or for a larger one.
 func newMatcher(core []byte, chart matcher.Chart) (*matcher.Matcher, error) {
-	if len(chart.Rows) <= wholeRows {
+	if len(chart.Rows) <= largeRows {
 		return matcher.New(core, chart)
 	}
-	pieces := map[string]matcher.Piece{}
-	directory, err := matcher.Split(chart, handRows, func(p matcher.Piece) (string, error) {
+	directory, pieces, err := atHand(chart)
+	if err != nil {
+		return nil, err
+	}
+	return matcher.NewPieced(core, directory, func(name string) ([]byte, error) { return pieces[name], nil })
+}
+
+// atHand cuts a large chart for whoever has all of it: the directory, and the pieces by name.
+func atHand(chart matcher.Chart) (directory []byte, pieces map[string][]byte, err error) {
+	pieces = map[string][]byte{}
+	made, err := matcher.Split(chart, handRows, func(p matcher.Piece) (string, error) {
 		name := strconv.Itoa(len(pieces))
-		pieces[name] = p
-		return name, nil
+		text, err := json.Marshal(p)
+		pieces[name] = text
+		return name, err
 	})
 	if err != nil {
-		return nil, fmt.Errorf("cut the chart into pieces: %w", err)
+		return nil, nil, fmt.Errorf("cut the chart into pieces: %w", err)
 	}
-	text, err := json.Marshal(directory)
-	if err != nil {
-		return nil, fmt.Errorf("write the directory of the chart: %w", err)
+	if directory, err = json.Marshal(made); err != nil {
+		return nil, nil, fmt.Errorf("write the directory of the chart: %w", err)
 	}
-	return matcher.NewPieced(core, text, func(name string) ([]byte, error) { return json.Marshal(pieces[name]) })
+	return directory, pieces, nil
 }

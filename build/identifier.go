@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"strconv"
 
 	"capspan/build/diag"
 	"capspan/static/matcher"
@@ -69,23 +68,14 @@ func (d *Identifier) compile(key string) diag.List {
 }
 
 func (d *Identifier) take(core []byte, chart matcher.Chart, key string) error {
-	if len(chart.Rows) <= wholeRows || key == "" {
-		var err error
+	var err error
+	if len(chart.Rows) <= largeRows || key == "" {
 		d.Matcher, err = newMatcher(core, chart)
 		return err
 	}
-	made := compiled{core: core, pieces: map[string][]byte{}}
-	directory, err := matcher.Split(chart, handRows, func(p matcher.Piece) (string, error) {
-		name := strconv.Itoa(len(made.pieces))
-		text, err := json.Marshal(p)
-		made.pieces[name] = text
-		return name, err
-	})
-	if err != nil {
-		return fmt.Errorf("cut the chart into pieces: %w", err)
-	}
-	if made.directory, err = json.Marshal(directory); err != nil {
-		return fmt.Errorf("write the directory of the chart: %w", err)
+	made := compiled{core: core}
+	if made.directory, made.pieces, err = atHand(chart); err != nil {
+		return err
 	}
 	record, err := d.record()
 	if err != nil {

@@ -356,3 +356,15 @@ func TestLargeBookIsRefused(t *testing.T) {
 		t.Errorf("the problems: %v", found)
 	}
 }
+
+// Where a kit had its page before the chart grew large stands the page of lost addresses,
+// whose script asks the search for it; a small chart's page has no mark of that.
+func TestLostAddresses(t *testing.T) {
+	files, _ := mustLarge(t)
+	if page := string(files["404.html"]); !strings.Contains(page, "<body data-lost>") {
+		t.Error("the page of lost addresses does not say that it is one")
+	}
+	if page := string(contents(mustSite(t, Options{}))["404.html"]); !strings.Contains(page, "<body>") {
+		t.Error("a small chart has the mark too")
+	}
+}

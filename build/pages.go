@@ -89,7 +89,11 @@ func (s *site) drafts() ([]draft, diag.List) {
 		switch p.Slug {
 		case homeText, byHandText, correctText:
 		case missingText:
-			add(func() (templates.Page, diag.Pos) { return s.textPage(p, "/404.html") })
+			add(func() (templates.Page, diag.Pos) {
+				page, from := s.textPage(p, "/404.html")
+				page.Lost = s.large()
+				return page, from
+			})
 		default:
 			add(func() (templates.Page, diag.Pos) { return s.textPage(p, "/"+p.Slug+"/") })
 		}

@@ -12,7 +12,7 @@ import (
 // A chart of more than largeRows rows of joints is a large one. It is cut into pieces for
 // whoever identifies in it (core.go), and its kits are too many for a page each: those that
 // are written with the same figures share the page of their size.
-const largeRows = wholeRows
+const largeRows = 2000
 
 // jointRows counts the rows that are identified by their ends, of a sample those of the
 // whole chart: it is made as that is.

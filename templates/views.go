@@ -36,6 +36,7 @@ type Page struct {
 	Sheets  []string // plain names of style sheets that few pages need, in order
 	Ahead   []string // plain names of the data its scripts fetch at once, to be on its way before they are
 	Slim    bool     // needs the first style sheet alone
+	Lost    bool     // stands at any address, also where a kit had its page before the chart grew large
 	Bare    bool     // stands in a frame of another page: no header, no title block, no sheet
 	// Languages lead to the page in the other languages of the site.
 	Languages []LanguageLink

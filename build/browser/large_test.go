@@ -6,39 +6,15 @@ import (
 	"fmt"
 	"net/http"
 	"strings"
-	"sync"
 	"testing"
 
 	"capspan/build"
-	"capspan/build/synth/catalogue"
 )
-
-// catalogued is a large chart: an invented catalogue of 2,100 rows.
-var catalogued = sync.OnceValues(func() (build.Output, error) {
-	src := build.Embedded()
-	made, err := catalogue.Make(catalogue.Options{Rows: 2100, Seed: 1, Makers: catalogue.Makers}, src.Tables)
-	if err != nil {
-		return build.Output{}, err
-	}
-	guide, err := catalogue.Guide(src.Content)
-	if err != nil {
-		return build.Output{}, err
-	}
-	src.Tables, src.Content = made.FS(), guide.FS()
-	out, problems := build.Site(src, build.Options{Base: base})
-	if problems.Blocked() {
-		err = fmt.Errorf("the large site cannot be built: %s", problems.Summary())
-	}
-	return out, err
-})
 
 // openLarge puts the large chart up for a tab of its own.
 func openLarge(t *testing.T) (*tab, *host, build.Output) {
 	t.Helper()
-	out, err := catalogued()
-	if err != nil {
-		t.Fatal(err)
-	}
+	out := mustLarge(t).site
 	h := newHost(t, build.Handler(out, base))
 	b := openTab(t)
 	b.own = h.origin()

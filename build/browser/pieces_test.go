@@ -28,6 +28,7 @@ import (
 // that chart whole.
 type large struct {
 	site  build.Output
+	set   *tables.Set
 	core  *matcher.Matcher
 	chart matcher.Chart
 }
@@ -41,8 +42,12 @@ var largeSite = sync.OnceValues(func() (large, error) {
 	if problems.Blocked() {
 		return large{}, fmt.Errorf("%v", problems)
 	}
-	core, chart, err := wholeCore(src)
-	return large{out, core, chart}, err
+	set, chart, err := wholeChart(src)
+	if err != nil {
+		return large{}, err
+	}
+	core, err := wholeCore(src, chart)
+	return large{out, set, core, chart}, err
 })
 
 // invented are the sources with an invented chart of so many rows, and a guide for it.
@@ -57,17 +62,12 @@ func invented(rows int) (build.Sources, error) {
 	return src, err
 }
 
-func wholeCore(src build.Sources) (*matcher.Matcher, matcher.Chart, error) {
-	set, chart, err := wholeChart(src)
-	if err != nil || set == nil {
-		return nil, chart, err
-	}
+func wholeCore(src build.Sources, chart matcher.Chart) (*matcher.Matcher, error) {
 	bundle, problems := static.Core(src.Static)
 	if problems.Blocked() {
-		return nil, chart, fmt.Errorf("%v", problems)
+		return nil, fmt.Errorf("%v", problems)
 	}
-	core, err := matcher.New(bundle, chart)
-	return core, chart, err
+	return matcher.New(bundle, chart)
 }
 
 func wholeChart(src build.Sources) (*tables.Set, matcher.Chart, error) {

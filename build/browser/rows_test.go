@@ -14,29 +14,15 @@ import (
 	"github.com/chromedp/chromedp/kb"
 
 	"capspan/build"
-	"capspan/build/synth/catalogue"
 	"capspan/tables"
 )
 
 // A large chart in the browser: rows come from drawers, an answer stays as it is until the
 // next is whole, and a drawer that does not come is said, with a way to try again.
 func TestRowsOfLargeChart(t *testing.T) {
-	src := build.Embedded()
-	made, err := catalogue.Make(catalogue.Options{Rows: 2100, Seed: 1, Makers: catalogue.Makers}, tables.FS)
-	if err != nil {
-		t.Fatal(err)
-	}
-	guide, err := catalogue.Guide(src.Content)
-	if err != nil {
-		t.Fatal(err)
-	}
-	src.Tables, src.Content = made.FS(), guide.FS()
-	out, problems := build.Site(src, build.Options{Base: base, Language: "en"})
-	if problems.Blocked() {
-		t.Fatal(problems)
-	}
+	l := mustLarge(t)
 	var gone, slow atomic.Bool
-	files := build.Handler(out, base)
+	files := build.Handler(l.site, base)
 	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if strings.HasPrefix(r.URL.Path, base+"assets/rows/") || strings.HasPrefix(r.URL.Path, base+"assets/correct/rows/") {
 			if slow.Load() {
@@ -92,6 +78,11 @@ func TestRowsOfLargeChart(t *testing.T) {
 	b.until("the row's page, once it was there", `!location.pathname.endsWith("/search/")`)
 	slow.Store(false)
 
+	// The address that a kit had before the chart grew leads to the kit.
+	kit := l.chart.Rows[len(l.chart.Rows)/2].Name
+	b.do("open an old address", chromedp.Navigate(server.URL+base+"joint/"+kit+"/"))
+	b.until("the kit", `location.pathname.endsWith("/search/") && `+firstHit+`?.textContent.includes(`+quote(kit)+`)`)
+
 	// The list without script.
 	b.do("open the list", chromedp.Navigate(server.URL+base+"a-z/"))
 	b.do("names", chromedp.Click(chromedp.CSS("main a[href$='/a-z/s/']")))
@@ -100,8 +91,7 @@ func TestRowsOfLargeChart(t *testing.T) {
 
 	// A correction of one row, and of one whose drawer does not come.
 	var of, other *tables.Row
-	set, _ := tables.Load(src.Tables)
-	for _, table := range set.Tables {
+	for _, table := range l.set.Tables {
 		if table.Joint() && len(table.Rows[0].Values) > 0 {
 			of, other = table.Rows[0], of
 		}

@@ -1,14 +1,13 @@
 package driveline
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/dop251/goja"
 
 	"capspan/static"
+	"capspan/static/matcher"
 )
 
 // pieces are what a Machine has of a chart that is not held whole.
@@ -30,15 +29,11 @@ func (m *Machine) ProvidePieces(p Provided, directory []byte, fetch func(name st
 	if exports == nil || goja.IsUndefined(exports) {
 		return fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	var read struct {
-		Pieces struct {
-			Names string `json:"names"`
-		} `json:"pieces"`
+	_, names, err := matcher.Contents(directory)
+	if err != nil {
+		return err
 	}
-	if err := json.Unmarshal(directory, &read); err != nil {
-		return fmt.Errorf("read the directory of the chart: %w", err)
-	}
-	found := &pieces{exports: exports.ToObject(m.vm), names: strings.Fields(read.Pieces.Names), fetch: fetch}
+	found := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
 	chart, err := m.json("parse", m.vm.ToValue(string(directory)))
 	if err != nil {
 		return fmt.Errorf("read the directory of the chart: %w", err)

@@ -25,25 +25,20 @@ type pieces struct {
 // bundle ends with the script of pieces ([static.Pieced]); the directory is as [Split]
 // gave it, written as JSON.
 func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
-	var read struct {
-		Version string `json:"version"`
-		Pieces  struct {
-			Names string `json:"names"`
-		} `json:"pieces"`
-	}
-	if err := json.Unmarshal(directory, &read); err != nil {
-		return nil, fmt.Errorf("read the directory of the chart: %w", err)
+	version, names, err := Contents(directory)
+	if err != nil {
+		return nil, err
 	}
 	m, err := started(bundle)
 	if err != nil {
 		return nil, err
 	}
-	m.version = read.Version
+	m.version = version
 	exports := m.vm.Get(static.PiecesName)
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	p := &pieces{exports: exports.ToObject(m.vm), names: strings.Fields(read.Pieces.Names), fetch: fetch}
+	p := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
 	if m.chart, err = m.parse(directory); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
@@ -52,6 +47,20 @@ func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 	}
 	m.pieces = p
 	return m, nil
+}
+
+// Contents reads which chart a directory is of, and what its pieces are called.
+func Contents(directory []byte) (version string, names []string, err error) {
+	var read struct {
+		Version string `json:"version"`
+		Pieces  struct {
+			Names string `json:"names"`
+		} `json:"pieces"`
+	}
+	if err := json.Unmarshal(directory, &read); err != nil {
+		return "", nil, fmt.Errorf("read the directory of the chart: %w", err)
+	}
+	return read.Version, strings.Fields(read.Pieces.Names), nil
 }
 
 // ask puts a query to the core until no piece is missing.

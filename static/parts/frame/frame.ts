@@ -2,3 +2,6 @@
 import "../offline/offline";
 import "../search/open";
 import "./languages";
+import { findLost } from "./lost";
+
+if (capspanInPieces) findLost();
