@@ -13,7 +13,7 @@ const picture = "build/growth/growth.svg"
 // The drawing: rows along the bottom, both axes by powers of ten, every curve as a multiple of
 // its first figure, and the line of a cost that grows as the rows do.
 const (
-	wide, high       = 640, 400
+	wide, high       = 660, 400
 	left, right      = 60, 620
 	top, bottom      = 24, 340
 	mostTimes        = 100.0
