@@ -134,6 +134,26 @@ func TestSlipTexts(t *testing.T) {
 	}
 }
 
+// Twins that print the same figures stand together under them, each name once; one that
+// prints other digits has a line of its own.
+func TestSlipPrintings(t *testing.T) {
+	b := newBench(t)
+	var got []struct {
+		Names []string
+		Line  string
+	}
+	b.run(t, &got, `(() => {
+		const row = (id) => slips.rows.find(r => r.id === id), a = row("1310"), other = row("1330");
+		return Order.printings([a, {...other, id: "b", also: []}, {...a, id: "c", also: ["d", a.id]}]);
+	})()`)
+	if len(got) != 2 || got[0].Names[0] != "1310" || !slices.Equal(got[0].Names[len(got[0].Names)-2:], []string{"c", "d"}) || !slices.Equal(got[1].Names, []string{"b"}) {
+		t.Fatalf("got %+v", got)
+	}
+	if !strings.Contains(got[0].Line, "1.062 in") || got[0].Line == got[1].Line {
+		t.Errorf("the lines are %q and %q", got[0].Line, got[1].Line)
+	}
+}
+
 // The uncertainty is rounded up, in either unit, and the value to the nearest.
 func TestSlipMeasured(t *testing.T) {
 	b := newBench(t)

@@ -54,3 +54,15 @@ function evidenceOf(cell: Cell): string {
 export function lineOf(row: SlipRow): string {
   return row.ends.map((end) => say.line(figure(end.cap), figure(end.across), end.hold.text)).join("; ");
 }
+
+/** The rows of a size by what they print: names under which the same figures stand, with those figures in one line. */
+export function printings(rows: readonly SlipRow[]): { names: string[]; line: string }[] {
+  const byLine = new Map<string, Set<string>>();
+  for (const row of rows) {
+    const line = lineOf(row);
+    const names = byLine.get(line) ?? new Set();
+    byLine.set(line, names);
+    for (const name of [row.id, ...row.also]) names.add(name);
+  }
+  return [...byLine].map(([line, names]) => ({ line, names: [...names] }));
+}

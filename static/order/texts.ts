@@ -2,7 +2,7 @@
 // is open is asked.
 import type { Unit } from "../matcher/types";
 import { facesWords, toolWords } from "../matcher/speech-words";
-import { evidence, figure, lineOf, measured, whole } from "./figures";
+import { evidence, figure, measured, printings, whole } from "./figures";
 import type { JointFacts } from "./facts";
 import type { Slip, SlipJoint } from "./slip";
 import {
@@ -96,7 +96,7 @@ export function mailText(slip: Slip, facts: readonly JointFacts[], version: stri
     lines.push(`${standing[f.settled]}. ${f.says}`);
     for (const size of f.sizes) {
       put(f.sizes.length > 1 ? say.oneOf : say.soldAs, joined(size.names));
-      for (const twin of size.rows.slice(1)) lines.push(`  ${twin.id}: ${lineOf(twin)}`);
+      for (const p of printings(size.rows).slice(1)) lines.push(`  ${joined(p.names)}: ${p.line}`);
       for (const end of size.row.ends) {
         const at = size.row.ends.length > 1 ? `${end.title}: ` : "";
         put(`${at}${say.hold}`, whole(end.hold));

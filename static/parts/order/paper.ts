@@ -3,7 +3,7 @@
 import { toolWords } from "../../matcher/speech-words";
 import type { LabelledCell, SlipEnd } from "../../order/chart";
 import type { JointFacts, NamedSize } from "../../order/facts";
-import { evidence, figure, lineOf, measured } from "../../order/figures";
+import { evidence, figure, lineOf, measured, printings } from "../../order/figures";
 import type { Slip, SlipJoint } from "../../order/slip";
 import { facesOf, leadOf } from "../../order/texts";
 import { make } from "../identify/element";
@@ -113,10 +113,10 @@ function names(facts: JointFacts): HTMLElement[] {
 
 // All names of a size. Rows that a caliper cannot tell apart may print it with other digits: those stand beside them.
 function called(size: NamedSize): Part[] {
-  return size.rows.flatMap((row, n): Part[] => [
+  return printings(size.rows).flatMap((p, n): Part[] => [
     n > 0 ? " · " : "",
-    make("strong", {}, joined([row.id, ...row.also])),
-    n > 0 ? ` (${lineOf(row)})` : "",
+    make("strong", {}, joined(p.names)),
+    n > 0 ? ` (${p.line})` : "",
   ]);
 }
 
