@@ -57,12 +57,9 @@ export function lineOf(row: SlipRow): string {
 
 /** The rows of a size by what they print: names under which the same figures stand, with those figures in one line. */
 export function printings(rows: readonly SlipRow[]): { names: string[]; line: string }[] {
-  const byLine = new Map<string, Set<string>>();
-  for (const row of rows) {
-    const line = lineOf(row);
-    const names = byLine.get(line) ?? new Set();
-    byLine.set(line, names);
-    for (const name of [row.id, ...row.also]) names.add(name);
-  }
-  return [...byLine].map(([line, names]) => ({ line, names: [...names] }));
+  const lines = rows.map(lineOf);
+  return [...new Set(lines)].map((line) => {
+    const same = rows.filter((_, n) => lines[n] === line);
+    return { line, names: [...new Set(same.flatMap((row) => [row.id, ...row.also]))] };
+  });
 }
