@@ -18,7 +18,7 @@ import (
 //	assets/embed.<sum>.js     the same bytes under a name made of them, for pages that name a sum
 //	assets/embed-core.<sum>.js  the core, the form, its markup and its sheet
 //	assets/embed-late.<sum>.js  the late part of the core
-//	embed/chart.json          the chart, at an address that stays
+//	embed/chart.json          the chart, at an address that stays; of a large one its directory
 //	embed/frame/              a page with the element alone, for an iframe
 //
 // A script in somebody else's page must leave no global name behind, and the core has one.
@@ -62,8 +62,11 @@ func (s *site) addEmbed() diag.List {
 	if err != nil {
 		return diag.List{{Pos: diag.Pos{File: "templates/embed.html"}, Rule: "bad-template", Fact: err.Error()}}
 	}
-	core := inOrder("()=>{const capspanSheet=", scriptText(string(s.assets.Bytes(static.EmbedSheetName))), ",capspanMarkup=", scriptText(markup), ";\n",
-		s.assets.Bytes("matcher.js"), "\n", s.assets.Bytes(static.EmbedFormName), "\nreturn ", static.EmbedFormGlobal, "}")
+	core := inOrder("()=>{const capspanSheet=", scriptText(string(s.assets.Bytes(static.EmbedSheetName))), ",capspanMarkup=", scriptText(markup), ";\n")
+	for _, name := range append(s.coreScripts("matcher.js"), static.EmbedFormName) {
+		core = inOrder(core, s.assets.Bytes(name), "\n")
+	}
+	core = inOrder(core, "return ", static.EmbedFormGlobal, "}")
 	late := inOrder(static.CoreName, "=>{", s.assets.Bytes("matcher-late.js"), "}")
 	edition := embedEdition{Language: s.words.Language, Direction: "ltr", Folder: s.folder, Languages: s.others,
 		Core: s.addEmbedPart(embedCore, core), Late: s.addEmbedPart("assets/embed-late", late)}

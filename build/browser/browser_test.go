@@ -8,6 +8,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"os/exec"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -81,7 +82,7 @@ func run(m *testing.M) int {
 type tab struct {
 	t   testing.TB
 	ctx context.Context
-	own string // another origin it may ask, besides that of the site; empty for none
+	own string // other origins it may ask, besides that of the site, with blanks between
 
 	mu       sync.Mutex
 	requests []string
@@ -111,7 +112,7 @@ func (b *tab) hear(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		b.requests = append(b.requests, e.Request.URL)
-		its := strings.HasPrefix(e.Request.URL, origin+"/") || b.own != "" && strings.HasPrefix(e.Request.URL, b.own+"/")
+		its := slices.ContainsFunc(append(strings.Fields(b.own), origin), func(own string) bool { return strings.HasPrefix(e.Request.URL, own+"/") })
 		if !its && !strings.HasPrefix(e.Request.URL, "data:") {
 			trouble("asks another origin: %s", e.Request.URL)
 		}

@@ -41,6 +41,7 @@ func examples(t testing.TB, language string) []string {
 type shop struct {
 	pages  map[string]string
 	policy string
+	finder string // the origin of the finder, where it is not the site's
 }
 
 // shopPolicy is what the guide says, for a page that allows nothing else.
@@ -87,7 +88,7 @@ func (s *shop) open(t testing.TB, path string) *tab {
 	server := httptest.NewServer(s)
 	t.Cleanup(server.Close)
 	b := openTab(t)
-	b.own = server.URL
+	b.own = server.URL + " " + s.finder
 	b.do("open the shop", chromedp.Navigate(server.URL+path))
 	return b
 }

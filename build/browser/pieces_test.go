@@ -241,6 +241,7 @@ func newFaulty(t testing.TB, out build.Output, part string) *faulty {
 		r.Header.Del("Accept-Encoding")
 		got := httptest.NewRecorder()
 		whole.ServeHTTP(got, r)
+		w.Header().Set("Access-Control-Allow-Origin", got.Header().Get("Access-Control-Allow-Origin"))
 		fault(w, r, got.Body.Bytes())
 	}))
 	return f

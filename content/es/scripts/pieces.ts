@@ -43,6 +43,5 @@ export const words = {
     "Este navegador no guarda nada de este sitio, así que no puede guardar el cuadro. Puede ser por una ventana privada o por un ajuste.",
   full: (n: number, of: number) =>
     `No hay espacio para más en este dispositivo. ${n} de ${of} partes están en él, y ahí quedan; haga espacio y pruebe otra vez, o quítelas.`,
-  finder: "Este cuadro es demasiado grande para buscar en él desde otra página.",
   cannot: "Para guardarlo, la página tiene que venir por https; esta no.",
 } as const;

@@ -1,7 +1,7 @@
 // A calculation that asks a chart in pieces has no result while some are missing.
 import type { Calculation, Filled } from "../../driveline/description";
 import type * as frame from "../../driveline/frame";
-import { lookUp } from "../pieces/ask";
+import { page } from "../pieces/ask";
 
 declare const CapspanDriveline: typeof frame; // left by driveline.js
 
@@ -14,5 +14,5 @@ export function isWhole(calculation: Calculation, filled: Filled, again: () => v
     CapspanDriveline.reckon(calculation.name, calculation.example);
     return true;
   };
-  return lookUp(chart, JSON.stringify(filled), run, again) ?? false;
+  return page.lookUp(chart, JSON.stringify(filled), run, again) ?? false;
 }

@@ -27,6 +27,7 @@ export interface Edition {
   language: string;
   direction: "ltr" | "rtl";
   site: string; // where the pages of this language lie, with its slash at the end
+  pieces?: string; // where those of a large chart lie
   words: typeof words;
   elsewhere(language: string): string | undefined; // the script of another language
   core(): Promise<Core>;
@@ -100,6 +101,7 @@ export function thisEdition(): Edition | null {
     language,
     direction,
     site: root + folder,
+    ...(capspanInPieces ? { pieces: `${root}assets/chart/` } : {}),
     words,
     elsewhere: (other) =>
       Object.keys(languages).includes(other) ? `${root}${languages[other]}embed/capspan.js` : undefined,

@@ -5,7 +5,6 @@
 // The page around is left as it is: a shadow root, a constructed style sheet, no global name, no storage, no cookie.
 import { run, thisEdition, type Edition } from "./edition";
 import type { Form } from "./form";
-import { words as pieces } from "words:pieces";
 
 const name = "joint-finder";
 
@@ -92,10 +91,6 @@ class JointFinder extends HTMLElement {
     let edition = first;
     try {
       edition = await editionOf(this.language);
-      if (capspanInPieces) {
-        if (turn === this.turn) leadOn(this.root, edition);
-        return;
-      }
       const { unit, hold } = this;
       const [core, chart] = await Promise.all([edition.core(), chartOf(edition)]);
       if (turn !== this.turn) return;
@@ -133,20 +128,6 @@ class JointFinder extends HTMLElement {
     said.append(words.failed, " ", link, " ", retry);
     this.root.replaceChildren(said, document.createElement("slot"));
   }
-}
-
-// A chart in pieces is for the full page.
-function leadOn(root: ShadowRoot, { site, language, direction, words }: Edition): void {
-  const link = document.createElement("a");
-  link.href = `${site}identify/`;
-  link.target = "_top";
-  link.rel = "noopener";
-  link.textContent = words.fullPage;
-  const said = document.createElement("p");
-  said.lang = language;
-  said.dir = direction;
-  said.append(pieces.finder, " ", link);
-  root.replaceChildren(said, document.createElement("slot"));
 }
 
 function chartOf(edition: Edition): Promise<unknown> {

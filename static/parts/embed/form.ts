@@ -10,6 +10,8 @@ import { part } from "../identify/element";
 import { endPart, type EndPart } from "../identify/end";
 import { settingsPart } from "../identify/settings";
 import { emptyState, hasReadings, toQuery } from "../identify/state";
+import { type Asker, asker } from "../pieces/ask";
+import { type PiecedChart, take as takePieces } from "../pieces/held";
 import type { Edition } from "./edition";
 import { verdictPart } from "./verdict";
 import { words } from "words:embed";
@@ -18,7 +20,7 @@ import { holdWords } from "words:terms";
 declare const capspanMarkup: string; // written in front by build/embed.go
 declare const capspanSheet: string;
 
-/** What the event tells. `answer` is null while there are no readings. */
+/** What the event tells. `answer` is null while there are no readings, and while pieces of a large chart are missing. */
 export interface Answered {
   answer: Answer | null;
   query: Query;
@@ -49,8 +51,15 @@ export function learn(late: unknown): void {
 
 export function openForm(options: FormOptions): Form {
   const { root, edition, answered } = options;
-  const chart = options.chart as Chart;
-  if (chart.format !== 1 || !Array.isArray(chart.rows)) throw new Error("a chart of another format");
+  const chart = options.chart as Chart | PiecedChart;
+  // Code that a page has pinned may be older than the chart.
+  if (capspanInPieces ? chart.format !== 2 : chart.format !== 1 || !Array.isArray(chart.rows))
+    throw new Error("another format");
+  let asks: Asker | undefined; // another finder in the same page asks by itself
+  if (capspanInPieces) {
+    takePieces(chart as PiecedChart, edition.pieces ?? "");
+    asks = asker();
+  }
   dress(root);
   const finder = part(root, "finder");
   finder.lang = edition.language;
@@ -71,6 +80,7 @@ export function openForm(options: FormOptions): Form {
   const verdict = verdictPart({
     root: finder,
     site: edition.site,
+    ...(capspanInPieces ? { asks } : {}),
     drawings: noDrawings,
     state: () => state,
     again(slip) {
@@ -84,7 +94,15 @@ export function openForm(options: FormOptions): Form {
 
   function show(): Answered {
     const query = toQuery(state);
-    const answer = hasReadings(state) ? CapspanCore.identify(chart, query) : null;
+    if (capspanInPieces && !hasReadings(state)) asks?.forget();
+    const answer = !hasReadings(state)
+      ? null
+      : capspanInPieces && asks
+        ? asks.answer(chart, query, () => {
+            const now = show(); // the late part may still be on its way
+            if (now.whole || now.answer === null || partMissing) answered(now);
+          })
+        : CapspanCore.identify(chart, query);
     const address = `${edition.site}identify/#${CapspanCore.encodeAddress(query, chart.version)}`;
     end.show(answer);
     settings.show();
@@ -103,7 +121,7 @@ export function openForm(options: FormOptions): Form {
     const now = show();
     if (now.whole || now.answer === null) {
       answered(now);
-      return;
+      if (!capspanInPieces || now.whole || !hasReadings(state)) return;
     }
     void edition.late().then((came) => {
       partMissing = !came;

@@ -5,15 +5,17 @@ import { toQuery } from "../identify/state";
 import type { VerdictOptions, VerdictPart } from "../identify/verdict";
 import { slips } from "../identify/verdict-doubts";
 import { because, caution, next, readings, stamp } from "../identify/verdict-parts";
-import { otherSizes, rowsOf, sizes, titled } from "../identify/verdict-sizes";
+import { otherSizes, rowsAt, rowsOf, sizes, titled } from "../identify/verdict-sizes";
+import type { Asker } from "../pieces/ask";
+import { showWaiting } from "../pieces/verdict";
 import { words } from "words:identify";
 import { verdictWords } from "words:terms";
 
-export function verdictPart(options: VerdictOptions): VerdictPart {
+export function verdictPart(options: VerdictOptions & { asks?: Asker | undefined }): VerdictPart {
   const { root, site } = options;
   const head = part(root, "verdict-head");
   const body = part(root, "verdict-body");
-  const rows = rowsOf(site);
+  let rows = rowsOf(site);
 
   function parts(answer: Answer, lead: Unit): HTMLElement[] {
     const list: (HTMLElement | null)[] = [
@@ -39,6 +41,12 @@ export function verdictPart(options: VerdictOptions): VerdictPart {
 
   return {
     show(answer, lead) {
+      if (capspanInPieces) {
+        const section = head.parentElement ?? root;
+        section.tabIndex = -1; // where the focus goes when a button of the waiting is used up
+        if (showWaiting(section, head, body, options.asks)) return;
+        rows = rowsAt(site, answer?.at);
+      }
       const stamped = answer
         ? stamp(answer.verdict, verdictWords[answer.verdict], answer.says.head)
         : stamp(null, words.waiting, words.start);

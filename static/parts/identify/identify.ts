@@ -19,7 +19,7 @@ import { sharePart } from "./share";
 import { emptyEnd, emptyState, hasReadings, toQuery } from "./state";
 import { verdictPart } from "./verdict";
 import { words } from "words:identify";
-import { askPieces, forget, whenAnswered } from "../pieces/ask";
+import { page } from "../pieces/ask";
 import { keepPanel } from "../pieces/keep-panel";
 
 async function start(root: HTMLElement): Promise<void> {
@@ -76,10 +76,10 @@ function run(root: HTMLElement, chart: AnyChart): void {
   }
 
   function show(): void {
-    if (capspanInPieces && !hasReadings(state)) forget();
+    if (capspanInPieces && !hasReadings(state)) page.forget();
     const answer: Answer | null = hasReadings(state)
       ? capspanInPieces
-        ? askPieces(chart, toQuery(state), show)
+        ? page.answer(chart, toQuery(state), show)
         : CapspanCore.identify(chart, toQuery(state))
       : null;
     for (const p of parts) p.show(answer);
@@ -144,7 +144,7 @@ function run(root: HTMLElement, chart: AnyChart): void {
     rebuild();
     part(root, "board").hidden = false; // before show: a drawing is fetched when it is seen
     if (capspanInPieces && opened && hasReadings(state))
-      whenAnswered(toQuery(state), (answer) => sinceMade(root, here, opened.made, chart.version, answer));
+      page.whenAnswered(toQuery(state), (answer) => sinceMade(root, here, opened.made, chart.version, answer));
     show(); // the address stays as it was sent until the reader changes something
     if (!opened) return;
     say([words.restored, ...opened.remarks].join(" "));

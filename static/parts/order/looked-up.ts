@@ -9,7 +9,7 @@ import { nameIn } from "../../order/add";
 import { askLike, type AskedChart, type AskedRow } from "../../order/facts";
 import type { SlipJoint } from "../../order/slip";
 import { fetchChart } from "../identify/chart";
-import { lookUp, waitFor } from "../pieces/ask";
+import { page } from "../pieces/ask";
 import { failed, whyLost } from "../pieces/fetch";
 import { heldOf, type Held } from "../pieces/held";
 import type { Known } from "./known";
@@ -113,15 +113,15 @@ function lookedUp(held: Held, slips: Slips): LookedUp {
       if (before !== undefined && slips.has(before)) return true;
       const ids = joints.flatMap(({ row }) => (row === undefined || places.has(row) ? [] : [row]));
       if (ids.length > 0) {
-        waitFor(key, (anew) => fetchRows(anew, () => placeAll(ids)), again);
+        page.waitFor(key, (anew) => fetchRows(anew, () => placeAll(ids)), again);
         return false;
       }
       const few = joints.some(({ query }) => query?.ends.some((end) => !end.cap?.length || !end.across?.length));
-      const needed = before ?? lookUp(held.chart, key, () => joints.flatMap(look), again, few);
+      const needed = before ?? page.lookUp(held.chart, key, () => joints.flatMap(look), again, few);
       if (needed === null) return false;
       pages.set(key, needed);
       if (slips.has(needed)) return true;
-      waitFor(key, (anew) => fetchRows(anew, () => slips.fetch(needed)), again);
+      page.waitFor(key, (anew) => fetchRows(anew, () => slips.fetch(needed)), again);
       return false;
     },
   };

@@ -1,6 +1,6 @@
 // A question to a chart in pieces. While pieces are on their way there is no answer, and nothing of an older one; when
 // they have come, whoever asked is told to ask again, with the readings of that moment. What would cost much is asked
-// for first. One page has one question at a time.
+// for first.
 import type { AnyChart } from "../../matcher/prepared";
 import type { Answer, Query } from "../../matcher/types";
 import { whyLost, type Why } from "./fetch";
@@ -35,77 +35,90 @@ interface Asked {
   waiting: Waiting | null;
 }
 
-let asked: Asked | null = null;
+/** Who asks: a page, or one of the forms on it. It has one question at a time. */
+export interface Asker {
+  /**
+   * lookUp gives what a run that asks the core comes to, or null while it lacks pieces; then `again` is called when it
+   * is worth another call. The key tells one question from the next.
+   */
+  lookUp<T>(chart: AnyChart, key: string, run: () => T, again: () => void, few?: boolean): T | null;
+  /** waitFor fetches what a question needs besides pieces. It is waited for as they are, and costs little. */
+  waitFor(key: string, fetch: Load["fetch"], again: () => void): void;
+  /** The answer of the core, or null while pieces are missing. */
+  answer(chart: AnyChart, query: Query, again: () => void): Answer | null;
+  /** whenAnswered hands over the answer to a query, once; never when other readings come before it. */
+  whenAnswered(query: Query, take: (answer: Answer) => void): void;
+  /** Why there is no answer; null when nobody asked, or there is one. */
+  waiting(): Waiting | null;
+  /** Nothing is asked any more. */
+  forget(): void;
+}
 
-/**
- * lookUp gives what a run that asks the core comes to, or null while it lacks pieces; then `again` is called when it is
- * worth another call. The key tells one question from the next.
- */
-export function lookUp<T>(chart: AnyChart, key: string, run: () => T, again: () => void, few = false): T | null {
-  const held = heldOf(chart);
-  const own = askedOf(key);
-  const found = tried(held, run);
-  if (!found.whole) {
-    const { missing } = found;
-    const fetch = (anew: boolean): Promise<void> => held.fetch(missing, anew);
-    if (own.waiting === null) begin(own, { pieces: missing.length, bytes: held.bytes(missing), few, fetch }, again);
-    return null;
+/** The page, of which one part asks. */
+export const page = /* @__PURE__ */ asker();
+
+/** asker makes another, for forms that stand beside each other. */
+export function asker(): Asker {
+  let asked: Asked | null = null;
+  let since: { key: string; take: (answer: Answer) => void } | null = null; // who waits for the answer to an address
+
+  // The question in hand: it is the same as long as its key is.
+  function askedOf(key: string): Asked {
+    if (asked?.key !== key) asked = { key, spent: 0, allowed: false, waiting: null };
+    return asked;
   }
-  own.waiting = null;
-  return found.came;
-}
 
-/** waitFor fetches what a question needs besides pieces. It is waited for as they are, and costs little. */
-export function waitFor(key: string, fetch: Load["fetch"], again: () => void): void {
-  const own = askedOf(key);
-  if (own.waiting === null) begin(own, { pieces: 0, bytes: 0, few: false, fetch }, again);
-}
-
-// The question in hand: it is the same as long as its key is.
-function askedOf(key: string): Asked {
-  if (asked?.key !== key) asked = { key, spent: 0, allowed: false, waiting: null };
-  return asked;
-}
-
-/** Nothing is asked any more. */
-export function forget(): void {
-  asked = null;
-  since = null;
-}
-
-/** Why there is no answer; null when nobody asked, or there is one. */
-export function waitingFor(): Waiting | null {
-  return asked?.waiting ?? null;
-}
-
-// Who waits for the answer to the question of an address.
-let since: { key: string; take: (answer: Answer) => void } | null = null;
-
-/** The answer of the core, or null while pieces are missing. */
-export function askPieces(chart: AnyChart, query: Query, again: () => void): Answer | null {
-  const key = JSON.stringify(query);
-  const answer = lookUp(chart, key, () => heldOf(chart).identify(query), again, isOpen(query));
-  if (since !== null && since.key !== key) since = null; // other readings came before it
-  if (answer !== null) {
-    since?.take(answer);
-    since = null;
+  function begun(own: Asked, load: Load, again: () => void): void {
+    if (own.waiting !== null) return;
+    begin(own, load, () => {
+      if (asked === own) again();
+    });
   }
-  return answer;
+
+  function lookUp<T>(chart: AnyChart, key: string, run: () => T, again: () => void, few = false): T | null {
+    const held = heldOf(chart);
+    const own = askedOf(key);
+    const found = tried(held, run);
+    if (!found.whole) {
+      const { missing } = found;
+      const fetch = (anew: boolean): Promise<void> => held.fetch(missing, anew);
+      begun(own, { pieces: missing.length, bytes: held.bytes(missing), few, fetch }, again);
+      return null;
+    }
+    own.waiting = null;
+    return found.came;
+  }
+
+  return {
+    lookUp,
+    waitFor: (key, fetch, again) => begun(askedOf(key), { pieces: 0, bytes: 0, few: false, fetch }, again),
+    answer(chart, query, again) {
+      const key = JSON.stringify(query);
+      const answer = lookUp(chart, key, () => heldOf(chart).identify(query), again, isOpen(query));
+      if (since !== null && since.key !== key) since = null; // other readings came before it
+      if (answer !== null) {
+        since?.take(answer);
+        since = null;
+      }
+      return answer;
+    },
+    whenAnswered(query, take) {
+      since = { key: JSON.stringify(query), take };
+    },
+    waiting: () => asked?.waiting ?? null,
+    forget() {
+      asked = null;
+      since = null;
+    },
+  };
 }
 
-/** whenAnswered hands over the answer to a query, once; never when other readings come before it. */
-export function whenAnswered(query: Query, take: (answer: Answer) => void): void {
-  since = { key: JSON.stringify(query), take };
-}
-
-function begin(own: Asked, load: Load, again: () => void): void {
+// begin fetches what a question lacks; `tell` is called whenever there is something new to say of it.
+function begin(own: Asked, load: Load, tell: () => void): void {
   const { pieces, bytes, few } = load;
   let turn = 0; // a try that another has followed says nothing any more
   const wait = (is: Waiting["is"], go: () => void): void => {
     own.waiting = { is, pieces, bytes, few, go };
-  };
-  const tell = (): void => {
-    if (asked === own) again();
   };
   function fetch(anew: boolean): void {
     const mine = ++turn;

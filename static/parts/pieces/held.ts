@@ -45,8 +45,9 @@ export async function openPieces(address: string): Promise<PiecedChart> {
   return take(JSON.parse(text) as PiecedChart, pieces);
 }
 
-/** take holds a directory whose pieces lie in a folder. */
+/** take holds a directory whose pieces lie in a folder; one that is held stays as it is. */
 export function take(chart: PiecedChart, folder: string): PiecedChart {
+  if (all.has(chart)) return chart;
   const pieced = CapspanPieces.open(chart);
   const coming = new Map<number, { done: Promise<void>; stop: AbortController }>();
   const entries = entriesOf(chart);

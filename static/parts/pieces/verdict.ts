@@ -1,13 +1,13 @@
 // What stands in the verdict's place while pieces of the chart are missing: never a verdict, and never an older one.
 import { make } from "../identify/element";
 import { stamp } from "../identify/verdict-parts";
-import { waitingFor } from "./ask";
+import { type Asker, page } from "./ask";
 import { buttonsOf, said } from "./waiting";
 import { words } from "words:pieces";
 
-/** showWaiting says why there is no answer; false when nothing is waited for. `head` is read aloud, `body` is not. */
-export function showWaiting(section: HTMLElement, head: HTMLElement, body: HTMLElement): boolean {
-  const waiting = waitingFor();
+/** showWaiting says why whoever asks has no answer; false when nothing is waited for. `head` is read aloud, `body` is not. */
+export function showWaiting(section: HTMLElement, head: HTMLElement, body: HTMLElement, asks: Asker = page): boolean {
+  const waiting = asks.waiting();
   // What comes in a moment is not read aloud twice.
   head.setAttribute("aria-busy", String(waiting?.is === "looking"));
   if (waiting === null) return false;

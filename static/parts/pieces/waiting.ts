@@ -1,6 +1,6 @@
 // Why a result is not there while pieces of the chart are missing, in words and buttons.
 import { make } from "../identify/element";
-import { waitingFor, type Waiting } from "./ask";
+import { page, type Waiting } from "./ask";
 import { sizeText } from "./size-text";
 import { words } from "words:pieces";
 
@@ -47,14 +47,14 @@ export function saidOfJoints(waiting: Waiting): [title: string, says: string] {
 
 /** addWaiting adds to a line that is read aloud why a result is not there, if it is not. */
 export function addWaiting(line: HTMLElement, say = said): void {
-  const waiting = waitingFor();
+  const waiting = page.waiting();
   if (waiting === null || waiting.is === "looking") return;
   line.append(" ", say(waiting).join(": "), ...buttonsOf(waiting, () => {}).flatMap((b) => [" ", b]));
 }
 
 /** sayWaiting says in a line that is read aloud why a result is not there. */
 export function sayWaiting(line: HTMLElement, say = said): void {
-  const waiting = waitingFor();
+  const waiting = page.waiting();
   if (waiting === null || waiting.is === "looking") return;
   line.dataset.waiting = "";
   line.replaceChildren();

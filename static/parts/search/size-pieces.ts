@@ -1,6 +1,6 @@
 // A size that is searched for in a chart in pieces.
 import type { AnyChart } from "../../matcher/prepared";
-import { forget, lookUp } from "../pieces/ask";
+import { page } from "../pieces/ask";
 import { heldOf } from "../pieces/held";
 import type { Query } from "../../matcher/types";
 import type { Entry, Found } from "./lookup";
@@ -12,11 +12,11 @@ export function judgeInPieces(question: string, chart: AnyChart, again: () => vo
   const held = heldOf(chart);
   const sizes = sizesIn(question, CapspanCore);
   if (sizes.length === 0) {
-    forget();
+    page.forget();
     return [];
   }
   const core = { parseReading, encodeAddress, identify: (_: unknown, query: unknown) => held.identify(query as Query) };
-  return lookUp(chart, question, () => judge(sizes, chart, core), again) ?? [];
+  return page.lookUp(chart, question, () => judge(sizes, chart, core), again) ?? [];
 }
 
 /** First the rows the verdict leaves, at their places, then what the words found. */

@@ -43,6 +43,5 @@ export const words = {
     "This browser keeps nothing for this site, so the chart cannot be kept. A private window, or a setting, may be the reason.",
   full: (n: number, of: number) =>
     `There is no room for more on this device. ${n} of ${of} pieces are on it and stay there; make room and try again, or remove them.`,
-  finder: "This chart is too large to be looked into from another page.",
   cannot: "Keeping needs a page that comes by https; this one does not.",
 } as const;
