@@ -278,9 +278,13 @@ function starts(names: string, rows: number): Int32Array {
 
 function besideOf({ end, figures }: Others, ends: number): Beside {
   const first = new Int32Array(ends + 1);
-  if (end.length === 0) return { column: columnOf(figures), first };
-  for (const at of summed(end)) first[at + 1] = (first[at + 1] ?? 0) + 1;
-  for (let i = 0; i < ends; i++) first[i + 1] = (first[i + 1] ?? 0) + (first[i] ?? 0);
+  const whose = summed(end);
+  let next = 0;
+  for (let i = 0; i < ends && end.length > 0; i++) {
+    first[i] = next;
+    while (whose[next] === i) next++;
+  }
+  first[ends] = next;
   return { column: columnOf(figures), first };
 }
 

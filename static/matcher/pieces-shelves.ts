@@ -84,22 +84,10 @@ function vaguest({ columns, others }: Ends, end: number, quantity: Quantity, way
   return most;
 }
 
-// Every figure of one quantity of an end, mm, the leading one first; Infinity where that is not known.
-function eachFigure(
-  { columns, others }: Ends,
-  end: number,
-  quantity: Quantity,
-  ways: readonly Way[],
-  see: (mm: number) => void,
-): void {
-  const lead = wayOf(columns[quantity], end, ways);
-  see(lead === undefined ? Infinity : lengthOf(columns[quantity], end, lead));
-  const { column, first } = others[quantity];
-  const last = first[end + 1] ?? 0;
-  for (let i = first[end] ?? 0; i < last; i++) {
-    const other = wayOf(column, i, ways);
-    if (other !== undefined) see(lengthOf(column, i, other));
-  }
+// A figure, mm; Infinity where there is none.
+function figureAt(column: Column, i: number, ways: readonly Way[]): number {
+  const way = wayOf(column, i, ways);
+  return way === undefined ? Infinity : lengthOf(column, i, way);
 }
 
 function shelfOf(ends: Ends, group: readonly number[], by: Quantity, beside: Quantity, ways: readonly Way[]): Shelf {
@@ -107,19 +95,28 @@ function shelfOf(ends: Ends, group: readonly number[], by: Quantity, beside: Qua
   const rows: number[] = [];
   const least: number[] = [];
   const greatest: number[] = [];
+  const own = ends.columns[by];
+  const other = ends.columns[beside];
+  const more = ends.others[by];
+  const besides = ends.others[beside];
   group.forEach((end) => {
-    let low = Infinity;
-    let high = -Infinity;
-    eachFigure(ends, end, beside, ways, (x) => {
-      low = Math.min(low, x === Infinity ? -Infinity : x); // what is not known may be anything
+    let high = figureAt(other, end, ways);
+    let low = high === Infinity ? -Infinity : high; // what is not known may be anything
+    const to = besides.first[end + 1] ?? 0;
+    for (let i = besides.first[end] ?? 0; i < to; i++) {
+      const x = figureAt(besides.column, i, ways);
+      low = Math.min(low, x);
       high = Math.max(high, x);
-    });
-    eachFigure(ends, end, by, ways, (x) => {
+    }
+    const put = (x: number): void => {
       mm.push(x);
       rows.push(ends.rows[end] ?? 0);
       least.push(low);
       greatest.push(high);
-    });
+    };
+    put(figureAt(own, end, ways));
+    const until = more.first[end + 1] ?? 0;
+    for (let i = more.first[end] ?? 0; i < until; i++) put(figureAt(more.column, i, ways));
   });
   const order = sorted(mm);
   const out = {
