@@ -19,6 +19,9 @@ const exact = 0.06;
 // How vague the ends of a part are, by their limits in cap and in across. All pieces share them.
 const vagueness = new Map<number, Map<number, Vaguest>>();
 
+// The same, of a chart, by how the figures of an end are written.
+const signs = new WeakMap<readonly Way[], Map<number, Vaguest>>();
+
 /** partsOf has a part for all of these ends that are as vague. Another figure that says the same as the leading one stands here
  *  too: whoever asks may get more than is in question. */
 export function partsOf(
@@ -28,7 +31,8 @@ export function partsOf(
   rows: Pick<Part, "rows" | "row">,
 ): Part[] {
   const groups = new Map<Vaguest, number[]>();
-  const seen = new Map<number, Vaguest>(); // by how the figures of an end are written
+  const seen = signs.get(ways) ?? new Map<number, Vaguest>();
+  signs.set(ways, seen);
   which.forEach((end) => {
     const sign = signOf(ends, end);
     const as = seen.get(sign) ?? asVague(vaguest(ends, end, "cap", ways), vaguest(ends, end, "across", ways));
