@@ -39,7 +39,9 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 					pieced, files, _ = inPieces(t, c.chart, c.most)
 				}
 				want := sameAnswer(t, q, whole, pieced)
-				sameAnswer(t, q, whole, atHand)
+				if n%4 == 0 {
+					sameAnswer(t, q, whole, atHand)
+				}
 				verdicts[want.Verdict]++
 				slips += len(want.Slips)
 				if len(files.fetched) < len(files.pieces) {
