@@ -40,7 +40,7 @@ func newMatcher(core []byte, chart matcher.Chart) (*matcher.Matcher, error) {
 	if err != nil {
 		return nil, err
 	}
-	return matcher.NewPieced(core, directory, func(name string) ([]byte, error) { return pieces[name], nil })
+	return compiled{core: core, chart: directory, pieces: pieces}.matcher()
 }
 
 // atHand cuts a large chart for whoever has all of it: the directory, and the pieces by name.

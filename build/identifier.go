@@ -22,9 +22,9 @@ type Identifier struct {
 }
 
 // NewIdentifier returns the identification core with the chart of the sources in it. What
-// is compiled of a large chart is kept in the folder, and taken from there while tables and
-// program are the same; "" for a folder keeps nothing. A folder that cannot be read or
-// written does no harm.
+// is compiled of a chart of some hundred rows or more is kept in the folder, and taken from
+// there while tables and program are the same; "" for a folder keeps nothing. A folder that
+// cannot be read or written does no harm.
 func NewIdentifier(src Sources, folder string) (*Identifier, diag.List) {
 	out := &Identifier{src: src, folder: folder}
 	key := ""
@@ -48,7 +48,7 @@ func (d *Identifier) open(key string) error {
 	return err
 }
 
-// compile reads the tables, and keeps what it made of a large chart.
+// compile reads the tables, and keeps what it made of the chart under a key, if there is one.
 func (d *Identifier) compile(key string) diag.List {
 	set, problems := d.src.spoken()
 	if problems.Blocked() {
@@ -68,24 +68,27 @@ func (d *Identifier) compile(key string) diag.List {
 }
 
 func (d *Identifier) take(core []byte, chart matcher.Chart, key string) error {
-	var err error
-	if len(chart.Rows) <= largeRows || key == "" {
-		d.Matcher, err = newMatcher(core, chart)
-		return err
-	}
 	made := compiled{core: core}
-	if made.directory, made.pieces, err = atHand(chart); err != nil {
-		return err
+	var err error
+	if len(chart.Rows) > largeRows {
+		made.chart, made.pieces, err = atHand(chart)
+	} else {
+		made.chart, err = json.Marshal(chart)
 	}
-	record, err := d.record()
 	if err != nil {
 		return err
 	}
-	if made.record, err = json.Marshal(record); err != nil {
-		return fmt.Errorf("write the record of changes: %w", err)
+	if key != "" {
+		record, err := d.record()
+		if err != nil {
+			return err
+		}
+		if made.record, err = json.Marshal(record); err != nil {
+			return fmt.Errorf("write the record of changes: %w", err)
+		}
+		d.Kept = writeKept(d.folder, key, made) == nil // without it the next question takes as long as this one
 	}
-	d.Kept = writeKept(d.folder, key, made) == nil // without it the next question takes as long as this one
-	d.Matcher, err = matcher.NewPieced(core, made.directory, func(name string) ([]byte, error) { return made.pieces[name], nil })
+	d.Matcher, err = made.matcher()
 	return err
 }
 

@@ -15,17 +15,17 @@ import (
 	"capspan/static/matcher"
 )
 
-// A large chart takes seconds to read and a question milliseconds, so what was compiled of
-// it is kept in a folder: one file for each chart, named by the hash of everything it was
-// made from. It holds sums of all its parts, and whatever is not as they say is as if it
-// were not there.
+// A chart takes longer to read than a question to answer, a large one seconds, so what was
+// compiled of it is kept in a folder: one file for each chart, named by the hash of
+// everything it was made from. It holds sums of all its parts, and whatever is not as they
+// say is as if it were not there.
 //
 //	line of JSON     what is in it and where, kept.head
 //	line             SHA-256 of the line before
-//	parts            the core's script, the directory, the record of changes, the pieces
+//	parts            the core's script, the chart or its directory, the record of changes, the pieces
 
 const (
-	keptFormat = "capspan chart 1"
+	keptFormat = "capspan chart 2"
 	keptEnding = ".chart"
 	keptMost   = 4 // charts; those not used for longest are removed
 	// keptLeft is how old a file is that somebody began and never finished.
@@ -37,7 +37,7 @@ type keptHead struct {
 	Format string              `json:"format"`
 	Key    string              `json:"key"`
 	Core   keptPart            `json:"core"`
-	Chart  keptPart            `json:"directory"`
+	Chart  keptPart            `json:"chart"` // its directory, where there are pieces
 	Record keptPart            `json:"record"`
 	Pieces map[string]keptPart `json:"pieces"`
 }
@@ -49,10 +49,18 @@ type keptPart struct {
 	Sum    string `json:"sum"`
 }
 
-// compiled is a large chart as it is kept.
+// compiled is a chart as it is kept: whole, or its directory and its pieces.
 type compiled struct {
-	core, directory, record []byte
-	pieces                  map[string][]byte
+	core, chart, record []byte
+	pieces              map[string][]byte
+}
+
+// matcher is the core over such a chart.
+func (c compiled) matcher() (*matcher.Matcher, error) {
+	if len(c.pieces) == 0 {
+		return matcher.NewWritten(c.core, c.chart)
+	}
+	return matcher.NewAtHand(c.core, c.chart, func(name string) ([]byte, error) { return c.pieces[name], nil })
 }
 
 // writeKept puts a chart into the folder, whole or not at all, and removes those that have
@@ -67,7 +75,7 @@ func writeKept(folder, key string, c compiled) error {
 		body.Write(text)
 		return part
 	}
-	head := keptHead{Format: keptFormat, Key: key, Core: add(c.core), Chart: add(c.directory), Record: add(c.record), Pieces: map[string]keptPart{}}
+	head := keptHead{Format: keptFormat, Key: key, Core: add(c.core), Chart: add(c.chart), Record: add(c.record), Pieces: map[string]keptPart{}}
 	for name, text := range c.pieces {
 		head.Pieces[name] = add(text)
 	}
@@ -160,11 +168,14 @@ func (k *keptFile) part(p keptPart) ([]byte, error) {
 // matcher is the core over the kept chart.
 func (k *keptFile) matcher() (*matcher.Matcher, error) {
 	core, err1 := k.part(k.head.Core)
-	directory, err2 := k.part(k.head.Chart)
+	chart, err2 := k.part(k.head.Chart)
 	if err := errors.Join(err1, err2); err != nil {
 		return nil, err
 	}
-	return matcher.NewPieced(core, directory, func(name string) ([]byte, error) {
+	if len(k.head.Pieces) == 0 {
+		return matcher.NewWritten(core, chart)
+	}
+	return matcher.NewAtHand(core, chart, func(name string) ([]byte, error) {
 		part, there := k.head.Pieces[name]
 		if !there {
 			return nil, errNotWhole

@@ -11,7 +11,7 @@ import (
 )
 
 // keptFrom is how many bytes of tables there must be for a look into the folder of kept
-// charts to be worth it: a chart of largeRows rows has more.
+// charts to be worth it.
 const keptFrom = 200_000
 
 // keptKey is the hash of all that a chart is compiled from: the tables, the core's sources,

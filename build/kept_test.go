@@ -94,6 +94,46 @@ func TestKeptChart(t *testing.T) {
 	}
 }
 
+// A chart that is held whole is kept likewise, once it is long enough to be worth it.
+func TestKeptWhole(t *testing.T) {
+	files, err := catalogue.Make(catalogue.Options{Rows: 800, Seed: 1, Makers: catalogue.Makers}, tables.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	src, folder := Embedded(), t.TempDir()
+	src.Tables = files.FS()
+	set, problems := src.spoken()
+	if problems.Blocked() || len(Chart(set).Rows) > largeRows {
+		t.Fatalf("%d rows, problems: %v", len(Chart(set).Rows), problems)
+	}
+	questions := askedOf(t, set, 5)
+	want := answersOf(t, identifierOf(t, src, ""), questions)
+	same := func(what string, kept bool) {
+		t.Helper()
+		d := identifierOf(t, src, folder)
+		if d.Kept != kept {
+			t.Errorf("%s: kept anew is %v, want %v", what, d.Kept, kept)
+		}
+		if diff := cmp.Diff(want, answersOf(t, d, questions)); diff != "" {
+			t.Errorf("%s: other answers (-read +kept):\n%s", what, diff)
+		}
+	}
+	same("the first time", true)
+	same("again", false)
+	file := onlyFile(t, folder)
+	whole, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, changedFrom(whole, len(whole)/2), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	same("a changed chart", true)
+	files["joints-inch.yaml"] = bytes.Replace(files["joints-inch.yaml"], []byte("\n"), []byte("\n\n"), 1)
+	src.Tables = files.FS()
+	same("another byte in a table", true)
+}
+
 // exchanged takes two pieces of a kept chart for each other; each is whole.
 func exchanged(t *testing.T, text []byte) []byte {
 	t.Helper()

@@ -176,5 +176,5 @@ func (in *inputs) inCore() (*matcher.Matcher, error) {
 	if err != nil {
 		return nil, err
 	}
-	return matcher.NewPieced(core, cut.in(in.set), cut.fetch)
+	return matcher.NewAtHand(core, cut.in(in.set), cut.fetch)
 }

@@ -129,17 +129,18 @@ func (v *identifyVerb) Run(t *terminal) error {
 // slow is how long somebody waits without asking why.
 const slow = time.Second
 
-// identifier is the core with the chart. What it makes of a large chart is kept among the
-// person's own files, and where that took its time, they are told that it is for once.
+// identifier is the core with the chart. What it makes of a chart that takes time is kept
+// among the person's own files, and where it took long, they are told that it is for once.
 func identifier(t *terminal, src build.Sources) (*build.Identifier, diag.List) {
 	folder, err := os.UserCacheDir()
 	if err == nil {
 		folder = filepath.Join(folder, "capspan")
 	}
+	sparingly(400) // a third less, for half as much memory again
 	start := time.Now()
 	m, problems := build.NewIdentifier(src, folder)
 	if took := time.Since(start); m.Kept && took > slow {
-		fmt.Fprintf(t.err, "This chart is large: reading it took %.1f s. It is kept in %s, and the next question is quicker.\n", took.Seconds(), folder)
+		fmt.Fprintf(t.err, "Reading this chart took %.1f s. It is kept in %s, and the next question is quicker.\n", took.Seconds(), folder)
 	}
 	return m, problems
 }

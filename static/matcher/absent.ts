@@ -67,20 +67,23 @@ export function unlisted(asked: MeasuredEnd, chart: Prepared): number {
 const trace = 1e-14;
 
 function ofKind(asked: MeasuredEnd, { cells, caps }: Kind): number {
-  const [inCap, inAcross] = [spreadTo("cap", asked.cap), spreadTo("across", asked.across)];
-  let [both, ofCap] = [0, 0];
-  for (const [c, a, ends] of cells) {
-    const near = ends * inCap(c);
+  const inCap = spreadTo("cap", asked.cap);
+  const inAcross = spreadTo("across", asked.across);
+  let both = 0;
+  let ofCap = 0;
+  cells.forEach((at) => {
+    const near = at[2] * inCap(at[0]);
     ofCap += near;
-    both += near * inAcross(a);
-  }
+    both += near * inAcross(at[1]);
+  });
   const { cap } = asked;
   if (cap === undefined || both === 0) return both;
   let shared = 0;
-  for (const [figure, ends] of caps) {
+  caps.forEach((alike) => {
+    const figure = alike[0];
     const far = farCap * (cap.standard + figure.standard);
-    if (Math.abs(cap.mm - figure.mm) < far) shared += ends * Math.exp(logDensity(cap, figure));
-  }
+    if (Math.abs(cap.mm - figure.mm) < far) shared += alike[1] * Math.exp(logDensity(cap, figure));
+  });
   return both * (1 - given.sharedCap + (given.sharedCap * shared) / ofCap);
 }
 

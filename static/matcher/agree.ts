@@ -69,16 +69,16 @@ export function sameFaces(a: Faces, b: Faces): boolean {
 
 /** fitEnd is undefined when nothing that was measured can be compared; holds are not looked at. */
 export function fitEnd(asked: MeasuredEnd, end: KnownEnd): EndFit | undefined {
+  if (asked.across !== undefined && !sameFaces(asked.faces, end.faces)) return undefined;
   const fits: Fit[] = [];
   const missing: Quantity[] = [];
-  for (const quantity of quantities) {
+  quantities.forEach((quantity) => {
     const measured = asked[quantity];
-    if (measured === undefined) continue;
-    if (quantity === "across" && !sameFaces(asked.faces, end.faces)) return undefined;
     const value = end[quantity];
+    if (measured === undefined) return;
     if (value === null) missing.push(quantity);
     else fits.push(fitValue(measured, value));
-  }
+  });
   if (fits.length === 0) return undefined;
   return { end, fits, missing, agrees: fits.every((f) => f.agrees), near: fits.every((f) => f.near) };
 }
@@ -154,7 +154,8 @@ function bound(measured: Measured, figure: Figure): number {
 /** fitRow puts the measured ends beside a row's: in both orders when two ends meet a conversion joint. What cannot be
  *  compared is left out. */
 export function fitRow(asked: readonly MeasuredEnd[], row: KnownRow): RowFit[] {
-  const [one, two] = [row.ends[0], row.ends[1] ?? row.ends[0]];
+  const one = row.ends[0];
+  const two = row.ends[1] ?? one;
   if (one === undefined || two === undefined) return [];
   const straight = fitEnds(asked, [one, two], row);
   const turned = row.ends.length === 2 && asked.length === 2 ? fitEnds(asked, [two, one], row) : undefined;
@@ -165,7 +166,8 @@ function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: 
   const out: EndFit[] = [];
   let held = true;
   for (let i = 0; i < asked.length; i++) {
-    const [a, e] = [asked[i], ends[i]];
+    const a = asked[i];
+    const e = ends[i];
     if (a === undefined || e === undefined) return undefined;
     held = held && sameHold(a.hold, e.hold);
     // A figure for a cap means plain caps: such a row is no wing joint, whatever it leaves open.
@@ -186,9 +188,11 @@ function fitEnds(asked: readonly MeasuredEnd[], ends: readonly KnownEnd[], row: 
 
 function distance(ends: readonly EndFit[]): number {
   let sum = 0;
-  for (const end of ends) {
-    for (const f of end.fits) sum += (f.difference / f.measured.standard) ** 2;
-  }
+  ends.forEach(({ fits }) => {
+    fits.forEach((f) => {
+      sum += (f.difference / f.measured.standard) ** 2;
+    });
+  });
   return Math.round(Math.sqrt(sum) * 1e6) / 1e6; // what differs only in the last digits is a tie
 }
 

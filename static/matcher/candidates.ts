@@ -88,17 +88,17 @@ export function within(chart: Prepared, look: Look): KnownRow[] {
     const box = (capspanInPieces && boxes.get(part.widest)) || look(part.widest);
     if (capspanInPieces) boxes.set(part.widest, box);
     const by: Quantity = box.cap === undefined ? "across" : "cap";
-    const [first, last] = box[by] ?? all;
-    const [from, to] = box[by === "cap" ? "across" : "cap"] ?? all;
+    const range = box[by] ?? all;
+    const beside = box[by === "cap" ? "across" : "cap"] ?? all;
     const { mm, rows, least, greatest } = shelvesOf(part)[by];
     const pass = (first: number, last: number): void => {
       for (let i = firstAbove(mm, first); i < mm.length && (mm[i] ?? Infinity) <= last; i++) {
-        if ((least[i] ?? 0) > to || (greatest[i] ?? 0) < from) continue;
+        if ((least[i] ?? 0) > beside[1] || (greatest[i] ?? 0) < beside[0]) continue;
         const row = part.row(rows[i] ?? -1);
         if (row !== undefined) found.add(chart.twins(row));
       }
     };
-    pass(first, last);
+    pass(range[0], range[1]);
     pass(Infinity, Infinity);
   }
   return [...found].flat();

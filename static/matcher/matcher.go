@@ -36,12 +36,23 @@ func New(bundle []byte, chart Chart) (*Matcher, error) {
 	if err != nil {
 		return nil, fmt.Errorf("write the chart for the core: %w", err)
 	}
+	return NewWritten(bundle, text)
+}
+
+// NewWritten is [New] for a chart that has been written as JSON.
+func NewWritten(bundle, chart []byte) (*Matcher, error) {
+	var read struct {
+		Version string `json:"version"`
+	}
+	if err := json.Unmarshal(chart, &read); err != nil {
+		return nil, fmt.Errorf("load the chart: %w", err)
+	}
 	m, err := started(bundle)
 	if err != nil {
 		return nil, err
 	}
-	m.version = chart.Version
-	if m.chart, err = m.parse(text); err != nil {
+	m.version = read.Version
+	if m.chart, err = m.parse(chart); err != nil {
 		return nil, fmt.Errorf("load the chart: %w", err)
 	}
 	return m, nil

@@ -42,7 +42,7 @@ function size(fit: RowFit, chart: Prepared, because: string): Size {
 }
 
 // How far round the readings to look first, and how far at most, in their own standard uncertainties.
-const [firstLook, lastLook] = [24, 1e6];
+const [firstLook, lastLook] = [12, 1e6];
 
 /** The rows that agree or nearly do, and those nearest to the readings, a conversion joint in both orders: the rest of
  *  the answer is chosen from these. */

@@ -1,6 +1,7 @@
 package matcher
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"strings"
@@ -19,12 +20,24 @@ type pieces struct {
 	opened  goja.Value
 	names   []string
 	fetch   Fetch
+	failed  error // what kept a piece from the core that asked for it
 }
 
-// NewPieced is [New] for a chart in pieces, of which it fetches what questions touch. The
-// bundle ends with the script of pieces ([static.Pieced]); the directory is as [Split]
-// gave it, written as JSON.
+// NewPieced is [New] for a chart in pieces, of which it fetches what questions touch, as a
+// browser does: a question is asked again when the pieces it lacked have come. The bundle
+// ends with the script of pieces ([static.Pieced]); the directory is as [Split] gave it,
+// written as JSON.
 func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
+	return newPieced(bundle, directory, fetch, false)
+}
+
+// NewAtHand is [NewPieced] for pieces that lie at hand: the core takes each when it comes
+// upon it, and is asked once.
+func NewAtHand(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
+	return newPieced(bundle, directory, fetch, true)
+}
+
+func newPieced(bundle, directory []byte, fetch Fetch, atHand bool) (*Matcher, error) {
 	version, names, err := Contents(directory)
 	if err != nil {
 		return nil, err
@@ -38,15 +51,16 @@ func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	p := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
+	m.pieces = &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
 	if m.chart, err = m.parse(directory); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
-	if p.opened, err = m.apply(p.exports, "open", m.chart); err != nil {
-		return nil, err
+	args := []goja.Value{m.chart}
+	if atHand {
+		args = append(args, m.vm.ToValue(m.take))
 	}
-	m.pieces = p
-	return m, nil
+	m.pieces.opened, err = m.apply(m.pieces.exports, "open", args...)
+	return m, err
 }
 
 // Contents reads which chart a directory is of, and what its pieces are called.
@@ -66,9 +80,10 @@ func Contents(directory []byte) (version string, names []string, err error) {
 // ask puts a query to the core until no piece is missing.
 func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
 	for range len(m.pieces.names) + 1 {
+		m.pieces.failed = nil
 		value, err := m.apply(m.pieces.exports, "ask", m.pieces.opened, query)
 		if err != nil {
-			return nil, err
+			return nil, cmp.Or(m.pieces.failed, err)
 		}
 		missing, ok := value.Export().([]any)
 		if !ok {
@@ -83,20 +98,39 @@ func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
 	return nil, fmt.Errorf("internal error: the core asks for pieces without end")
 }
 
+// fetch gives the core a piece that it says is missing.
 func (m *Matcher) fetch(which any) error {
+	piece, err := m.piece(which)
+	if err != nil {
+		return err
+	}
+	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(which), piece)
+	return err
+}
+
+// take is called by the core for a piece at hand. What goes wrong ends the question.
+func (m *Matcher) take(call goja.FunctionCall) goja.Value {
+	piece, err := m.piece(call.Argument(0).Export())
+	if err != nil {
+		m.pieces.failed = err
+		panic(m.vm.NewGoError(err))
+	}
+	return piece
+}
+
+func (m *Matcher) piece(which any) (goja.Value, error) {
 	n, ok := which.(int64)
 	if !ok || n < 0 || int(n) >= len(m.pieces.names) {
-		return fmt.Errorf("internal error: the core asks for piece %v", which)
+		return nil, fmt.Errorf("internal error: the core asks for piece %v", which)
 	}
 	name := m.pieces.names[n]
 	text, err := m.pieces.fetch(name)
 	if err != nil {
-		return fmt.Errorf("fetch piece %s of the chart: %w", name, err)
+		return nil, fmt.Errorf("fetch piece %s of the chart: %w", name, err)
 	}
 	piece, err := m.parse(text)
 	if err != nil {
-		return fmt.Errorf("read piece %s of the chart: %w", name, err)
+		return nil, fmt.Errorf("read piece %s of the chart: %w", name, err)
 	}
-	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(n), piece)
-	return err
+	return piece, nil
 }

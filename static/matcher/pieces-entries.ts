@@ -2,7 +2,7 @@
 import type { Basis, Quantity } from "./types";
 import type { Look } from "./candidates";
 import { summed } from "./pieces-figures";
-import type { Directory, Grain } from "./pieces-types";
+import type { Bounds, Directory, Grain } from "./pieces-types";
 import { figure, widen, type Widest } from "./prepared";
 
 /** A piece as it is fetched: its name, and how many bytes it has. */
@@ -34,15 +34,16 @@ export function entriesOf(directory: Directory): Entries {
   if (before !== undefined) return before;
   const { grains, pieces } = directory;
   const vaguest = grains.map((grain) => ({ cap: widestOf(grain, "cap"), across: widestOf(grain, "across") }));
-  const [grain, cap, across] = [summed(pieces.grain), pieces.cap.map(summed), pieces.across.map(summed)];
+  const grain = summed(pieces.grain);
+  const [cap, across] = [meeting(pieces.cap), meeting(pieces.across)];
   const made = {
     has: (n: number): boolean => n in grain,
     touched: (look: Look): number[] => {
       const boxes = vaguest.map(look);
+      const [caps, acrosses] = [boxes.map((box) => cap(box.cap)), boxes.map((box) => across(box.across))];
       const found: number[] = [];
       grain.forEach((of, n) => {
-        const box = boxes[of];
-        if (meets(box?.cap, cap, n) && meets(box?.across, across, n)) found.push(n);
+        if (caps[of]?.(n) && acrosses[of]?.(n)) found.push(n);
       });
       return found;
     },
@@ -51,13 +52,19 @@ export function entriesOf(directory: Directory): Entries {
   return made;
 }
 
-function meets(
-  range: readonly [number, number] | undefined,
-  [least, greatest]: readonly Int32Array[],
-  n: number,
-): boolean {
-  if (range === undefined || least?.[n] === -1) return true;
-  return (least?.[n] ?? 0) <= range[1] * 100 && (greatest?.[n] ?? 0) >= range[0] * 100;
+type Range = readonly [number, number] | undefined;
+
+// Whether a piece may have figures in a range.
+function meeting(bounds: Bounds): (range: Range) => (n: number) => boolean {
+  const [least, greatest] = [summed(bounds[0]), summed(bounds[1])];
+  return (range) => {
+    if (range === undefined) return () => true;
+    const [from, to] = [range[0] * 100, range[1] * 100];
+    return (n) => {
+      const low = least[n] ?? 0;
+      return low === -1 || (low <= to && (greatest[n] ?? 0) >= from);
+    };
+  };
 }
 
 function widestOf(grain: Grain, quantity: Quantity): Widest {

@@ -51,8 +51,8 @@ export class Unpacked {
   private readonly index: Int32Array;
   private readonly first: Int32Array; // end of each row, and behind the last how many ends there are
   private readonly size: Int32Array; // the first row of each row's size
-  private readonly table: Uint16Array;
-  private readonly names: Int32Array; // where each starts
+  private readonly table: Int32Array;
+  private names: Int32Array | undefined; // where each starts
   private readonly columns: Record<Quantity, Column>;
   private readonly others: Record<Quantity, Beside>;
   private readonly text: Pick<Piece, "names" | "basis" | "hold" | "holdBasis" | "faces" | "facesBasis">;
@@ -77,8 +77,7 @@ export class Unpacked {
     const rows = this.index.length;
     this.first = firstEnds(rows, piece.two);
     this.size = firstRows(piece.size, rows);
-    this.table = Uint16Array.from(summed(piece.table));
-    this.names = starts(names, rows);
+    this.table = summed(piece.table);
     this.also = new Map(piece.also.map(([row, ...list]) => [row, list]));
     this.columns = { cap: columnOf(piece.cap), across: columnOf(piece.across) };
     const besides = (quantity: Quantity): Beside => besideOf(piece.others[quantity], hold.length);
@@ -100,9 +99,12 @@ export class Unpacked {
   // The ends without those that are written as one before them of the same size.
   private unlike(rows: Int32Array): number[] {
     const out: number[] = [];
-    let [size, from] = [-1, 0];
+    let size = -1;
+    let from = 0;
     rows.forEach((row, end) => {
-      if (this.size[row] !== size) [size, from] = [this.size[row] ?? 0, out.length];
+      const of = this.size[row] ?? 0;
+      if (of !== size) from = out.length;
+      size = of;
       for (let i = from; i < out.length; i++) if (this.alike(out[i] ?? 0, end)) return;
       out.push(end);
     });
@@ -153,6 +155,7 @@ export class Unpacked {
   name(row: Row): Named {
     const { at } = row;
     const [id, title] = this.tables[this.table[at] ?? -1] ?? ["", ""];
+    this.names ??= starts(this.text.names, this.index.length);
     const name = this.text.names.slice(this.names[at], (this.names[at + 1] ?? 0) - 1);
     const ref = `${id}/${name}`;
     this.met.named.set(ref, row);
@@ -165,10 +168,12 @@ export class Unpacked {
     if ((this.first[n + 1] ?? 0) - from > 1) ends.push(this.end(from + 1, n));
     const { cap, across } = this.columns;
     let weakest = this.text.basis.charCodeAt(n) - 48; // they stand from the weakest to the strongest
+    const weaken = (of: Column, end: number): void => {
+      if ((of.as[end] ?? -1) >= 0) weakest = Math.min(weakest, of.basis[end] ?? 0);
+    };
     for (let end = from; end < from + ends.length; end++) {
-      for (const { as, basis } of [cap, across]) {
-        if ((as[end] ?? -1) >= 0) weakest = Math.min(weakest, basis[end] ?? 0);
-      }
+      weaken(cap, end);
+      weaken(across, end);
     }
     const index = this.index[n] ?? -1;
     const size = this.size[n] ?? 0;
@@ -228,7 +233,9 @@ function same({ as, n, basis }: Column, a: number, b: number): boolean {
 }
 
 function sameBeside({ column, first }: Beside, a: number, b: number): boolean {
-  const [from, to, other] = [first[a] ?? 0, first[a + 1] ?? 0, first[b] ?? 0];
+  const from = first[a] ?? 0;
+  const to = first[a + 1] ?? 0;
+  const other = first[b] ?? 0;
   if (to - from !== (first[b + 1] ?? 0) - other) return false;
   for (let i = from; i < to; i++) if (!same(column, i, other + i - from)) return false;
   return true;
@@ -236,8 +243,16 @@ function sameBeside({ column, first }: Beside, a: number, b: number): boolean {
 
 function firstEnds(rows: number, two: readonly number[]): Int32Array {
   const out = new Int32Array(rows + 1);
-  const twice = new Set(summed(two));
-  for (let n = 0; n < rows; n++) out[n + 1] = (out[n] ?? 0) + (twice.has(n) ? 2 : 1);
+  const twice = summed(two);
+  let [end, next] = [0, 0];
+  for (let n = 0; n < rows; n++) {
+    end++;
+    if (twice[next] === n) {
+      end++;
+      next++;
+    }
+    out[n + 1] = end;
+  }
   return out;
 }
 
@@ -263,8 +278,13 @@ function starts(names: string, rows: number): Int32Array {
 
 function besideOf({ end, figures }: Others, ends: number): Beside {
   const first = new Int32Array(ends + 1);
-  for (const at of summed(end)) first[at + 1] = (first[at + 1] ?? 0) + 1;
-  for (let i = 0; i < ends; i++) first[i + 1] = (first[i + 1] ?? 0) + (first[i] ?? 0);
+  const whose = summed(end);
+  let next = 0;
+  for (let i = 0; i < ends && end.length > 0; i++) {
+    first[i] = next;
+    while (whose[next] === i) next++;
+  }
+  first[ends] = next;
   return { column: columnOf(figures), first };
 }
 

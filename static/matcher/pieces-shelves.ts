@@ -19,6 +19,9 @@ const exact = 0.06;
 // How vague the ends of a part are, by their limits in cap and in across. All pieces share them.
 const vagueness = new Map<number, Map<number, Vaguest>>();
 
+// The same, of a chart, by how the figures of an end are written.
+const signs = new WeakMap<readonly Way[], Map<number, Vaguest>>();
+
 /** partsOf has a part for all of these ends that are as vague. Another figure that says the same as the leading one stands here
  *  too: whoever asks may get more than is in question. */
 export function partsOf(
@@ -28,8 +31,12 @@ export function partsOf(
   rows: Pick<Part, "rows" | "row">,
 ): Part[] {
   const groups = new Map<Vaguest, number[]>();
+  const seen = signs.get(ways) ?? new Map<number, Vaguest>();
+  signs.set(ways, seen);
   which.forEach((end) => {
-    const as = asVague(vaguest(ends, end, "cap", ways), vaguest(ends, end, "across", ways));
+    const sign = signOf(ends, end);
+    const as = seen.get(sign) ?? asVague(vaguest(ends, end, "cap", ways), vaguest(ends, end, "across", ways));
+    if (sign >= 0) seen.set(sign, as);
     const group = groups.get(as);
     if (group === undefined) groups.set(as, [end]);
     else group.push(end);
@@ -49,6 +56,15 @@ export function partsOf(
     };
     return { ...rows, widest, shelves };
   });
+}
+
+// A number for how the figures of an end are written, on which it hangs how vague they are; -1 where there are others.
+function signOf({ columns, others }: Ends, end: number): number {
+  const { cap, across } = columns;
+  if (others.cap.first[end] !== others.cap.first[end + 1]) return -1;
+  if (others.across.first[end] !== others.across.first[end + 1]) return -1;
+  const ofCap = 4 * ((cap.as[end] ?? -1) + 1) + (cap.basis[end] ?? 0);
+  return 512 * ofCap + 4 * ((across.as[end] ?? -1) + 1) + (across.basis[end] ?? 0);
 }
 
 function asVague(cap: number, across: number): Vaguest {
@@ -72,53 +88,68 @@ function vaguest({ columns, others }: Ends, end: number, quantity: Quantity, way
   return most;
 }
 
-// The figures of one quantity of some ends, mm, and whose they are; an end without has Infinity.
-function figuresOf({ columns, others }: Ends, group: readonly number[], quantity: Quantity, ways: readonly Way[]) {
-  const { column, first } = others[quantity];
-  const [mm, of]: [number[], number[]] = [[], []];
-  group.forEach((end, n) => {
-    const way = wayOf(columns[quantity], end, ways);
-    mm.push(way === undefined ? Infinity : lengthOf(columns[quantity], end, way));
-    of.push(n);
-    for (let i = first[end] ?? 0; i < (first[end + 1] ?? 0); i++) {
-      const other = wayOf(column, i, ways);
-      if (other === undefined) continue;
-      mm.push(lengthOf(column, i, other));
-      of.push(n);
-    }
-  });
-  return { mm, of };
+// A figure, mm; Infinity where there is none.
+function figureAt(column: Column, i: number, ways: readonly Way[]): number {
+  const way = wayOf(column, i, ways);
+  return way === undefined ? Infinity : lengthOf(column, i, way);
 }
 
 function shelfOf(ends: Ends, group: readonly number[], by: Quantity, beside: Quantity, ways: readonly Way[]): Shelf {
-  const least = new Float64Array(group.length).fill(Infinity);
-  const greatest = new Float64Array(group.length).fill(-Infinity);
-  const other = figuresOf(ends, group, beside, ways);
-  other.mm.forEach((mm, i) => {
-    const n = other.of[i] ?? 0;
-    least[n] = Math.min(least[n] ?? 0, mm === Infinity ? -Infinity : mm); // what is not known may be anything
-    greatest[n] = Math.max(greatest[n] ?? 0, mm);
+  const mm: number[] = [];
+  const rows: number[] = [];
+  const least: number[] = [];
+  const greatest: number[] = [];
+  const own = ends.columns[by];
+  const other = ends.columns[beside];
+  const more = ends.others[by];
+  const besides = ends.others[beside];
+  group.forEach((end) => {
+    let high = figureAt(other, end, ways);
+    let low = high === Infinity ? -Infinity : high; // what is not known may be anything
+    const to = besides.first[end + 1] ?? 0;
+    for (let i = besides.first[end] ?? 0; i < to; i++) {
+      const x = figureAt(besides.column, i, ways);
+      low = Math.min(low, x);
+      high = Math.max(high, x);
+    }
+    const put = (x: number): void => {
+      mm.push(x);
+      rows.push(ends.rows[end] ?? 0);
+      least.push(low);
+      greatest.push(high);
+    };
+    put(figureAt(own, end, ways));
+    const until = more.first[end + 1] ?? 0;
+    for (let i = more.first[end] ?? 0; i < until; i++) put(figureAt(more.column, i, ways));
   });
-  const { mm, of } = figuresOf(ends, group, by, ways);
   const order = sorted(mm);
-  return {
-    mm: Float64Array.from(order, (i) => mm[i] ?? 0),
-    rows: Int32Array.from(order, (i) => ends.rows[group[of[i] ?? 0] ?? 0] ?? 0),
-    least: Float64Array.from(order, (i) => least[of[i] ?? 0] ?? 0),
-    greatest: Float64Array.from(order, (i) => greatest[of[i] ?? 0] ?? 0),
+  const out = {
+    mm: new Float64Array(order.length),
+    rows: new Int32Array(order.length),
+    least: new Float64Array(order.length),
+    greatest: new Float64Array(order.length),
   };
+  order.forEach((from, i) => {
+    out.mm[i] = mm[from] ?? 0;
+    out.rows[i] = rows[from] ?? 0;
+    out.least[i] = least[from] ?? 0;
+    out.greatest[i] = greatest[from] ?? 0;
+  });
+  return out;
 }
 
 // The places of numbers from the least to the greatest. They are sorted as whole numbers with their places behind them,
 // which is quicker than to be asked for each pair, and then put right where rounding made them alike.
 function sorted(mm: readonly number[]): number[] {
   const places = mm.length;
-  const keys = Float64Array.from(mm, (x, i) => Math.round(Math.min(x, 1e4) * 1e5) * places + i).sort();
-  const order = Array.from(keys, (key) => key % places);
-  for (let i = 1; i < places; i++) {
-    for (let j = i; j > 0 && (mm[order[j - 1] ?? 0] ?? 0) > (mm[order[j] ?? 0] ?? 0); j--) {
-      [order[j - 1], order[j]] = [order[j] ?? 0, order[j - 1] ?? 0];
-    }
-  }
+  const keys = new Float64Array(mm.map((x, i) => Math.round(Math.min(x, 1e4) * 1e5) * places + i)).sort();
+  const order: number[] = [];
+  keys.forEach((key) => {
+    const place = key % places;
+    const x = mm[place] ?? 0;
+    let at = order.length;
+    for (; at > 0 && (mm[order[at - 1] ?? 0] ?? 0) > x; at--) order[at] = order[at - 1] ?? 0;
+    order[at] = place;
+  });
   return order;
 }

@@ -143,7 +143,9 @@ function widestOf(rows: readonly KnownRow[], quantity: Quantity): Widest {
 }
 
 export function widen(widest: Widest, figure: Widest): void {
-  for (const of of ["limit", "made", "standard"] as const) widest[of] = Math.max(widest[of], figure[of]);
+  widest.limit = Math.max(widest.limit, figure.limit);
+  widest.made = Math.max(widest.made, figure.made);
+  widest.standard = Math.max(widest.standard, figure.standard);
 }
 
 function facesOf(rows: readonly KnownRow[]): Map<Hold, Set<Faces>> {

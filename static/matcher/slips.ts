@@ -5,7 +5,7 @@
 // All weights are densities of the readings as they were entered, so that a unit, a shift
 // of one certain length and a clip of unknown thickness can be set beside each other. What
 // is not known, such as a clip, is integrated over. Nothing found here is ever applied.
-import type { Basis, Hold, SlipFound } from "./types";
+import type { Basis, Hold, Quantity, SlipFound } from "./types";
 import { fitEnd, namedEnd, nearAtMost, sameFaces, sameHold, type MeasuredEnd } from "./agree";
 import type { Measured } from "./estimate";
 import { type Box, type Look, ordered, within } from "./candidates";
@@ -165,7 +165,8 @@ function explain(h: Hypothesis, chart: Prepared, look = lookFor(h)): Explained[]
   const share = h.logPrior + logShare(chart, h.ends.length);
   const seen = new Map<KnownEnd, Basis>();
   for (const row of ordered(within(chart, look))) {
-    const [one, two] = row.ends;
+    const one = row.ends[0];
+    const two = row.ends[1];
     if (one === undefined || (two !== undefined && h.ends.length === 1)) continue;
     if (two === undefined) {
       if (seen.get(one) === row.basis) continue; // a twin with the very figures explains no more
@@ -219,11 +220,14 @@ function wideOf(h: Hypothesis): number {
 function logLikelihood(h: Hypothesis, ends: readonly KnownEnd[]): number | undefined {
   let sum = 0;
   for (let n = 0; n < h.ends.length; n++) {
-    const [asked, known] = [h.ends[n], ends[n]];
+    const asked = h.ends[n];
+    const known = ends[n];
     const own = n === h.end ? h : undefined;
     if (asked === undefined || known === undefined || !goes(asked, known, own)) return undefined;
-    for (const q of quantities) {
-      const [measured, figure] = [asked[q], known[q]];
+    for (let i = 0; i < quantities.length; i++) {
+      const q = quantities[i] as Quantity;
+      const measured = asked[q];
+      const figure = known[q];
       if (measured === undefined) continue;
       if (figure === null) return undefined;
       const log = logOne(measured, figure, q === "across" ? own?.longer : undefined, wideOf(h));

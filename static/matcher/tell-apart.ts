@@ -59,8 +59,10 @@ function holdOf(fit: RowFit, n: number): Hold {
 }
 
 function byHold(leads: readonly RowFit[], n: number, which: number | undefined, how: How): Candidate {
+  const alike = new Map<Hold, number>();
+  for (const f of leads) alike.set(holdOf(f, n), (alike.get(holdOf(f, n)) ?? 0) + 1);
   return {
-    parts: pairs(leads, (a, b) => holdOf(a, n) !== holdOf(b, n)).length,
+    parts: [...alike.values()].reduce((rest, many) => rest - pairsOf(many), pairsOf(leads.length)),
     clear: seeing,
     tell: {
       between: leads.map((f) => f.row.row.ref),
@@ -79,10 +81,14 @@ function byHold(leads: readonly RowFit[], n: number, which: number | undefined, 
 }
 
 interface Option {
+  at: number; // among the sizes that are left
   ref: string;
   name: string;
   figure: Figure;
 }
+
+/** How far readings of an option, taken with a tool, may lie from its figure, mm. */
+type Reach = (option: Option) => number;
 
 function byLength(
   leads: readonly RowFit[],
@@ -100,37 +106,36 @@ function byLength(
     const end = f.ends[n];
     const figure = end?.fits.find((x) => x.quantity === quantity)?.figure ?? end?.end[quantity] ?? null;
     if (figure === null) return undefined;
-    options.push({ ref: f.row.row.ref, name: f.row.row.name, figure });
+    options.push({ at: options.length, ref: f.row.row.ref, name: f.row.row.name, figure });
   }
   const between = [...faces].find((f) => f !== "unknown") ?? "unknown";
-  const apart = (a: Option, b: Option): number => Math.abs(a.figure.mm - b.figure.mm);
-  const unlike = pairs(options, (a, b) => apart(a, b) > 0).sort((p, q) => apart(...p) - apart(...q));
-  const [closest, farthest] = [unlike[0], unlike[unlike.length - 1]];
-  if (closest === undefined || farthest === undefined) return undefined;
+  const rising = options.slice().sort((a, b) => a.figure.mm - b.figure.mm);
+  const closest = closestOf(rising);
+  if (closest === undefined) return undefined;
 
-  const longest = Math.max(...options.map((o) => o.figure.mm));
-  const parted = (tool: Tool): ((a: Option, b: Option) => boolean) => {
+  const longest = rising[rising.length - 1]?.figure.mm ?? 0;
+  const farthest = longest - (rising[0]?.figure.mm ?? 0);
+  const reachOf = (tool: Tool): Reach => {
     const taken = foreseen(quantity, longest, readings, { tool, condition: how.condition }, between);
-    const dof = gum.welchSatterthwaite(taken);
+    const [dof, standard] = [gum.welchSatterthwaite(taken), gum.combine(taken)];
     const reaches = new Map<number, number>(); // by the figure's limit: what making adds is the same for a quantity
-    const reach = ({ figure }: Option): number => {
-      const rest = Math.hypot(gum.combine(taken), figure.made);
-      const found = reaches.get(figure.limit) ?? gum.coverageOfSum(given.agreeLevel, figure.limit, rest, dof);
-      reaches.set(figure.limit, found);
+    return ({ figure }) => {
+      const { limit, made } = figure;
+      const found = reaches.get(limit) ?? gum.coverageOfSum(given.agreeLevel, limit, Math.hypot(standard, made), dof);
+      reaches.set(limit, found);
       return found;
     };
-    return (a, b) => apart(a, b) > reach(a) + reach(b);
   };
-  const inHand = parted(how.tool);
-  const able = inHand(...closest);
-  const parts = pairs(options, inHand).length;
+  const inHand = reachOf(how.tool);
+  const able = parted(...closest, inHand);
+  const parts = countParted(rising, inHand);
   const better = able
     ? undefined
-    : betterTool(quantity === "across" ? between : "unknown", options, closest, parts, parted);
+    : betterTool(quantity === "across" ? between : "unknown", rising, closest, parts, reachOf);
   const other = better?.tool;
   return {
     parts: Math.max(parts, (better?.parts ?? 0) - 0.5), // a tool that is at hand before one that is not
-    clear: apart(...farthest) / gum.combine(foreseen(quantity, longest, readings, how, between)),
+    clear: farthest / gum.combine(foreseen(quantity, longest, readings, how, between)),
     tell: {
       between: options.map((o) => o.ref),
       end: n,
@@ -159,19 +164,21 @@ function byLength(
 // pairs, when those are more than the tool in hand parts.
 function betterTool(
   faces: Faces,
-  options: readonly Option[],
-  closest: [Option, Option],
+  rising: readonly Option[],
+  closest: readonly [Option, Option],
   parts: number,
-  parted: (tool: Tool) => (a: Option, b: Option) => boolean,
+  reachOf: (tool: Tool) => Reach,
 ): { tool: Tool; parts: number; closest: boolean } | undefined {
-  // The anvils of a plain micrometer do not go between the faces of a groove.
-  const fit = plainest.filter((t) => t !== "micrometer" || !faces.startsWith("groove"));
-  const tried = fit.map((tool) => {
-    const test = parted(tool);
-    return { tool, parts: pairs(options, test).length, closest: test(...closest) };
-  });
-  const most = Math.max(...tried.map((t) => t.parts));
-  return tried.find((t) => t.closest) ?? tried.find((t) => t.parts === most && most > parts);
+  let best: { tool: Tool; parts: number; closest: boolean } | undefined;
+  for (const tool of plainest) {
+    // The anvils of a plain micrometer do not go between the faces of a groove.
+    if (tool === "micrometer" && faces.startsWith("groove")) continue;
+    const reach = reachOf(tool);
+    const found = { tool, parts: countParted(rising, reach), closest: parted(...closest, reach) };
+    if (found.closest) return found;
+    if (found.parts > (best?.parts ?? parts)) best = found;
+  }
+  return best;
 }
 
 // Reach of a figure of the chart by itself: no tool makes up for digits that are not there.
@@ -179,6 +186,52 @@ function chartReach(figure: Figure): number {
   return gum.coverageOfSum(given.agreeLevel, figure.limit, figure.made, Infinity);
 }
 
-function pairs<T>(of: readonly T[], when: (a: T, b: T) => boolean): [T, T][] {
-  return of.flatMap((a, i) => of.slice(i + 1).flatMap((b): [T, T][] => (when(a, b) ? [[a, b]] : [])));
+function apart(a: Option, b: Option): number {
+  return Math.abs(a.figure.mm - b.figure.mm);
+}
+
+function parted(a: Option, b: Option, reach: Reach): boolean {
+  return apart(a, b) > reach(a) + reach(b);
+}
+
+// How many pairs there are whose figures lie farther apart than both reaches. There are few reaches.
+function countParted(rising: readonly Option[], reach: Reach): number {
+  const alike = new Map<number, number[]>();
+  for (const option of rising) {
+    const r = reach(option);
+    const { mm } = option.figure;
+    const group = alike.get(r);
+    if (group === undefined) alike.set(r, [mm]);
+    else group.push(mm);
+  }
+  let parts = 0;
+  for (const [one, lower] of alike) {
+    for (const [other, upper] of alike) {
+      let first = 0;
+      for (const mm of lower) {
+        while (first < upper.length && (upper[first] ?? 0) - mm <= one + other) first++;
+        parts += upper.length - first;
+      }
+    }
+  }
+  return parts;
+}
+
+// The two that lie closest of those that differ; of as close ones those that stand first.
+function closestOf(rising: readonly Option[]): readonly [Option, Option] | undefined {
+  let closest: readonly [Option, Option] | undefined;
+  let last = rising[0];
+  for (const option of rising) {
+    if (last === undefined || option.figure.mm === last.figure.mm) continue;
+    const pair = last.at < option.at ? ([last, option] as const) : ([option, last] as const);
+    const [a, b] = closest ?? pair;
+    if (closest === undefined || (apart(...pair) - apart(a, b) || pair[0].at - a.at || pair[1].at - b.at) < 0)
+      closest = pair;
+    last = option;
+  }
+  return closest;
+}
+
+function pairsOf(many: number): number {
+  return (many * (many - 1)) / 2;
 }
