@@ -17,21 +17,30 @@ import (
 // double quotes without a backslash; and plain values that begin with a letter or a digit
 // and hold none of the characters that mean something.
 func quickParse(src []byte) (root *node, ok bool) {
-	q := quickly(src)
+	return quickly(src, 0, (*quickReader).whole)
+}
+
+// quickly does so with lines behind others, of which so many are before them.
+func quickly(src []byte, before int, read func(*quickReader) *node) (root *node, ok bool) {
+	q := quickReaderOf(src, before)
 	ok = q != nil && q.try(func() {
-		if root = q.whole(); !q.ended {
+		if root = read(q); !q.ended {
 			panic(gaveUp{})
 		}
 	})
 	return root, ok
 }
 
-// quickly begins to read a file; nil when it is not so plain.
-func quickly(src []byte) *quickReader {
+// quickReaderOf stands at the first line that says something; nil when a text is not so plain.
+func quickReaderOf(src []byte, before int) *quickReader {
 	if !allPlain(src) {
 		return nil
 	}
-	return &quickReader{text: string(src)}
+	q := &quickReader{text: string(src), number: before}
+	if q.next(); q.ended {
+		return nil
+	}
+	return q
 }
 
 // try reports whether reading came to its end without giving up.
@@ -50,8 +59,7 @@ func (q *quickReader) try(read func()) (ok bool) {
 
 // whole reads the mapping that a file consists of.
 func (q *quickReader) whole() *node {
-	q.next()
-	if q.ended || q.indent != 0 {
+	if q.indent != 0 {
 		panic(gaveUp{})
 	}
 	return q.mapping(0, 0)

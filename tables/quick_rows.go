@@ -60,7 +60,7 @@ func (rows *quickRows) all(yield func(int, *node) bool) {
 // quickTable reads a table row by row. It reports whether that came to an end; if not, what
 // was read and said of it is worth nothing.
 func (p *part) quickTable(name string) bool {
-	q := quickly(p.reader.source)
+	q := quickReaderOf(p.reader.source, 0)
 	if q == nil {
 		return false
 	}

@@ -50,7 +50,7 @@ func sameNodes(t interface {
 // nodesByRow puts together again what is read row by row; ok is false where there are no such
 // rows, or it came to no end.
 func nodesByRow(src []byte) (root *node, ok bool) {
-	q := quickly(src)
+	q := quickReaderOf(src, 0)
 	if q == nil {
 		return nil, false
 	}
