@@ -1,6 +1,7 @@
 package build
 
 import (
+	"cmp"
 	"strings"
 
 	"capspan/static/matcher"
@@ -66,8 +67,11 @@ func (w *chartWriter) end(end *tables.End) matcher.ChartEnd {
 	if out.HoldBasis == "" {
 		out.HoldBasis = string(tables.Memory) // an unknown hold rests on nothing
 	}
+	if out.Faces == "" {
+		out.Faces = string(tables.UnknownFaces) // nothing is measured between any
+	}
 	if out.FacesBasis == "" {
-		out.FacesBasis = string(across.Basis)
+		out.FacesBasis = cmp.Or(string(across.Basis), string(tables.Memory))
 	}
 	return out
 }

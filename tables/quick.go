@@ -345,8 +345,13 @@ func starts(c byte) bool {
 }
 
 // plainIn are those that mean nothing within one, anywhere.
-func plainIn(c byte) bool {
-	return starts(c) || strings.IndexByte(" .-/()+;=_$", c) >= 0
-}
+func plainIn(c byte) bool { return plain[c] }
+
+var plain = func() (is [256]bool) {
+	for c := range is {
+		is[c] = starts(byte(c)) || strings.IndexByte(" .-/()+;=_$", byte(c)) >= 0
+	}
+	return is
+}()
 
 func isNull(text string) bool { return text == "null" || text == "Null" || text == "NULL" }
