@@ -21,6 +21,7 @@ import (
 //     are in order is known (check_test.go). Where a page asks the core, that is bundled.
 //   - With frames that are the program's own, of all rows that are written alike (shapeOf)
 //     one has its pages made. With others every row has: a frame may look at anything.
+//     The pieces of a large chart that go with them are made of those rows alone.
 //
 // Tables, words, translations and the guide are read as for a build. A link that leads to no
 // page, and might lead to one of a row that was left out, has all of them made after all.
