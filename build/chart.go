@@ -1,6 +1,7 @@
 package build
 
 import (
+	"cmp"
 	"strings"
 
 	"capspan/static/matcher"
@@ -11,24 +12,22 @@ import (
 // millimetres, half of the last printed digit, and one number for each size.
 // Tables of other kinds have no ends and are left out.
 func Chart(set *tables.Set) matcher.Chart {
-	sizes := map[*tables.Row]int{}
-	for n, size := range set.Sizes() {
-		for _, row := range size {
-			sizes[row] = n
+	size := set.SizeNumbers()
+	rows, ends := 0, 0
+	for _, table := range set.Tables {
+		for _, row := range table.Rows {
+			rows, ends = rows+min(len(row.Ends), 1), ends+len(row.Ends)
 		}
 	}
-	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: []matcher.ChartRow{}}
+	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: make([]matcher.ChartRow, 0, rows)}
+	w := chartWriter{ends: make([]matcher.ChartEnd, 0, ends), values: make([]matcher.ChartValue, 0, 2*ends)}
 	for _, table := range set.Tables {
 		for _, row := range table.Rows {
 			if len(row.Ends) == 0 {
 				continue
 			}
-			out := matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: table.Title,
-				Basis: string(row.Basis), Size: sizes[row]}
-			for _, end := range row.Ends {
-				out.Ends = append(out.Ends, chartEnd(end))
-			}
-			chart.Rows = append(chart.Rows, out)
+			chart.Rows = append(chart.Rows, matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: table.Title,
+				Basis: string(row.Basis), Size: size(row), Ends: w.rowEnds(row)})
 		}
 	}
 	return chart
@@ -40,12 +39,27 @@ func rowOf(ref string) string {
 	return id
 }
 
-func chartEnd(end tables.End) matcher.ChartEnd {
-	across := end.Across
+// chartWriter has the room for a chart's ends and figures: a large one has hundreds of
+// thousands, each of which would be a piece of memory by itself.
+type chartWriter struct {
+	ends   []matcher.ChartEnd
+	values []matcher.ChartValue
+}
+
+func (w *chartWriter) rowEnds(row *tables.Row) []matcher.ChartEnd {
+	first := len(w.ends)
+	for i := range row.Ends {
+		w.ends = append(w.ends, w.end(&row.Ends[i]))
+	}
+	return w.ends[first:len(w.ends):len(w.ends)]
+}
+
+func (w *chartWriter) end(end *tables.End) matcher.ChartEnd {
+	across := &end.Across
 	out := matcher.ChartEnd{
 		Hold: string(tables.UnknownHold), HoldBasis: string(end.Hold.Basis),
 		Faces: string(across.Faces), FacesBasis: string(across.FacesBasis),
-		Cap: chartValue(end.Cap), Across: chartValue(across),
+		Cap: w.value(&end.Cap), Across: w.value(across),
 	}
 	if end.Hold.State == tables.Given {
 		out.Hold = end.Hold.Text
@@ -53,28 +67,32 @@ func chartEnd(end tables.End) matcher.ChartEnd {
 	if out.HoldBasis == "" {
 		out.HoldBasis = string(tables.Memory) // an unknown hold rests on nothing
 	}
+	if out.Faces == "" {
+		out.Faces = string(tables.UnknownFaces) // nothing is measured between any
+	}
 	if out.FacesBasis == "" {
-		out.FacesBasis = string(across.Basis)
+		out.FacesBasis = cmp.Or(string(across.Basis), string(tables.Memory))
 	}
 	return out
 }
 
-// chartValue is nil for a figure that is unknown or does not exist.
-func chartValue(v tables.Value) *matcher.ChartValue {
+// value is nil for a figure that is unknown or does not exist.
+func (w *chartWriter) value(v *tables.Value) *matcher.ChartValue {
 	if v.State != tables.Given {
 		return nil
 	}
 	f := chartFigure(v)
-	out := &matcher.ChartValue{MM: f.MM, Half: f.Half, Text: f.Text, Unit: f.Unit, Basis: f.Basis}
-	for _, other := range v.Others {
-		if other.State == tables.Given {
-			out.Others = append(out.Others, chartFigure(other))
+	w.values = append(w.values, matcher.ChartValue{MM: f.MM, Half: f.Half, Text: f.Text, Unit: f.Unit, Basis: f.Basis})
+	out := &w.values[len(w.values)-1]
+	for i := range v.Others {
+		if v.Others[i].State == tables.Given {
+			out.Others = append(out.Others, chartFigure(&v.Others[i]))
 		}
 	}
 	return out
 }
 
-func chartFigure(v tables.Value) matcher.OtherValue {
+func chartFigure(v *tables.Value) matcher.OtherValue {
 	return matcher.OtherValue{MM: v.Quantity.MM(), Half: v.Quantity.HalfStepMM(), Text: v.Quantity.Text,
 		Unit: string(v.Quantity.Unit), Basis: string(v.Basis)}
 }

@@ -1,11 +1,11 @@
 package build
 
 import (
-	"fmt"
 	"io/fs"
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"capspan/build/diag"
 	"capspan/content"
@@ -21,6 +21,7 @@ import (
 //     are in order is known (check_test.go). Where a page asks the core, that is bundled.
 //   - With frames that are the program's own, of all rows that are written alike (shapeOf)
 //     one has its pages made. With others every row has: a frame may look at anything.
+//     The pieces of a large chart that go with them are made of those rows alone.
 //
 // Tables, words, translations and the guide are read as for a build. A link that leads to no
 // page, and might lead to one of a row that was left out, has all of them made after all.
@@ -89,19 +90,7 @@ func sampled(src Sources, languages []inputs) []inputs {
 			}
 		}
 	}
-	linked := linkedTo(languages)
-	seen := map[string]bool{}
-	keep := map[string]bool{}
-	for _, t := range first.english.Tables {
-		shape := shapesOf(first, t)
-		for n, row := range t.Rows {
-			name := shape.of(row)
-			if n > 0 && seen[name] && t.Joint() && !linked[row.ID] {
-				continue
-			}
-			seen[name], keep[row.Ref()] = true, true
-		}
-	}
+	keep := firstOfShapes(first, linkedTo(languages))
 	out := slices.Clone(languages)
 	for n := range out {
 		in := &out[n]
@@ -110,8 +99,42 @@ func sampled(src Sources, languages []inputs) []inputs {
 		if in.set = in.english; spoken {
 			in.set = languages[n].set.Sample(func(row *tables.Row) bool { return keep[row.Ref()] })
 		}
+		if in.cut != nil { // its pieces are those of the rows that are left
+			in.cut = sync.OnceValues(func() (*chartPieces, error) { return cutPieces(Chart(in.set)) })
+		}
 	}
 	return out
+}
+
+// firstOfShapes are the rows that are looked at, by their names: the first of each shape, the
+// first of each table, those that are linked to, and all that are no joints.
+func firstOfShapes(in *inputs, linked map[string]bool) map[string]bool {
+	type first struct {
+		row    *tables.Row
+		shape  string
+		always bool
+	}
+	all := in.english.Tables
+	firsts := make([][]first, len(all)) // of each table by itself
+	onAllCores(len(all), func(i int) {
+		t, shape, seen := all[i], shapesOf(in, all[i]), map[string]bool{}
+		for n, row := range t.Rows {
+			name := shape.of(row)
+			always := n == 0 || !t.Joint() || linked[row.ID]
+			if !seen[string(name)] || always {
+				one := first{row, string(name), always}
+				seen[one.shape] = true
+				firsts[i] = append(firsts[i], one)
+			}
+		}
+	})
+	seen, keep := map[string]bool{}, map[string]bool{}
+	for _, one := range slices.Concat(firsts...) {
+		if !seen[one.shape] || one.always {
+			seen[one.shape], keep[one.row.Ref()] = true, true
+		}
+	}
+	return keep
 }
 
 // ofRows reports an address below those that are made of rows.
@@ -184,7 +207,8 @@ func shapesOf(in *inputs, t *tables.Table) *shapes {
 
 // of names a shape: which figures are given, ranges, measured or printed otherwise, on what
 // they rest, how the ends are held, and what else is said of the row.
-func (s *shapes) of(row *tables.Row) string {
+// The bytes last until the next is named.
+func (s *shapes) of(row *tables.Row) []byte {
 	b := append(s.b[:0], s.begin...)
 	for _, c := range s.columns {
 		v, there := row.Values[c.ID]
@@ -195,7 +219,7 @@ func (s *shapes) of(row *tables.Row) string {
 		b = append(b, byte('0'+v.State), yes(v.IsRange()), yes(len(v.Others) > 0), yes(v.Measured != nil), yes(v.FacesBasis != ""),
 			yes(len(v.Sources) > 0), yes(v.At != ""))
 	}
-	b = fmt.Appendf(b, " %d", len(row.Ends))
+	b = append(b, ' ', byte('0'+len(row.Ends)))
 	for i := range row.Ends {
 		end := &row.Ends[i]
 		b = append(b, ' ')
@@ -209,7 +233,7 @@ func (s *shapes) of(row *tables.Row) string {
 	b = append(b, yes(len(row.Also) > 0), yes(row.Note != ""), yes(len(row.Twins) > 0), yes(len(row.Sources) > 0), yes(row.At != ""),
 		yes(s.in.own != nil && len(s.in.own.overlay.Of(row)) > 0))
 	s.b = b
-	return string(b)
+	return b
 }
 
 func yes(is bool) byte {

@@ -11,7 +11,10 @@ import (
 
 	"capspan/build/diag"
 	"capspan/static"
+	"capspan/static/matcher"
 	"capspan/tables"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // checkFinds wants of a check the very list that a build has.
@@ -294,4 +297,61 @@ func jointsOf(set *tables.Set) []*tables.Row {
 		}
 	}
 	return list
+}
+
+// A figure that nobody knows, or that there is none of, is no hindrance to a chart in pieces,
+// which answers as the whole.
+func TestPiecesOfUnknownFigures(t *testing.T) {
+	shipped, err := manyJoints()
+	if err != nil {
+		t.Fatal(err)
+	}
+	set, _ := tables.Load(shipped.Tables)
+	var alone *tables.Row // that no other row depends on
+	for _, table := range set.Tables {
+		for _, row := range table.Rows {
+			if alone == nil && len(row.Ends) == 1 && len(row.Twins) == 0 && row.Ends[0].Cap.State == tables.Given && len(set.Conversions(row)) == 0 {
+				alone = row
+			}
+		}
+	}
+	if alone == nil {
+		t.Fatal("no row stands alone")
+	}
+	for _, word := range []string{"{is: unknown}", "{is: none}"} {
+		src := shipped
+		files := mapped(t, src.Tables)
+		name := alone.Table.ID + ".yaml"
+		lines := strings.Split(string(files[name].Data), "\n")
+		lines[alone.Ends[0].Across.Pos.Line-1] = "    across: " + word
+		files[name] = &fstest.MapFile{Data: []byte(strings.Join(lines, "\n"))}
+		src.Tables = files
+		if problems := Check(src); len(problems) > 0 {
+			t.Fatalf("%s: %v", word, problems)
+		}
+		set, _ := tables.Load(files)
+		chart := Chart(set)
+		core, problems := coreFor(src.Static, len(chart.Rows))
+		if problems.Blocked() {
+			t.Fatal(problems)
+		}
+		whole, err := matcher.New(core, chart)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pieces, err := newMatcher(core, chart)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cap := alone.Ends[0].Cap.Quantity.String()
+		for _, across := range [][]string{nil, {"61.3 mm"}} {
+			q := matcher.Query{Ends: []matcher.QueryEnd{{Hold: alone.Ends[0].Hold.Text, Faces: string(alone.Ends[0].Across.Faces), Cap: []string{cap}, Across: across}}}
+			want, err1 := whole.Identify(q)
+			got, err2 := pieces.Identify(q)
+			got.At = nil // a chart in pieces says that besides
+			if diff := cmp.Diff(want, got); diff != "" || err1 != nil || err2 != nil {
+				t.Errorf("%s, %v: %v, %v (-whole +pieces)\n%s", word, across, err1, err2, diff)
+			}
+		}
+	}
 }

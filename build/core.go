@@ -48,7 +48,7 @@ func atHand(chart matcher.Chart) (directory []byte, pieces map[string][]byte, er
 	pieces = map[string][]byte{}
 	made, err := matcher.Split(chart, handRows, func(p matcher.Piece) (string, error) {
 		name := strconv.Itoa(len(pieces))
-		text, err := json.Marshal(p)
+		text, err := p.MarshalJSON() // what [json.Marshal] gives, without a look at it
 		pieces[name] = text
 		return name, err
 	})

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"capspan/build/diag"
+	"capspan/static"
 	"capspan/static/matcher"
 	"capspan/tables"
 	"capspan/tables/compare"
@@ -52,12 +53,14 @@ func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List,
 		return nil, problems, nil
 	}
 	var charts [2]matcher.Chart
-	var core []byte
+	var core coreParts
 	var wrong diag.List
 	var group sync.WaitGroup // what is told and what is asked know nothing of each other yet
 	group.Go(func() { charts[0] = Chart(was) })
 	group.Go(func() { charts[1] = Chart(is) })
-	group.Go(func() { core, wrong = coreFor(newer.Static, max(jointRows(was), jointRows(is))) })
+	group.Go(func() {
+		core.first, core.late, wrong = static.Parts(newer.Static, max(jointRows(was), jointRows(is)) > largeRows)
+	})
 	d := compare.Sets(was, is)
 	err := d.Formatting(older, newer.Tables)
 	c := &Comparison{Diff: d, Shifts: d.Shifts(), Verdicts: []VerdictChange{}}
@@ -77,11 +80,14 @@ func Compare(older fs.FS, newer Sources, every bool) (*Comparison, [2]diag.List,
 	return c, problems, c.ask(core, charts, asked)
 }
 
+// coreParts are the scripts of the core, as pages load them one after the other.
+type coreParts struct{ first, late []byte }
+
 // ask puts the queries to both charts at once, one machine each.
-func (c *Comparison) ask(core []byte, charts [2]matcher.Chart, asked []putQuery) error {
+func (c *Comparison) ask(core coreParts, charts [2]matcher.Chart, asked []putQuery) error {
+	var machines [2]*matcher.Matcher
 	var answers [2][]Concluded
 	var failed [2]error
-	var addresses []string
 	var group sync.WaitGroup
 	for n, chart := range charts {
 		called := func(id string) string { return id }
@@ -89,19 +95,9 @@ func (c *Comparison) ask(core []byte, charts [2]matcher.Chart, asked []putQuery)
 			called = c.NowCalled
 		}
 		group.Go(func() {
-			m, err := newMatcher(core, chart)
-			for i := 0; err == nil && i < len(asked); i++ {
-				var a matcher.Answer
-				if a, err = m.Identify(asked[i].query); err == nil {
-					answers[n] = append(answers[n], concluded(a, called))
-				}
-				if err == nil && n == 1 {
-					var address string
-					address, err = m.Address(asked[i].query)
-					addresses = append(addresses, address)
-				}
+			if machines[n], failed[n] = newMatcher(core.first, chart); failed[n] == nil {
+				answers[n], failed[n] = core.concludedBy(machines[n], asked, called)
 			}
-			failed[n] = err
 		})
 	}
 	group.Wait()
@@ -110,11 +106,49 @@ func (c *Comparison) ask(core []byte, charts [2]matcher.Chart, asked []putQuery)
 	}
 	for i, q := range asked {
 		was, is := answers[0][i], answers[1][i]
-		if was.Verdict != is.Verdict || !slices.Equal(was.Rows, is.Rows) {
-			c.Verdicts = append(c.Verdicts, VerdictChange{q.of, asks(q.query), "/identify/#" + addresses[i], q.query, was, is})
+		if was.Verdict == is.Verdict && slices.Equal(was.Rows, is.Rows) {
+			continue
 		}
+		address, err := machines[1].Address(q.query)
+		if err != nil {
+			return fmt.Errorf("work out the effect: %w", err)
+		}
+		c.Verdicts = append(c.Verdicts, VerdictChange{q.of, asks(q.query), "/identify/#" + address, q.query, was, is})
 	}
 	return nil
+}
+
+// concludedBy puts the queries to a machine that knows the first part of the core. That names
+// the sizes that are left; the late part says more of them, and only where there is none does
+// it change the verdict, by a slip. So it is learnt when all those are answered, and asked the
+// others.
+func (core coreParts) concludedBy(m *matcher.Matcher, asked []putQuery, called func(string) string) ([]Concluded, error) {
+	answers := make([]Concluded, len(asked))
+	again := make([]int, 0, len(asked))
+	ask := func(i int) error {
+		a, err := m.Identify(asked[i].query)
+		if answers[i] = concluded(a, called); len(a.Sizes) == 0 {
+			again = append(again, i)
+		}
+		return err
+	}
+	for i := range asked {
+		if err := ask(i); err != nil {
+			return nil, err
+		}
+	}
+	if len(again) == 0 {
+		return answers, nil
+	}
+	if err := m.Learn(core.late); err != nil {
+		return nil, err
+	}
+	for _, i := range again[:len(again):len(again)] {
+		if err := ask(i); err != nil {
+			return nil, err
+		}
+	}
+	return answers, nil
 }
 
 func concluded(a matcher.Answer, called func(string) string) Concluded {

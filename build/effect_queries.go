@@ -50,7 +50,7 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	about := reachOf(changes.ends)
 	near := func(mm []endMM) bool { return changes.everywhere && about.ends > 0 || about.near(mm) }
 	var picked []putQuery
-	seen := map[[2]uint64]int{} // the place among the picked; -1 for one that is not
+	seen := make(map[[2]uint64]int, 4*len(is.Rows)) // the place among the picked; -1 for one that is not
 	made := make(map[string]bool, len(was.Rows))
 	for n, chart := range []matcher.Chart{was, is} {
 		asBefore := func(row *matcher.ChartRow) bool {
@@ -70,21 +70,29 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 			}
 			return 0
 		}
-		for _, query := range queriesOf(chart, skip, rank, near, every) {
-			if at, known := seen[query.key]; known {
-				if at >= 0 {
-					picked[at].rank = min(picked[at].rank, query.rank)
+		for _, part := range queriesOf(chart, skip, rank, near, every) {
+			next := 0 // of those that may be asked
+			for _, query := range part.made {
+				var put *putQuery
+				if query.put {
+					put = &part.put[next]
+					next++
 				}
-				continue
-			}
-			seen[query.key] = -1
-			c.Queries++
-			if query.near {
-				c.Near++
-			}
-			if query.near || every {
-				seen[query.key] = len(picked)
-				picked = append(picked, query.putQuery)
+				if at, known := seen[query.key]; known {
+					if at >= 0 {
+						picked[at].rank = min(picked[at].rank, query.rank)
+					}
+					continue
+				}
+				seen[query.key] = -1
+				c.Queries++
+				if query.near {
+					c.Near++
+				}
+				if put != nil {
+					seen[query.key] = len(picked)
+					picked = append(picked, *put)
+				}
 			}
 		}
 		for i := range chart.Rows {
@@ -101,57 +109,63 @@ func (c *Comparison) choose(was, is matcher.Chart, every bool) []putQuery {
 	return picked
 }
 
-// madeQuery is a query by a key that tells its readings from others; it is in words when it
-// may be asked.
+// madeQuery is a query by a key that tells its readings from others. It is put into words when
+// it may be asked.
 type madeQuery struct {
-	putQuery
-	key  [2]uint64
-	near bool
+	key       [2]uint64
+	rank      int
+	near, put bool
 }
 
 // queriesOf makes the queries of a chart, in its order, on all cores. It leaves out the
 // rows' own figures, or the readings about them, where skip says so.
-func queriesOf(chart matcher.Chart, skip func(*matcher.ChartRow) (own, more bool), rank func(*matcher.ChartRow) int, near func([]endMM) bool, every bool) []madeQuery {
-	parts := make([][]madeQuery, runtime.GOMAXPROCS(0)*4)
+func queriesOf(chart matcher.Chart, skip func(*matcher.ChartRow) (own, more bool), rank func(*matcher.ChartRow) int, near func([]endMM) bool, every bool) []queryMaker {
+	parts := make([]queryMaker, runtime.GOMAXPROCS(0)*4)
 	onAllCores(len(parts), func(n int) {
-		m := queryMaker{near: near, every: every}
-		for i := n * len(chart.Rows) / len(parts); i < (n+1)*len(chart.Rows)/len(parts); i++ {
-			row := &chart.Rows[i]
+		rows := chart.Rows[n*len(chart.Rows)/len(parts) : (n+1)*len(chart.Rows)/len(parts)]
+		m := queryMaker{near: near, every: every, made: make([]madeQuery, 0, len(rows)*(1+len(seeded)))}
+		source := rand.NewPCG(0, 0)
+		random := rand.New(source)
+		for i := range rows {
+			row := &rows[i]
 			own, more := skip(row)
 			if !own {
-				m.add(row, rank(row), drawn(row, nil, 0, 0), true)
+				m.add(row, rank(row), nil, 0, 0, true)
 			}
 			if more {
 				continue
 			}
 			hash := fnv.New64a()
 			hash.Write([]byte(row.Name))
-			random := rand.New(rand.NewPCG(hash.Sum64(), 20))
+			source.Seed(hash.Sum64(), 20)
 			for _, s := range seeded {
-				m.add(row, 3, drawn(row, random, s.cap, s.across), s.hold)
+				m.add(row, 3, random, s.cap, s.across, s.hold)
 			}
 		}
-		parts[n] = m.made
+		parts[n] = m
 	})
-	return slices.Concat(parts...)
+	return parts
 }
 
 // queryMaker makes queries one after the other.
 type queryMaker struct {
-	near  func([]endMM) bool
-	every bool
-	made  []madeQuery
-	text  []byte
+	near     func([]endMM) bool
+	every    bool
+	made     []madeQuery
+	put      []putQuery // in the order of the made
+	readings []endReadings
+	mm       []endMM
+	text     []byte
 }
 
 // The seeds of two hashes: together they take no two texts for the same in a lifetime.
 var oneSeed, otherSeed = maphash.MakeSeed(), maphash.MakeSeed()
 
-// add makes the query of a row with these readings; nobody asks one without any.
-func (m *queryMaker) add(row *matcher.ChartRow, rank int, readings []endReadings, hold bool) {
-	mm := make([]endMM, 0, len(readings))
-	text := m.text[:0]
-	for i, r := range readings {
+// add makes the query of a row with readings as [drawn] gives them; nobody asks one without any.
+func (m *queryMaker) add(row *matcher.ChartRow, rank int, random *rand.Rand, cap, across float64, hold bool) {
+	m.readings = drawn(m.readings[:0], row, random, cap, across)
+	mm, text := m.mm[:0], m.text[:0]
+	for i, r := range m.readings {
 		if r.nothing() {
 			continue
 		}
@@ -160,15 +174,15 @@ func (m *queryMaker) add(row *matcher.ChartRow, rank int, readings []endReadings
 		text = append(append(text, row.Ends[i].Faces...), 0)
 		text = append(r.across.append(append(r.cap.append(text), 0)), 1)
 	}
-	m.text = text
+	m.mm, m.text = mm, text
 	if len(mm) == 0 {
 		return
 	}
-	made := madeQuery{key: [2]uint64{maphash.Bytes(oneSeed, text), maphash.Bytes(otherSeed, text)}, near: m.near(mm)}
-	if made.near || m.every {
-		made.putQuery = putQuery{row.Name, rank, matcher.Query{Ends: queryEnds(row, readings, hold)}, mm}
+	near := m.near(mm)
+	m.made = append(m.made, madeQuery{[2]uint64{maphash.Bytes(oneSeed, text), maphash.Bytes(otherSeed, text)}, rank, near, near || m.every})
+	if near || m.every {
+		m.put = append(m.put, putQuery{row.Name, rank, matcher.Query{Ends: queryEnds(row, m.readings, hold)}, slices.Clone(mm)})
 	}
-	m.made = append(m.made, made)
 }
 
 // endReadings are what is read at an end.
@@ -208,8 +222,8 @@ func (r oneReading) list() []string {
 	return []string{string(r.append(nil))}
 }
 
-// drawn are the readings of a row: its own digits, or off by chance.
-func drawn(row *matcher.ChartRow, random *rand.Rand, cap, across float64) []endReadings {
+// drawn appends the readings of a row: its own digits, or off by chance.
+func drawn(out []endReadings, row *matcher.ChartRow, random *rand.Rand, cap, across float64) []endReadings {
 	reading := func(v *matcher.ChartValue, off float64) oneReading {
 		switch {
 		case v == nil:
@@ -219,10 +233,9 @@ func drawn(row *matcher.ChartRow, random *rand.Rand, cap, across float64) []endR
 		}
 		return oneReading{v, max(0.1, millimetres(v.MM)+random.NormFloat64()*off), true}
 	}
-	out := make([]endReadings, len(row.Ends))
-	for i, end := range row.Ends {
-		out[i].cap = reading(end.Cap, cap)
-		out[i].across = reading(end.Across, across)
+	for i := range row.Ends {
+		read := reading(row.Ends[i].Cap, cap) // before the other: chance has an order
+		out = append(out, endReadings{read, reading(row.Ends[i].Across, across)})
 	}
 	return out
 }

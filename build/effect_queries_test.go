@@ -60,7 +60,7 @@ func choosePlainly(c *Comparison, was, is matcher.Chart, every bool) []putQuery 
 			if rows[n][row.Name] {
 				rank = 0
 			}
-			add(row, rank, drawn(&row, nil, 0, 0), true)
+			add(row, rank, drawn(nil, &row, nil, 0, 0), true)
 			if made[row.Name] || len(row.Ends) == 2 {
 				continue
 			}
@@ -69,7 +69,7 @@ func choosePlainly(c *Comparison, was, is matcher.Chart, every bool) []putQuery 
 			hash.Write([]byte(row.Name))
 			random := rand.New(rand.NewPCG(hash.Sum64(), 20))
 			for _, s := range seeded {
-				add(row, 3, drawn(&row, random, s.cap, s.across), s.hold)
+				add(row, 3, drawn(nil, &row, random, s.cap, s.across), s.hold)
 			}
 		}
 	}

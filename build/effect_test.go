@@ -138,10 +138,7 @@ func TestNothingFarAwayChanges(t *testing.T) {
 		"moved":  moveAcross(t, "1310", across.Quantity.Text),
 		"memory": changedTables(t, "joints-farm.yaml: basis: common-practice => basis: memory"),
 	}
-	core, problems := static.Core(static.FS)
-	if problems.Blocked() {
-		t.Fatal(problems)
-	}
+	core := mustParts(t, false)
 	for name, files := range edits {
 		t.Run(name, func(t *testing.T) {
 			older, newer := mustLoadTables(t, tables.FS), mustLoadTables(t, files)
@@ -162,6 +159,71 @@ func TestNothingFarAwayChanges(t *testing.T) {
 			}
 			for _, v := range c.Verdicts {
 				t.Errorf("far away and answered otherwise: %+v", v)
+			}
+		})
+	}
+}
+
+func mustParts(t testing.TB, pieced bool) coreParts {
+	t.Helper()
+	first, late, problems := static.Parts(static.FS, pieced)
+	if problems.Blocked() {
+		t.Fatal(problems)
+	}
+	return coreParts{first, late}
+}
+
+// The core in two parts concludes what the whole core does, of a chart held whole and of one
+// in pieces: of rows' own readings, of careless ones, and of slips.
+func TestPartsConcludeAsTheWhole(t *testing.T) {
+	many, err := manyJoints()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, folder := range map[string]fs.FS{"whole": tables.FS, "in pieces": many.Tables} {
+		t.Run(name, func(t *testing.T) {
+			set := mustLoadTables(t, folder)
+			chart := Chart(set)
+			c := &Comparison{Diff: compare.Sets(set, set)}
+			all := c.choose(chart, chart, true)
+			var asked []putQuery
+			for n := 0; n < len(all); n += len(all) / 20 {
+				asked = append(asked, all[n])
+			}
+			for _, cap := range []string{"27 in", "1.0 mm", "2.7 mm", "0.5 in"} { // another unit, a lost point
+				asked = append(asked, putQuery{query: matcher.Query{Ends: []matcher.QueryEnd{{Hold: "outside-clip", Faces: "over-caps", Cap: []string{cap}, Across: []string{"81.7 mm"}}}}})
+			}
+			parts := mustParts(t, len(chart.Rows) > largeRows)
+			m, err := newMatcher(parts.first, chart)
+			if err != nil {
+				t.Fatal(err)
+			}
+			called := func(id string) string { return id }
+			got, err := parts.concludedBy(m, asked, called)
+			if err != nil {
+				t.Fatal(err)
+			}
+			core, problems := coreFor(static.FS, len(chart.Rows))
+			if problems.Blocked() {
+				t.Fatal(problems)
+			}
+			if m, err = newMatcher(core, chart); err != nil {
+				t.Fatal(err)
+			}
+			verdicts := map[matcher.Verdict]int{}
+			for i, q := range asked {
+				a, err := m.Identify(q.query)
+				if err != nil {
+					t.Fatal(err)
+				}
+				want := concluded(a, called)
+				verdicts[want.Verdict]++
+				if diff := cmp.Diff(want, got[i]); diff != "" {
+					t.Errorf("%s (-whole core +parts):\n%s", asks(q.query), diff)
+				}
+			}
+			if len(verdicts) < 4 || verdicts[matcher.MeasureAgain] == 0 {
+				t.Errorf("too few kinds of verdicts to prove anything: %v", verdicts)
 			}
 		})
 	}

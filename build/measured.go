@@ -20,6 +20,9 @@ func (in *inputs) reckon(first bool) diag.List {
 	for _, t := range in.set.Tables {
 		for _, row := range t.Rows {
 			for _, c := range t.Columns {
+				if c.Kind != tables.Length {
+					continue // nothing else is measured
+				}
 				v := row.Values[c.ID]
 				if v.Measured == nil {
 					continue

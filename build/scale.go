@@ -3,7 +3,6 @@ package build
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"capspan/tables"
 	"capspan/templates"
@@ -47,19 +46,27 @@ func ofWholeChart(body any) bool {
 // a millimetre; "u" stands for one that is unknown or is none. static/matcher/size-key.ts
 // makes the same names.
 func sizeKey(row *tables.Row) string {
-	ends := make([]string, 0, len(row.Ends))
-	for _, end := range row.Ends {
-		ends = append(ends, holdKind(end.Hold)+"-"+tenths(end.Cap)+"x"+tenths(end.Across))
+	b := make([]byte, 0, 64)
+	for i := range row.Ends {
+		end := &row.Ends[i]
+		if i > 0 {
+			b = append(b, "--"...)
+		}
+		b = append(append(b, holdKind(end.Hold)...), '-')
+		b = appendTenths(b, &end.Cap)
+		b = appendTenths(append(b, 'x'), &end.Across)
 	}
-	return strings.Join(ends, "--")
+	return string(b)
 }
 
-func tenths(v tables.Value) string {
+func tenths(v tables.Value) string { return string(appendTenths(nil, &v)) }
+
+func appendTenths(b []byte, v *tables.Value) []byte {
 	if v.State != tables.Given {
-		return "u"
+		return append(b, 'u')
 	}
 	tens := float64(v.Quantity.Float() * 10) // rounded by itself, as a script does it
-	return strconv.FormatFloat(math.Floor(tens+0.5)/10, 'f', 1, 64)
+	return strconv.AppendFloat(b, math.Floor(tens+0.5)/10, 'f', 1, 64)
 }
 
 func sizeAddress(key string) string { return "/size/" + key + "/" }

@@ -188,6 +188,19 @@ func Pieced(fsys fs.FS) ([]byte, diag.List) {
 	return together(fsys, append(slices.Clone(coreNames), PiecesScript), true)
 }
 
+// Parts bundles the core as pages load it: what answers first, with what reads a chart in
+// pieces behind it when that is wanted, and the part that it learns late.
+func Parts(fsys fs.FS, pieced bool) (first, late []byte, problems diag.List) {
+	names := []string{coreNames[0]}
+	if pieced {
+		names = append(names, PiecesScript)
+	}
+	first, problems = together(fsys, names, pieced)
+	late, found := together(fsys, coreNames[1:], pieced)
+	problems.Add(found...)
+	return first, late, problems
+}
+
 // Driveline bundles the driveline calculations, the very scripts that pages load, and
 // behind them what only the build asks of them (driveline/pages.ts).
 func Driveline(fsys fs.FS) ([]byte, diag.List) { return calculations(fsys, false) }

@@ -78,8 +78,9 @@ func wrapped(first, further, text string, most int) string {
 // explainedRow is the plain joint that uses most of what a row can say, the first of
 // several; a chart without joints has none to show.
 func explainedRow(set *Set) string {
-	var best []string
+	var best []byte
 	var of *Table
+	var keys wealth
 	most := 0
 	for _, t := range set.Tables {
 		if !t.Joint() {
@@ -94,35 +95,43 @@ func explainedRow(set *Set) string {
 			if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= most {
 				continue // no key is without one
 			}
-			lines := strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n")
-			if found := wealth(lines); found > most {
-				best, of, most = lines, t, found
+			if found := keys.in(text); found > most {
+				best, of, most = text, t, found
 			}
 		}
 	}
 	if of == nil {
 		return ""
 	}
-	return explained(best, of)
+	return explained(strings.Split(strings.ReplaceAll(string(best), "\r\n", "\n"), "\n"), of)
 }
 
-// wealth is how many different keys a row uses, those inside braces among them.
-func wealth(row []string) int {
-	keys := map[string]bool{}
-	for _, line := range row {
+// wealth counts the different keys that a row uses, those inside braces among them.
+type wealth struct{ keys [][]byte }
+
+func (w *wealth) in(row []byte) int {
+	w.keys = w.keys[:0]
+	for line := range bytes.Lines(row) {
 		for {
-			before, rest, found := strings.Cut(line, ": ")
+			before, rest, found := bytes.Cut(line, []byte(": "))
 			if !found {
 				break
 			}
 			line = rest
-			at := strings.LastIndexFunc(before, func(c rune) bool { return (c < 'a' || c > 'z') && c != '-' })
-			if at >= 0 && at+1 < len(before) && strings.IndexByte("{ ,", before[at]) >= 0 {
-				keys[before[at+1:]] = true
+			at := len(before) - 1
+			for at >= 0 && (before[at] >= 'a' && before[at] <= 'z' || before[at] == '-') {
+				at--
+			}
+			if at < 0 || at+1 == len(before) || bytes.IndexByte([]byte("{ ,"), before[at]) < 0 {
+				continue
+			}
+			key := before[at+1:]
+			if !slices.ContainsFunc(w.keys, func(k []byte) bool { return bytes.Equal(k, key) }) {
+				w.keys = append(w.keys, key)
 			}
 		}
 	}
-	return len(keys)
+	return len(w.keys)
 }
 
 // rowText is the text of the row that begins with the first line, without the last line's end.

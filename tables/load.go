@@ -122,22 +122,29 @@ type loader struct {
 
 // open reads and parses one file.
 func (l *loader) open(fsys fs.FS, name string) (*reader, *node) {
+	r := l.read(fsys, name)
+	if r.source == nil {
+		return r, nil
+	}
+	return r, r.parse(r.source)
+}
+
+// read reads one file; its source is nil when there is none to parse.
+func (l *loader) read(fsys fs.FS, name string) *reader {
 	r := &reader{file: l.folder + name, lim: l.lim, list: &l.list}
 	whole := diag.Pos{File: r.file}
 	src, err := readLimited(fsys, name, l.lim.bytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && slices.Contains(besides, name):
-		return r, nil
 	case errors.Is(err, errTooLarge):
 		l.list.Add(diag.Problem{Pos: whole, Rule: "file-size",
 			Fact: numbered("the file is larger than %d bytes", l.lim.bytes), Hints: []string{"split the table into two"}})
-		return r, nil
 	case err != nil:
 		l.list.Add(diag.Problem{Pos: whole, Rule: "unreadable", Fact: cause(err)})
-		return r, nil
+	default:
+		r.source = src
 	}
-	r.source = src
-	return r, r.parse(src)
+	return r
 }
 
 var (
@@ -167,7 +174,7 @@ func readLimited(fsys fs.FS, name string, most int) ([]byte, error) {
 	if err == nil && data.Len() > most {
 		return nil, errTooLarge
 	}
-	return data.Bytes(), err
+	return data.Bytes(), err // never nil of a file that was read, not even of an empty one
 }
 
 // cause is the reason of a disk error without the path, which the problem's place says.

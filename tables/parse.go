@@ -9,14 +9,10 @@ import (
 	"go.yaml.in/yaml/v4"
 )
 
-// parse gives the mapping a file consists of, or nil. Its nodes last until r.release.
+// parse gives the mapping a file consists of, or nil.
 func (r *reader) parse(src []byte) *node {
-	if root, done, ok := quickParse(src); ok {
-		if tooDeep(root, r.lim.depth) == nil {
-			r.done = done
-			return root
-		}
-		done()
+	if root, ok := quickParse(src); ok && tooDeep(root, r.lim.depth) == nil {
+		return root
 	}
 	return r.parseWhole(src)
 }

@@ -2,7 +2,6 @@ package tables
 
 import (
 	"strings"
-	"sync"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -17,37 +16,54 @@ import (
 // lists whose items are indented; mappings and lists in brackets on one line; values in
 // double quotes without a backslash; and plain values that begin with a letter or a digit
 // and hold none of the characters that mean something.
-//
-// The nodes are the reader's own: once done is called, others are made in their place.
-func quickParse(src []byte) (root *node, done func(), ok bool) {
+func quickParse(src []byte) (root *node, ok bool) {
+	return quickly(src, 0, (*quickReader).whole)
+}
+
+// quickly does so with lines behind others, of which so many are before them.
+func quickly(src []byte, before int, read func(*quickReader) *node) (root *node, ok bool) {
+	q := quickReaderOf(src, before)
+	ok = q != nil && q.try(func() {
+		if root = read(q); !q.ended {
+			panic(gaveUp{})
+		}
+	})
+	return root, ok
+}
+
+// quickReaderOf stands at the first line that says something; nil when a text is not so plain.
+func quickReaderOf(src []byte, before int) *quickReader {
 	if !allPlain(src) {
-		return nil, nil, false
+		return nil
 	}
-	q := &quickReader{text: string(src), room: rooms.Get().(*[][]node)}
-	done = func() { rooms.Put(q.room) }
+	q := &quickReader{text: string(src), number: before}
+	if q.next(); q.ended {
+		return nil
+	}
+	return q
+}
+
+// try reports whether reading came to its end without giving up.
+func (q *quickReader) try(read func()) (ok bool) {
 	defer func() {
 		if stop := recover(); stop != nil {
 			if _, gaveUp := stop.(gaveUp); !gaveUp {
 				panic(stop)
 			}
-			done()
-			root, done, ok = nil, nil, false
+			ok = false
 		}
 	}()
-	q.next()
-	if q.ended || q.indent != 0 {
-		panic(gaveUp{})
-	}
-	root = q.mapping(0, 0)
-	if !q.ended {
-		panic(gaveUp{})
-	}
-	return root, done, true
+	read()
+	return true
 }
 
-// rooms are where nodes of files read before stood: a large chart has millions, and those
-// of one file are of no use after it.
-var rooms = sync.Pool{New: func() any { return new([][]node) }}
+// whole reads the mapping that a file consists of.
+func (q *quickReader) whole() *node {
+	if q.indent != 0 {
+		panic(gaveUp{})
+	}
+	return q.mapping(0, 0)
+}
 
 // atOnce is how many nodes room is made for.
 const atOnce = 512
@@ -64,9 +80,10 @@ type quickReader struct {
 	ended  bool
 	deep   int // brackets that are open
 
-	room  *[][]node // for nodes, of which so many are made
+	room  [][]node // for nodes, of which so many are made
 	made  int
 	stack []*node // children of nodes that are not complete yet
+	rows  *quickRows
 }
 
 // next goes to the next line that is neither blank nor a comment.
@@ -98,10 +115,10 @@ func (q *quickReader) next() {
 
 // make gives a node at a place of the line, counted from its first character.
 func (q *quickReader) make(kind yaml.Kind, at int) *node {
-	if q.made == len(*q.room)*atOnce {
-		*q.room = append(*q.room, make([]node, atOnce))
+	if q.made == len(q.room)*atOnce {
+		q.room = append(q.room, make([]node, atOnce))
 	}
-	n := &(*q.room)[q.made/atOnce][q.made%atOnce]
+	n := &q.room[q.made/atOnce][q.made%atOnce]
 	q.made++
 	// What else a node has, nobody sets: it stays as it was made.
 	n.Kind, n.Style, n.Value, n.Content = kind, 0, "", n.Content[:0]
@@ -142,6 +159,10 @@ func (q *quickReader) mapping(at, indent int) *node {
 		end := q.key(q.line, at)
 		q.push(q.scalar(at, q.line[at:end]))
 		if end+1 == len(q.line) {
+			if q.rows != nil && indent == 0 && q.line[at:end] == rowsKey {
+				q.push(q.rows.below())
+				return q.close(n, since)
+			}
 			q.push(q.below(indent))
 			continue
 		}
@@ -175,24 +196,27 @@ func (q *quickReader) below(indent int) *node {
 func (q *quickReader) list(indent int) *node {
 	n, since := q.make(yaml.SequenceNode, 0), len(q.stack)
 	for !q.ended && q.indent == indent {
-		if len(q.line) < 3 || q.line[:2] != "- " || q.line[2] == ' ' {
-			panic(gaveUp{})
-		}
-		if keyEnd(q.line, 2) > 0 {
-			q.push(q.mapping(2, indent+2))
-			continue
-		}
-		item, end := q.value(2, false)
-		if end != len(q.line) {
-			panic(gaveUp{})
-		}
-		q.push(item)
-		q.next()
+		q.push(q.item(indent))
 	}
 	if !q.ended && q.indent > indent {
 		panic(gaveUp{})
 	}
 	return q.close(n, since)
+}
+
+func (q *quickReader) item(indent int) *node {
+	if len(q.line) < 3 || q.line[:2] != "- " || q.line[2] == ' ' {
+		panic(gaveUp{})
+	}
+	if keyEnd(q.line, 2) > 0 {
+		return q.mapping(2, indent+2)
+	}
+	item, end := q.value(2, false)
+	if end != len(q.line) {
+		panic(gaveUp{})
+	}
+	q.next()
+	return item
 }
 
 // longestKey is less than YAML allows of a key on one line.
@@ -321,8 +345,13 @@ func starts(c byte) bool {
 }
 
 // plainIn are those that mean nothing within one, anywhere.
-func plainIn(c byte) bool {
-	return starts(c) || strings.IndexByte(" .-/()+;=_$", c) >= 0
-}
+func plainIn(c byte) bool { return plain[c] }
+
+var plain = func() (is [256]bool) {
+	for c := range is {
+		is[c] = starts(byte(c)) || strings.IndexByte(" .-/()+;=_$", byte(c)) >= 0
+	}
+	return is
+}()
 
 func isNull(text string) bool { return text == "null" || text == "Null" || text == "NULL" }

@@ -2,9 +2,12 @@ package tables
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
+	"testing/fstest"
 
+	"go.yaml.in/yaml/v4"
 	"pgregory.net/rapid"
 
 	"capspan/build/diag"
@@ -17,11 +20,14 @@ func sameNodes(t interface {
 	Fatalf(string, ...any)
 }, src []byte) (quick bool) {
 	t.Helper()
-	got, done, ok := quickParse(src)
+	got, ok := quickParse(src)
+	byRow, also := nodesByRow(src)
+	if also && !ok {
+		t.Fatalf("what is read row by row is not read at once\n%s", src)
+	}
 	if !ok {
 		return false
 	}
-	defer done()
 	list := diag.List{}
 	want := (&reader{file: "x.yaml", lim: limits{depth: 100, text: 1 << 20}, list: &list}).parseWhole(src)
 	if want == nil || len(list) > 0 {
@@ -30,7 +36,48 @@ func sameNodes(t interface {
 	if where := differs(got, want); where != "" {
 		t.Fatalf("%s\n%s", where, src)
 	}
+	rows, last := 0, got.Content[len(got.Content)-1]
+	for i := 0; i < len(got.Content); i += 2 {
+		if got.Content[i].Value == rowsKey {
+			rows++
+		}
+	}
+	if rows == 1 && got.Content[len(got.Content)-2].Value == rowsKey && last.Kind == yaml.SequenceNode && last.Style == 0 && !also {
+		t.Fatalf("rows are not read one by one\n%s", src)
+	}
+	if also {
+		if where := differs(byRow, want); where != "" {
+			t.Fatalf("row by row: %s\n%s", where, src)
+		}
+	}
 	return true
+}
+
+// nodesByRow puts together again what is read row by row; ok is false where there are no such
+// rows, or it came to no end.
+func nodesByRow(src []byte) (root *node, ok bool) {
+	q := quickReaderOf(src, 0)
+	if q == nil {
+		return nil, false
+	}
+	rows := &quickRows{q: q, depth: 100}
+	q.rows = rows
+	if !q.try(func() { root = q.whole() }) || rows.list == nil {
+		return nil, false
+	}
+	for _, row := range rows.all {
+		rows.list.Content = append(rows.list.Content, copied(row))
+	}
+	return root, q.ended && !rows.stuck
+}
+
+func copied(n *node) *node {
+	out := *n
+	out.Content = nil
+	for _, c := range n.Content {
+		out.Content = append(out.Content, copied(c))
+	}
+	return &out
 }
 
 // differs says where two trees are not the same to the loader, which looks at all this and
@@ -122,6 +169,13 @@ func TestQuickParse(t *testing.T) {
 		{"a:\n  -  b: c\n", false},
 		{"a:\n  - - b\n", false},
 		{"a:\n  - b: c\n   d: e\n", false},
+		{"rows:\n  - id: a\n  - id: b\nz: c\n", true},
+		{"rows:\n  - a\n  - {b: c}\n", true},
+		{"rows:\n  - id: a\n b: c\n", false},
+		{"rows:\n  - id: a\n    - b\n", false},
+		{"rows:\n  b: c\n", true},
+		{"rows:\n- id: a\n", false},
+		{"rows:\n", false},
 		{"a: " + strings.Repeat("[", 1000) + "b" + strings.Repeat("]", 1000) + "\n", false},
 	}
 	for _, tt := range tests {
@@ -147,7 +201,7 @@ func TestQuickParseAgreesWithTheLibrary(t *testing.T) {
 			at := rapid.IntRange(0, len(lines)-1).Draw(t, "at")
 			part := append([]string{}, lines[at:min(len(lines), at+rapid.IntRange(1, 12).Draw(t, "n"))]...)
 			part[rapid.IntRange(0, len(part)-1).Draw(t, "where")] = rapid.SampledFrom(lines).Draw(t, "line")
-			src = "a:\n" + strings.Join(part, "\n") + "\n"
+			src = rapid.SampledFrom([]string{"a", rowsKey}).Draw(t, "key") + ":\n" + strings.Join(part, "\n") + "\n"
 		} else {
 			src = "a: " + strings.Join(rapid.SliceOfN(rapid.SampledFrom(pieces), 1, 14).Draw(t, "pieces"), "")
 		}
@@ -161,8 +215,45 @@ func TestQuickParseAgreesWithTheLibrary(t *testing.T) {
 }
 
 func FuzzQuickParse(f *testing.F) {
-	for _, src := range []string{"a: b\n", "rows:\n  - id: a\n    b: {is: 1, basis: memory, others: [{is: \"2\"}]}\n    c: [d, e]\n", "a:\n  b: c # d\n", "a: {b: [c]\n"} {
+	for _, src := range []string{"a: b\n", "a: b\nrows:\n  - id: c\n\n  - id: d\n    e: [f]\n", "rows:\n  - id: a\n    b: {is: 1, basis: memory, others: [{is: \"2\"}]}\n    c: [d, e]\n", "a:\n  b: c # d\n", "a: {b: [c]\n"} {
 		f.Add([]byte(src))
 	}
 	f.Fuzz(func(t *testing.T, src []byte) { sameNodes(t, src) })
+}
+
+// A table read row by row gives the chart and the problems that the library's nodes give,
+// wherever the reading has to begin again.
+func TestRowByRow(t *testing.T) {
+	head := "table: t\ntitle: T\nabout: About it.\nversion: 1.0.0\ndate: 2026-11-25\nunit: mm\ncolumns:\n" +
+		"  length: {label: Length, kind: length, least: 1, greatest: 9}\n"
+	row := func(id, is string) string { return "  - id: " + id + "\n    length: {is: " + is + ", basis: memory}\n" }
+	tests := map[string]string{
+		"well":                      head + "rows:\n" + row("a", "1") + row("b", "2"),
+		"a row with a problem":      head + "rows:\n" + row("a", "100") + row("b", "2"),
+		"odd behind a problem":      head + "rows:\n" + row("a", "100") + row("b", "'2'"),
+		"odd behind an id":          head + "rows:\n" + row("a", "1") + "  - id: b\n    length: 'odd'\n",
+		"rows before the rest":      "rows:\n" + row("a", "100") + head,
+		"rows twice":                head + "rows:\n" + row("a", "100") + "rows:\n" + row("b", "2"),
+		"rows that are a word":      head + "rows: none\nrows:\n" + row("a", "100"),
+		"rows that nobody reads":    head + "rows: none\nrows:\n" + row("a", "1}}"),
+		"rows that are no list":     head + "rows:\n  a: b\n",
+		"rows of nothing":           head + "rows: []\n",
+		"a row too deep":            head + "rows:\n" + row("a", "100") + row("b", "[[[[[[2]]]]]]"),
+		"a head too deep":           "cautions: [[[[[[[[a]]]]]]]]\n" + head + "rows:\n" + row("a", "1"),
+		"a row that is a word":      head + "rows:\n  - word\n" + row("a", "1"),
+		"a row further in":          head + "rows:\n" + row("a", "1") + "   - id: b\n",
+		"a key behind, less far in": head + "rows:\n" + row("a", "100") + " more: b\n",
+	}
+	for name, text := range tests {
+		for _, ending := range []string{"", "# plain\n"} {
+			quick, found := Load(fstest.MapFS{"t.yaml": {Data: []byte(text + ending)}})
+			whole, said := Load(fstest.MapFS{"t.yaml": {Data: []byte(text + "# é\n")}}) // which the library reads
+			if !reflect.DeepEqual(found, said) {
+				t.Errorf("%s: the problems are\n%v\nwant\n%v", name, found, said)
+			}
+			if len(found) == 0 && (quick.Version() != whole.Version() || len(quick.Tables[0].Rows) != len(whole.Tables[0].Rows)) {
+				t.Errorf("%s: %d rows, version %v, want %v", name, len(quick.Tables[0].Rows), quick.Version(), whole.Version())
+			}
+		}
+	}
 }

@@ -77,14 +77,25 @@ func (l *loader) readPart(fsys fs.FS, name string) *part {
 	}
 	p := &part{loader: *l}
 	p.list, p.links = nil, map[*Row]*links{}
-	p.reader, p.root = p.open(fsys, name)
-	if p.root != nil {
-		p.table = p.readTable(p.reader, p.root, strings.TrimSuffix(name, ".yaml"))
-		root := *p.root // for the place of a problem with the table
-		root.Content = nil
-		p.root = &root
-		p.reader.release()
+	if p.reader = p.read(fsys, name); p.reader.source != nil {
+		p.readTableFile(strings.TrimSuffix(name, ".yaml"))
 	}
 	l.kept.keep(name, p)
 	return p
+}
+
+// readTableFile reads the table row by row, or as a whole where only the YAML library knows
+// what is written there.
+func (p *part) readTableFile(name string) {
+	before := *p.reader
+	if !p.quickTable(name) {
+		*p.reader = before
+		p.list, p.links, p.table = nil, map[*Row]*links{}, nil
+		if p.root = p.reader.parseWhole(p.reader.source); p.root != nil {
+			p.table = p.readTable(p.reader, p.root, name)
+		}
+	}
+	if p.root != nil {
+		p.root = &node{Line: p.root.Line, Column: p.root.Column} // for the place of a problem with the table
+	}
 }

@@ -28,51 +28,79 @@ func (s *Set) Find(id string) *Row {
 // A row of unknown hold may be twin to rows of different holds; it then joins none
 // of them, since 1350 and 1355 must not become one size through it.
 func (s *Set) Sizes() [][]*Row {
-	var joints []*Row
-	group := map[*Row]*[]*Row{}
-	unclear := map[*Row]bool{}
-	for row := range s.rows() {
-		if len(row.Ends) == 0 {
-			continue
-		}
-		joints = append(joints, row)
-		group[row] = &[]*Row{row}
-		if ambiguous(row) {
-			unclear[row] = true
-		}
-	}
-	merge := func(a, b *Row) {
-		into, from := group[a], group[b]
-		if into == from || clash(*into, *from) {
-			return
-		}
-		*into = append(*into, *from...)
-		for _, row := range *from {
-			group[row] = into
-		}
-	}
-	for _, known := range []bool{true, false} {
-		for _, row := range joints {
-			if !known && unclear[row] {
-				continue
-			}
-			for _, twin := range row.Twins {
-				if group[twin] == nil || (known && (openHold(row) || openHold(twin))) || (!known && unclear[twin]) {
-					continue
-				}
-				merge(row, twin)
-			}
-		}
-	}
-	var out [][]*Row
-	for _, row := range joints {
-		rows := *group[row]
-		slices.SortFunc(rows, func(a, b *Row) int { return a.at - b.at })
-		if rows[0] == row {
-			out = append(out, rows)
+	g := s.grouped()
+	out := make([][]*Row, g.sizes)
+	for n, rows := range g.rows {
+		if rows != nil {
+			out[g.number[n]] = rows
 		}
 	}
 	return out
+}
+
+// SizeNumbers tells of each joint the place of its size in [Set.Sizes].
+func (s *Set) SizeNumbers() func(*Row) int {
+	g := s.grouped()
+	return func(row *Row) int { return g.number[g.of[row.at]] }
+}
+
+// groups are the sizes while joints are put together.
+type groups struct {
+	of     []int    // by a row's place in the chart: its group; -1 for what is no joint of the set
+	rows   [][]*Row // nil of a group that went into another
+	number []int    // of the size that the group is
+	sizes  int
+}
+
+func (s *Set) grouped() groups {
+	var joints []*Row
+	most := 0
+	for row := range s.rows() {
+		if len(row.Ends) > 0 {
+			joints = append(joints, row)
+			most = max(most, row.at)
+			for _, twin := range row.Twins {
+				most = max(most, twin.at) // of a sample, it may be left out
+			}
+		}
+	}
+	none := []int{-1}
+	g := groups{of: slices.Repeat(none, most+1), rows: make([][]*Row, len(joints)), number: slices.Repeat(none, len(joints))}
+	unclear := make([]bool, most+1)
+	for n, row := range joints {
+		g.of[row.at], g.rows[n] = n, joints[n:n+1:n+1]
+		unclear[row.at] = ambiguous(row)
+	}
+	merge := func(into, from int) {
+		if into == from || clash(g.rows[into], g.rows[from]) {
+			return
+		}
+		for _, row := range g.rows[from] {
+			g.of[row.at] = into
+		}
+		g.rows[into], g.rows[from] = append(g.rows[into], g.rows[from]...), nil
+	}
+	for _, known := range []bool{true, false} {
+		for _, row := range joints {
+			if !known && unclear[row.at] {
+				continue
+			}
+			for _, twin := range row.Twins {
+				if g.of[twin.at] < 0 || (known && (openHold(row) || openHold(twin))) || (!known && unclear[twin.at]) {
+					continue
+				}
+				merge(g.of[row.at], g.of[twin.at])
+			}
+		}
+	}
+	for _, row := range joints {
+		if of := g.of[row.at]; g.number[of] < 0 { // the first of its size
+			slices.SortFunc(g.rows[of], func(a, b *Row) int { return a.at - b.at })
+			g.number[of] = g.sizes
+			g.sizes++
+		}
+	}
+	return g
 }
 
 // openHold reports whether the hold of an end is unknown.

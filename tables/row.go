@@ -9,10 +9,11 @@ import (
 // readRow reads one entry; without an id it cannot be part of the chart, but its
 // values are checked all the same.
 func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
-	path := numbered("%s/row %d", t.ID, index+1)
-	if id := peek(n, "id"); id != "" {
-		path = t.ID + "/" + id
+	id := peek(n, "id")
+	if id == "" {
+		id = numbered("row %d", index+1)
 	}
+	path := t.ID + "/" + id
 	got, ok := r.fields(n, path, r.rowKeys(t), nil)
 	if !ok {
 		return nil

@@ -45,3 +45,6 @@ func lineStarts(text []byte) []int {
 		starts = append(starts, at)
 	}
 }
+
+// WrittenAs reports whether the files of two tables are the same, byte by byte.
+func (t *Table) WrittenAs(other *Table) bool { return bytes.Equal(t.source, other.source) }

@@ -12,7 +12,7 @@ import (
 
 // The keys of a table file, each list in the order in which Format writes them.
 var (
-	headKeys   = []string{"table", "title", "about", "version", "date", "unit", "cautions", "columns", "rows"}
+	headKeys   = []string{"table", "title", "about", "version", "date", "unit", "cautions", "columns", rowsKey}
 	columnKeys = []string{"label", "kind", "unit", "range", "least", "greatest", "method", "match", "below"}
 	rowFirst   = []string{"id", "also"} // then the columns
 	rowLast    = []string{"ends", "basis", "source", "at", "twins", "note"}
@@ -35,7 +35,7 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 	if !ok {
 		return t
 	}
-	r.need(root, name, got, "table", "title", "about", "version", "date", "columns", "rows")
+	r.need(root, name, got, "table", "title", "about", "version", "date", "columns", rowsKey)
 	if f, there := got["table"]; there {
 		if id, ok := r.id(f.value, name+".table"); ok && id != name {
 			r.fail(f.value, name+".table", "table-name", numbered("the table is called %q, its file %q", id, name+".yaml"), "both must be the same")
@@ -63,8 +63,8 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 	if f, there := got["columns"]; there {
 		t.Columns = r.columns(f.value, t)
 	}
-	if f, there := got["rows"]; there {
-		for i, n := range r.items(f.value, name+".rows", true) {
+	if f, there := got[rowsKey]; there {
+		for i, n := range r.rowNodes(f.value, name+"."+rowsKey) {
 			if row := l.readRow(r, n, t, i); row != nil {
 				t.Rows = append(t.Rows, row)
 			}

@@ -30,15 +30,7 @@ type reader struct {
 	ofCell map[string]cellKeys // by column
 
 	spare []map[string]field // for mappings to come
-	done  func()             // gives back the nodes; nil for those of the library
-}
-
-// release ends the use of the nodes that parse gave.
-func (r *reader) release() {
-	if r.done != nil {
-		r.done()
-		r.done = nil
-	}
+	rows  *quickRows         // of a table that is read row by row
 }
 
 // forget takes back what fields gave, once nobody looks at it any more.

@@ -71,6 +71,14 @@ func started(bundle []byte) (*Matcher, error) {
 	return &Matcher{vm: vm, core: exports.ToObject(vm)}, nil
 }
 
+// Learn runs the late part of the core ([static.Parts]) in a machine that was made without.
+func (m *Matcher) Learn(late []byte) error {
+	if _, err := m.vm.RunScript("matcher-late.js", string(late)); err != nil {
+		return fmt.Errorf("load the late part of the core: %w", err)
+	}
+	return nil
+}
+
 // Identify puts a query to the core. A query the core cannot use is no error: the
 // answer then says to measure again and carries complaints.
 func (m *Matcher) Identify(q Query) (Answer, error) {

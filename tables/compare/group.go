@@ -39,6 +39,10 @@ func (d *Diff) Formatting(older, newer fs.FS) error {
 		return fmt.Errorf("list the tables: %w", err)
 	}
 	for _, name := range names {
+		id := strings.TrimSuffix(name, ".yaml")
+		if was, is := tableOf(d.older, id), tableOf(d.newer, id); was != nil && is != nil && is.WrittenAs(was) {
+			continue
+		}
 		before, err := fs.ReadFile(older, name)
 		if err != nil {
 			continue // it is new, and its rows are told
@@ -47,7 +51,7 @@ func (d *Diff) Formatting(older, newer fs.FS) error {
 		if err != nil {
 			return fmt.Errorf("read a table: %w", err)
 		}
-		if !bytes.Equal(before, now) && !d.says(strings.TrimSuffix(name, ".yaml")) {
+		if !bytes.Equal(before, now) && !d.says(id) {
 			d.Form = append(d.Form, "tables/"+name)
 		}
 	}
