@@ -23,6 +23,8 @@ type Memory struct {
 	pictures map[pictureKey][]byte
 	pages    map[string]pageMemory // of rows, by language
 	tables   tables.Reader
+	exports  tables.Exports
+	data     map[string]File      // of the open data, by name
 	worked   map[string]workedOut // by language
 	mu       sync.Mutex           // of the scripts and of what is worked out
 	blank    bool                 // of a check: pictures are not drawn
@@ -39,6 +41,37 @@ func (m *Memory) set(src Sources) (*tables.Set, *tables.Overlay, diag.List) {
 		return src.Set()
 	}
 	return src.setBy(m.tables.Load)
+}
+
+// openData writes it; nil remembers nothing.
+func (m *Memory) openData() *tables.Exports {
+	if m == nil {
+		return nil
+	}
+	return &m.exports
+}
+
+// summed is a file of the open data; the very bytes that it had before are not summed again.
+func (m *Memory) summed(name string, room *spool, content []byte) File {
+	if m == nil || room != nil || len(content) == 0 {
+		return room.keep(name, content, Pages)
+	}
+	before := m.data[name]
+	if len(before.Bytes) == len(content) && &before.Bytes[0] == &content[0] {
+		return before
+	}
+	return room.keep(name, content, Pages)
+}
+
+// holdData keeps the files of the open data for the next build, and no others.
+func (m *Memory) holdData(files []File) {
+	if m == nil {
+		return
+	}
+	m.data = make(map[string]File, len(files))
+	for _, f := range files {
+		m.data[f.Path] = f
+	}
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.

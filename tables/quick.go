@@ -20,10 +20,20 @@ import (
 //
 // The nodes are the reader's own: once done is called, others are made in their place.
 func quickParse(src []byte) (root *node, done func(), ok bool) {
+	return quickly(src, 0, func(q *quickReader) *node {
+		if q.indent != 0 {
+			panic(gaveUp{})
+		}
+		return q.mapping(0, 0)
+	})
+}
+
+// quickly does so with lines behind others, of which so many are before them.
+func quickly(src []byte, before int, read func(*quickReader) *node) (root *node, done func(), ok bool) {
 	if !allPlain(src) {
 		return nil, nil, false
 	}
-	q := &quickReader{text: string(src), room: rooms.Get().(*[][]node)}
+	q := &quickReader{text: string(src), number: before, room: rooms.Get().(*[][]node)}
 	done = func() { rooms.Put(q.room) }
 	defer func() {
 		if stop := recover(); stop != nil {
@@ -35,10 +45,10 @@ func quickParse(src []byte) (root *node, done func(), ok bool) {
 		}
 	}()
 	q.next()
-	if q.ended || q.indent != 0 {
+	if q.ended {
 		panic(gaveUp{})
 	}
-	root = q.mapping(0, 0)
+	root = read(q)
 	if !q.ended {
 		panic(gaveUp{})
 	}

@@ -31,6 +31,7 @@ type reader struct {
 
 	spare []map[string]field // for mappings to come
 	done  func()             // gives back the nodes; nil for those of the library
+	first diag.Pos           // of the first row, when rows are what stands last in the file
 }
 
 // release ends the use of the nodes that parse gave.
