@@ -24,15 +24,17 @@ type Memory struct {
 	pages    map[string]pageMemory // of rows, by language
 	tables   tables.Reader
 	exports  tables.Exports
-	data     map[string]File      // of the open data, by name
-	worked   map[string]workedOut // by language
-	mu       sync.Mutex           // of the scripts and of what is worked out
-	blank    bool                 // of a check: pictures are not drawn
+	english  *voice                  // words and templates
+	files    map[diskFile]summedFile // of the disk
+	data     map[string]File         // of the open data, by name
+	worked   map[string]workedOut    // by language
+	mu       sync.Mutex              // of scripts and words, and of what is worked out
+	blank    bool                    // of a check: pictures are not drawn
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, worked: map[string]workedOut{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, files: map[diskFile]summedFile{}, worked: map[string]workedOut{}}
 }
 
 // set loads the chart; a table whose file is as it was is not read anew.
@@ -141,18 +143,19 @@ func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Se
 
 // scripts is what is made of the folder static.
 type scripts struct {
-	of       [sha256.Size]byte // the folder's files, and the language's
-	assets   static.Assets
-	method   []matcher.Assumption
-	problems [2]diag.List
+	of        [sha256.Size]byte // the folder's files, and the language's
+	assets    static.Assets
+	method    []matcher.Assumption
+	problems  [3]diag.List
+	driveline []byte // the calculations
 }
 
 // bundled makes it, or has it from before when no file that it is made of has changed.
 // Several languages may ask at once, and each for a chart held whole or one in pieces.
 func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
-	key, bundle := language, static.Bundle
+	key, bundle, calculations := language, static.Bundle, static.Driveline
 	if pieced {
-		key, bundle = language+" in pieces", static.BundlePieced
+		key, bundle, calculations = language+" in pieces", static.BundlePieced, static.DrivelinePieced
 	}
 	spoken, _ := src.In(language) // an unknown language has been refused
 	fsys := spoken.Static
@@ -162,7 +165,7 @@ func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
 		if own, err := fs.Sub(src.Content, language); err == nil {
 			folders = append(folders, own)
 		}
-		made.of = sumOf(folders...)
+		made.of = m.sumOf(folders...)
 		m.mu.Lock()
 		before, known := m.scripts[key]
 		m.mu.Unlock()
@@ -170,40 +173,20 @@ func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
 			return before
 		}
 	}
-	method := make(chan struct{})
-	go func() {
-		defer close(method)
+	var beside sync.WaitGroup
+	beside.Go(func() {
 		var err error
 		if made.method, err = matcher.Assumptions(fsys); err != nil {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
-	}()
+	})
+	beside.Go(func() { made.driveline, made.problems[2] = calculations(fsys) })
 	made.assets, made.problems[0] = bundle(fsys)
-	<-method
+	beside.Wait()
 	if m != nil {
 		m.mu.Lock()
 		m.scripts[key] = made
 		m.mu.Unlock()
 	}
 	return made
-}
-
-// sumOf is of all files below some folders; of one that cannot be read, of what is wrong with it.
-func sumOf(folders ...fs.FS) [sha256.Size]byte {
-	all := sha256.New()
-	for n, fsys := range folders {
-		fmt.Fprintf(all, "%d\n", n)
-		err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
-			if err != nil || d.IsDir() {
-				return err
-			}
-			text, err := fs.ReadFile(fsys, name)
-			fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
-			return err
-		})
-		if err != nil {
-			fmt.Fprintf(all, "%q\n", err)
-		}
-	}
-	return [sha256.Size]byte(all.Sum(nil))
 }

@@ -15,14 +15,14 @@ import (
 // lines are others (again_table.go), and only those are joined to the chart (again_connect.go).
 // One load at a time.
 type Reader struct {
-	registry  []byte
-	sources   map[string]*Source
-	list      []*Source
-	mu        sync.Mutex       // of the parts: several are read at a time
-	parts     map[string]*part // as they were read, before their rows knew of each other
-	readings  atomic.Uint64    // how many rows were read
-	before    *Set             // the last of which nothing was wrong between the rows
-	canonical canonicalMemory
+	registry []byte
+	sources  map[string]*Source
+	list     []*Source
+	mu       sync.Mutex       // of the parts: several are read at a time
+	parts    map[string]*part // as they were read, before their rows knew of each other
+	readings atomic.Uint64    // how many rows were read
+	before   *Set             // the last of which nothing was wrong between the rows
+	memory   setMemory
 }
 
 // Load is [Load].
@@ -34,7 +34,7 @@ func (r *Reader) Load(fsys fs.FS) (*Set, diag.List) {
 	} else {
 		r.registry, r.sources, r.list, r.parts = registry, l.sources, l.set.Sources, map[string]*part{}
 	}
-	l.again, l.set.canonical = r, &r.canonical
+	l.again, l.set.memory = r, &r.memory
 	l.readTables(fsys, names)
 	r.forget(names)
 	return l.finish()
@@ -51,7 +51,7 @@ func (r *Reader) forget(names []string) {
 			delete(r.parts, name)
 		}
 	}
-	r.canonical.forget(there)
+	r.memory.forget(there)
 }
 
 // part reads a table, and what it can of it from before. What it gives is the load's own.

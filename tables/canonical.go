@@ -46,7 +46,7 @@ func (s *Set) canonicalTables() []<-chan []byte {
 		ready[n] = one
 		go func() {
 			turn <- struct{}{}
-			rows := s.canonical.rows(t)
+			rows := s.memory.rows(t)
 			<-turn
 			one <- rows
 		}()
@@ -67,21 +67,24 @@ func tableHead(t *Table) (before, behind string) {
 	return before, "]}"
 }
 
-// canonicalMemory is what was written of tables last, by their ids. Nil remembers nothing.
-type canonicalMemory struct {
+// setMemory is what was made of the tables of a set that is loaded again and again, by their
+// ids. Nil remembers nothing.
+type setMemory struct {
 	mu     sync.Mutex
-	tables map[string]*pieces
+	tables map[string]*pieces // what they write for the hash
+	rich   map[string]richRow
 }
 
 // forget lets go of tables whose files are not there.
-func (m *canonicalMemory) forget(there map[string]bool) {
+func (m *setMemory) forget(there map[string]bool) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	maps.DeleteFunc(m.tables, func(id string, _ *pieces) bool { return !there[id+".yaml"] })
+	maps.DeleteFunc(m.rich, func(id string, _ richRow) bool { return !there[id+".yaml"] })
 }
 
 // rows writes those of a table, each behind the one before.
-func (m *canonicalMemory) rows(t *Table) []byte {
+func (m *setMemory) rows(t *Table) []byte {
 	w := newRowWriter(t, false, 0)
 	one := func(b []byte, row *Row) []byte {
 		w.b = b

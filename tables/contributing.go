@@ -78,32 +78,61 @@ func wrapped(first, further, text string, most int) string {
 // explainedRow is the plain joint that uses most of what a row can say, the first of
 // several; a chart without joints has none to show.
 func explainedRow(set *Set) string {
-	var best []string
+	var best richRow
 	var of *Table
-	most := 0
 	for _, t := range set.Tables {
-		if !t.Joint() {
-			continue
-		}
-		rest, line := t.source, 1
-		for _, row := range t.Rows {
-			for ; line < row.Pos.Line; line++ {
-				rest = rest[bytes.IndexByte(rest, '\n')+1:]
-			}
-			text := rowText(rest)
-			if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= most {
-				continue // no key is without one
-			}
-			lines := strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n")
-			if found := wealth(lines); found > most {
-				best, of, most = lines, t, found
-			}
+		if one := set.memory.richest(t); t.Joint() && one.wealth > best.wealth {
+			best, of = one, t
 		}
 	}
 	if of == nil {
 		return ""
 	}
-	return explained(best, of)
+	return explained(best.lines, of)
+}
+
+// richRow is the plain joint of a table that uses most of what a row can say.
+type richRow struct {
+	source []byte // the file it stands in
+	lines  []string
+	wealth int
+}
+
+// richest is that of a table, the first of several.
+func (m *setMemory) richest(t *Table) richRow {
+	if m == nil {
+		return t.richest()
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	before := m.rich[t.ID]
+	if len(before.source) == 0 || len(before.source) != len(t.source) || &before.source[0] != &t.source[0] {
+		before = t.richest()
+		if m.rich == nil {
+			m.rich = map[string]richRow{}
+		}
+		m.rich[t.ID] = before
+	}
+	return before
+}
+
+func (t *Table) richest() richRow {
+	best := richRow{source: t.source}
+	rest, line := t.source, 1
+	for _, row := range t.Rows {
+		for ; line < row.Pos.Line; line++ {
+			rest = rest[bytes.IndexByte(rest, '\n')+1:]
+		}
+		text := rowText(rest)
+		if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= best.wealth {
+			continue // no key is without one
+		}
+		lines := strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n")
+		if found := wealth(lines); found > best.wealth {
+			best.lines, best.wealth = lines, found
+		}
+	}
+	return best
 }
 
 // wealth is how many different keys a row uses, those inside braces among them.

@@ -30,14 +30,14 @@ type Set struct {
 	Retired []Retired
 	History []Release // newest first, as recorded
 
-	all       []*Row         // its rows, in their order; of a sample, those of the whole chart
-	byID      map[string]int // the place among them by id in lower case
-	bySpan    spans          // of what a Reader read
-	of        *Set           // the chart it says in another language; nil for the chart itself
-	whole     *Set           // the chart it is a sample of; nil where nothing was left out
-	beside    neighbours
-	canonical *canonicalMemory // nil of a set that is loaded once
-	named     struct {
+	all    []*Row         // its rows, in their order; of a sample, those of the whole chart
+	byID   map[string]int // the place among them by id in lower case
+	bySpan spans          // of what a Reader read
+	of     *Set           // the chart it says in another language; nil for the chart itself
+	whole  *Set           // the chart it is a sample of; nil where nothing was left out
+	beside neighbours
+	memory *setMemory // nil of a set that is loaded once
+	named  struct {
 		once sync.Once
 		as   Version
 	}
