@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math/rand/v2"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -49,6 +50,28 @@ func (s scribbler) row(how func(string) string) {
 	})
 }
 
+var likeOf = regexp.MustCompile(`like: ([^}]+)}`)
+
+// liked changes a row that a conversion joint is like, if there is one.
+func (s scribbler) liked(how func(string) string) {
+	ends := likeOf.FindAllSubmatch(s.files["joints-conversion.yaml"], -1)
+	if len(ends) == 0 {
+		return
+	}
+	id := string(ends[s.IntN(len(ends))][1])
+	for _, name := range s.files.Names() {
+		before, row, found := strings.Cut(string(s.files[name]), rowBreak+id+"\n")
+		if !found {
+			continue
+		}
+		row, after, more := strings.Cut(row, rowBreak)
+		if more {
+			after = rowBreak + after
+		}
+		s.files[name] = []byte(before + rowBreak + how(id+"\n"+row) + after)
+	}
+}
+
 // head changes what stands before the rows of a table.
 func (s scribbler) head(before, after string) {
 	s.rows(func(rows []string) []string {
@@ -63,6 +86,14 @@ func replace(before, after string) func(string) string {
 
 func more(line string) func(string) string {
 	return func(text string) string { return strings.TrimRight(text, "\n") + "\n" + line + "\n" }
+}
+
+func measured(row string) string {
+	at := strings.Index(row, "cap:")
+	if end := strings.IndexByte(row[max(at, 0):], '}'); at >= 0 && end >= 0 {
+		return row[:at+end] + ", measured: [{readings: [24 mm], tool: tape, condition: new}]" + row[at+end:]
+	}
+	return row
 }
 
 func (s scribbler) digit(text string) string {
@@ -102,20 +133,17 @@ var scribbles = map[string]func(scribbler){
 	"no id": func(s scribbler) {
 		s.row(func(row string) string { return "\n" + row[strings.IndexByte(row, '\n')+1:] })
 	},
-	"basis":    func(s scribbler) { s.row(replace("basis: memory", "basis: common-practice")) },
-	"no basis": func(s scribbler) { s.row(replace(", basis: memory", "")) },
-	"hold":     func(s scribbler) { s.row(replace("hold:   {is: ", "hold:   {is: unknown, at: ")) },
-	"plate":    func(s scribbler) { s.row(replace("{is: outside-clip", "{is: strap")) },
-	"measured": func(s scribbler) {
-		s.row(func(row string) string {
-			at := strings.Index(row, "cap:")
-			if end := strings.IndexByte(row[max(at, 0):], '}'); at >= 0 && end >= 0 {
-				return row[:at+end] + ", measured: [{readings: [24 mm], tool: tape, condition: new}]" + row[at+end:]
-			}
-			return row
-		})
+	"basis":                                func(s scribbler) { s.row(replace("basis: memory", "basis: common-practice")) },
+	"no basis":                             func(s scribbler) { s.row(replace(", basis: memory", "")) },
+	"hold":                                 func(s scribbler) { s.row(replace("hold:   {is: ", "hold:   {is: unknown, at: ")) },
+	"plate":                                func(s scribbler) { s.row(replace("{is: outside-clip", "{is: strap")) },
+	"measured":                             func(s scribbler) { s.row(measured) },
+	"figure of a row that others are like": func(s scribbler) { s.liked(s.digit) },
+	"more of a row that others are like": func(s scribbler) {
+		s.liked(replace(", faces:", "1, faces:"))
 	},
-	"twins gone": func(s scribbler) { s.row(replace("    twins: [", "    # [")) },
+	"measured, and others are like it": func(s scribbler) { s.liked(measured) },
+	"twins gone":                       func(s scribbler) { s.row(replace("    twins: [", "    # [")) },
 	"twin gone": func(s scribbler) {
 		s.row(func(row string) string {
 			before, after, _ := strings.Cut(row, "twins: [")
