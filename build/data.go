@@ -1,7 +1,6 @@
 package build
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"regexp"
@@ -33,30 +32,37 @@ func (s *site) versionFolder() string { return dataFolder + s.version.Name() + "
 func (s *site) exportData() diag.List {
 	var problems diag.List
 	var files []File
-	csvs := map[*tables.Table][]byte{}
-	write := func(name string, pos diag.Pos, into func(*bytes.Buffer) error) []byte {
-		var b bytes.Buffer
-		if err := into(&b); err != nil {
+	exports := s.memory.openData()
+	write := func(name string, pos diag.Pos, content []byte, err error) File {
+		if err != nil {
 			problems.Add(diag.Problem{Pos: pos, Rule: "bad-export", Fact: fmt.Sprintf("%s cannot be written: %v", name, err)})
 		}
-		files = append(files, File{Path: name, Bytes: b.Bytes(), Stage: Pages})
-		return b.Bytes()
+		f := s.memory.summed(name, s.spool, content)
+		files = append(files, f)
+		return f
 	}
+	csvs := map[*tables.Table]File{}
 	for _, t := range s.english.Tables {
-		csvs[t] = write(t.ID+".csv", t.Pos, func(b *bytes.Buffer) error { return tables.WriteCSV(b, t) })
-		write(t.ID+".json", t.Pos, func(b *bytes.Buffer) error { return tables.WriteJSON(b, t) })
+		csvs[t] = write(t.ID+".csv", t.Pos, exports.CSV(t), nil)
+		content, err := exports.JSON(t)
+		write(t.ID+".json", t.Pos, content, err)
 	}
-	write(wholeName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error { return tables.WriteChartJSON(b, s.english) })
-	write(packageName, diag.Pos{File: "tables"}, func(b *bytes.Buffer) error {
-		about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
-		return tables.WritePackage(b, s.english, about, func(t *tables.Table) []byte { return csvs[t] })
-	})
-	files = append(files, File{Path: sumsName, Bytes: sumsFile(files)})
-	for _, f := range files {
-		if f.Path != sumsName {
-			s.addRoot(dataFolder+f.Path, f.Bytes, Pages)
+	folder := diag.Pos{File: "tables"}
+	content, err := exports.Chart(s.english)
+	write(wholeName, folder, content, err)
+	about := tables.Package{Title: s.word("site.chart-name"), About: s.word("chart.about")}
+	content, err = exports.Package(s.english, about, func(t *tables.Table) (int64, sum) { return csvs[t].Size(), csvs[t].sum() })
+	write(packageName, folder, content, err)
+	s.memory.holdData(files)
+	sums := s.spool.keep(sumsName, sumsFile(files), Pages)
+	for _, f := range append(files, sums) {
+		name := f.Path
+		if name != sumsName {
+			f.Path = dataFolder + name
+			s.files = append(s.files, f)
 		}
-		s.addRoot(s.versionFolder()+f.Path, f.Bytes, Pages)
+		f.Path = s.versionFolder() + name // the same bytes, of which there is one copy
+		s.files = append(s.files, f)
 	}
 	return problems
 }

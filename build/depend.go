@@ -182,7 +182,7 @@ func (s *site) rest(shared templates.Site) sum {
 	if s.sources.Own != nil {
 		folders = append(folders, s.sources.Own)
 	}
-	files := sumOf(folders...)
+	files := s.memory.sumOf(folders...)
 	all.Write(files[:])
 	for _, name := range []string{"sources.yaml", "own-sources.yaml", "retired.yaml", "history.yaml"} {
 		text, _ := fs.ReadFile(s.sources.layered().Tables, name) // one that is not there says nothing

@@ -23,14 +23,18 @@ type Memory struct {
 	pictures map[pictureKey][]byte
 	pages    map[string]pageMemory // of rows, by language
 	tables   tables.Reader
-	worked   map[string]workedOut // by language
-	mu       sync.Mutex           // of the scripts and of what is worked out
-	blank    bool                 // of a check: pictures are not drawn
+	exports  tables.Exports
+	english  *voice                  // words and templates
+	files    map[diskFile]summedFile // of the disk
+	data     map[string]File         // of the open data, by name
+	worked   map[string]workedOut    // by language
+	mu       sync.Mutex              // of scripts and words, and of what is worked out
+	blank    bool                    // of a check: pictures are not drawn
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, worked: map[string]workedOut{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, files: map[diskFile]summedFile{}, worked: map[string]workedOut{}}
 }
 
 // set loads the chart; a table whose file is as it was is not read anew.
@@ -39,6 +43,37 @@ func (m *Memory) set(src Sources) (*tables.Set, *tables.Overlay, diag.List) {
 		return src.Set()
 	}
 	return src.setBy(m.tables.Load)
+}
+
+// openData writes it; nil remembers nothing.
+func (m *Memory) openData() *tables.Exports {
+	if m == nil {
+		return nil
+	}
+	return &m.exports
+}
+
+// summed is a file of the open data; the very bytes that it had before are not summed again.
+func (m *Memory) summed(name string, room *spool, content []byte) File {
+	if m == nil || room != nil || len(content) == 0 {
+		return room.keep(name, content, Pages)
+	}
+	before := m.data[name]
+	if len(before.Bytes) == len(content) && &before.Bytes[0] == &content[0] {
+		return before
+	}
+	return room.keep(name, content, Pages)
+}
+
+// holdData keeps the files of the open data for the next build, and no others.
+func (m *Memory) holdData(files []File) {
+	if m == nil {
+		return
+	}
+	m.data = make(map[string]File, len(files))
+	for _, f := range files {
+		m.data[f.Path] = f
+	}
 }
 
 // answerKey is all that the words of an example depend on, but for the chart.
@@ -108,18 +143,19 @@ func (m *Memory) calculate(language string, core, scripts []byte, set *tables.Se
 
 // scripts is what is made of the folder static.
 type scripts struct {
-	of       [sha256.Size]byte // the folder's files, and the language's
-	assets   static.Assets
-	method   []matcher.Assumption
-	problems [2]diag.List
+	of        [sha256.Size]byte // the folder's files, and the language's
+	assets    static.Assets
+	method    []matcher.Assumption
+	problems  [3]diag.List
+	driveline []byte // the calculations
 }
 
 // bundled makes it, or has it from before when no file that it is made of has changed.
 // Several languages may ask at once, and each for a chart held whole or one in pieces.
 func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
-	key, bundle := language, static.Bundle
+	key, bundle, calculations := language, static.Bundle, static.Driveline
 	if pieced {
-		key, bundle = language+" in pieces", static.BundlePieced
+		key, bundle, calculations = language+" in pieces", static.BundlePieced, static.DrivelinePieced
 	}
 	spoken, _ := src.In(language) // an unknown language has been refused
 	fsys := spoken.Static
@@ -129,7 +165,7 @@ func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
 		if own, err := fs.Sub(src.Content, language); err == nil {
 			folders = append(folders, own)
 		}
-		made.of = sumOf(folders...)
+		made.of = m.sumOf(folders...)
 		m.mu.Lock()
 		before, known := m.scripts[key]
 		m.mu.Unlock()
@@ -137,40 +173,20 @@ func (m *Memory) bundled(src Sources, language string, pieced bool) scripts {
 			return before
 		}
 	}
-	method := make(chan struct{})
-	go func() {
-		defer close(method)
+	var beside sync.WaitGroup
+	beside.Go(func() {
 		var err error
 		if made.method, err = matcher.Assumptions(fsys); err != nil {
 			made.problems[1].Add(diag.Problem{Pos: diag.Pos{File: "static/matcher/method.ts"}, Fact: err.Error(), Rule: "core-fails"})
 		}
-	}()
+	})
+	beside.Go(func() { made.driveline, made.problems[2] = calculations(fsys) })
 	made.assets, made.problems[0] = bundle(fsys)
-	<-method
+	beside.Wait()
 	if m != nil {
 		m.mu.Lock()
 		m.scripts[key] = made
 		m.mu.Unlock()
 	}
 	return made
-}
-
-// sumOf is of all files below some folders; of one that cannot be read, of what is wrong with it.
-func sumOf(folders ...fs.FS) [sha256.Size]byte {
-	all := sha256.New()
-	for n, fsys := range folders {
-		fmt.Fprintf(all, "%d\n", n)
-		err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
-			if err != nil || d.IsDir() {
-				return err
-			}
-			text, err := fs.ReadFile(fsys, name)
-			fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
-			return err
-		})
-		if err != nil {
-			fmt.Fprintf(all, "%q\n", err)
-		}
-	}
-	return [sha256.Size]byte(all.Sum(nil))
 }

@@ -217,35 +217,19 @@ type languageParts struct {
 func readLanguage(src Sources, language string, opt Options, pieced func() bool) languageParts {
 	p := languageParts{}
 	spoken, _ := src.In(language) // an unknown one has been refused
-	var found [3]diag.List
+	var found [2]diag.List
 	var group sync.WaitGroup
 	group.Go(func() {
-		p.words, found[1] = catalogue.Load(src.Templates, src.Content, language)
-		if src.Own != nil {
-			found[1].Add(p.words.Replace(src.part("words"))...)
-		}
-		frames, err := templates.New(src.Templates, p.words)
-		if err != nil {
-			found[1].Add(diag.Problem{Pos: diag.Pos{File: "templates"}, Fact: err.Error(), Rule: "bad-template"})
-		}
-		p.frames = frames
-		if frames != nil {
-			found[1].Add(p.words.Check(append(frames.Uses(), said()...))...)
-		}
+		said := opt.Memory.spokenIn(src, language)
+		p.words, p.frames, found[1] = said.words, said.frames, said.problems
 	})
 	if assets, known := opt.unbundled(src, language); known {
 		p.assets, p.unbundled = assets, spoken.Static
 	} else {
 		group.Go(func() {
 			made := opt.Memory.bundled(src, language, pieced())
-			p.assets, p.method, found[0] = made.assets, made.method, slices.Concat(made.problems[:]...)
-		})
-		group.Go(func() {
-			bundle := static.Driveline
-			if pieced() {
-				bundle = static.DrivelinePieced
-			}
-			p.scripts, found[2] = bundle(spoken.Static)
+			p.assets, p.method, p.scripts = made.assets, made.method, made.driveline
+			found[0] = slices.Concat(made.problems[:]...)
 		})
 	}
 	group.Wait()

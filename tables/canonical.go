@@ -3,15 +3,15 @@ package tables
 import (
 	"encoding/json"
 	"io"
+	"maps"
 	"runtime"
-	"slices"
 	"strings"
+	"sync"
 )
 
-// What the chart's hash is made of is its JSON, without version, date and what was reckoned.
-// The rows of a large chart are written here by hand, in the very bytes that encoding/json
-// writes (canonical_test.go), because that takes several times as long; all else is left to
-// it.
+// What the chart's hash is made of is its JSON on one line, without version, date and what
+// was reckoned. The rows are written by hand (row_json.go); all else is left to
+// encoding/json.
 
 // writeCanonical writes what the chart says.
 func (s *Set) writeCanonical(w io.Writer) error {
@@ -46,7 +46,7 @@ func (s *Set) canonicalTables() []<-chan []byte {
 		ready[n] = one
 		go func() {
 			turn <- struct{}{}
-			rows := canonicalRows(t)
+			rows := s.memory.rows(t)
 			<-turn
 			one <- rows
 		}()
@@ -67,162 +67,48 @@ func tableHead(t *Table) (before, behind string) {
 	return before, "]}"
 }
 
-func canonicalRows(t *Table) []byte {
-	columns := columnIDs(t)
-	slices.Sort(columns)
-	b := make([]byte, 0, 2*len(t.source)+1024)
-	for n, row := range t.Rows {
-		if n > 0 {
-			b = append(b, ',')
-		}
-		b = appendRow(b, row, columns)
-	}
-	return b
+// setMemory is what was made of the tables of a set that is loaded again and again, by their
+// ids. Nil remembers nothing.
+type setMemory struct {
+	mu     sync.Mutex
+	tables map[string]*pieces // what they write for the hash
+	rich   map[string]richRow
 }
 
-// appendRow writes a row as encoding/json does a [rowJSON]; the columns are sorted.
-func appendRow(b []byte, row *Row, columns []string) []byte {
-	b = appendString(append(b, `{"id":`...), row.ID)
-	b = appendStrings(b, `,"also":[`, row.Also)
-	if len(row.Values) > 0 {
-		b = append(b, `,"values":`...)
-		open := byte('{')
-		for _, id := range columns {
-			if v, there := row.Values[id]; there {
-				b = appendString(append(b, open), id)
-				b = appendValue(append(b, ':'), &v)
-				open = ','
-			}
-		}
-		b = append(b, '}')
-	}
-	open := `,"ends":[`
-	for i := range row.Ends {
-		end := &row.Ends[i]
-		if end.Like == nil {
-			continue
-		}
-		b = appendString(append(append(b, open...), `{"like":`...), end.Like.Ref())
-		b = appendValue(append(b, `,"hold":`...), &end.Hold)
-		b = appendValue(append(b, `,"cap":`...), &end.Cap)
-		b = append(appendValue(append(b, `,"across":`...), &end.Across), '}')
-		open = ","
-	}
-	if open == "," {
-		b = append(b, ']')
-	}
-	b = appendString(append(b, `,"basis":`...), string(row.Basis))
-	b = appendSources(b, row.Sources)
-	b = appendSaid(b, `,"at":`, row.At)
-	open = `,"twins":[`
-	for _, twin := range row.Twins {
-		b = appendString(append(b, open...), twin.ID)
-		open = ","
-	}
-	if open == "," {
-		b = append(b, ']')
-	}
-	return append(appendSaid(b, `,"note":`, row.Note), '}')
+// forget lets go of tables whose files are not there.
+func (m *setMemory) forget(there map[string]bool) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	maps.DeleteFunc(m.tables, func(id string, _ *pieces) bool { return !there[id+".yaml"] })
+	maps.DeleteFunc(m.rich, func(id string, _ richRow) bool { return !there[id+".yaml"] })
 }
 
-// appendValue writes a cell as encoding/json does a [valueJSON].
-func appendValue(b []byte, v *Value) []byte {
-	b = appendString(append(b, `{"is":`...), v.Word())
-	b = appendFigure(b, v.Quantity)
-	if v.IsRange() {
-		b = appendString(append(b, `,"to":{"is":`...), v.To.Text)
-		b = append(appendFigure(b, v.To), '}')
+// rows writes those of a table, each behind the one before.
+func (m *setMemory) rows(t *Table) []byte {
+	w := newRowWriter(t, false, 0)
+	one := func(b []byte, row *Row) []byte {
+		w.b = b
+		w.row(row)
+		return w.b
 	}
-	b = appendSaid(b, `,"faces":`, string(v.Faces))
-	b = appendSaid(b, `,"facesBasis":`, string(v.FacesBasis))
-	b = appendSaid(b, `,"basis":`, string(v.Basis))
-	b = appendSources(b, v.Sources)
-	b = appendSaid(b, `,"at":`, v.At)
-	open := `,"others":[`
-	for i := range v.Others {
-		b = appendValue(append(b, open...), &v.Others[i])
-		open = ","
+	if m == nil {
+		text, _ := (*pieces)(nil).write(make([]byte, 0, 2*len(t.source)+1024), t.Rows, 1, one)
+		return text
 	}
-	if open == "," {
-		b = append(b, ']')
+	m.mu.Lock()
+	before := m.tables[t.ID]
+	m.mu.Unlock()
+	made := before.same(t.Rows)
+	if made == nil {
+		var text []byte
+		text, made = before.write(make([]byte, 0, before.size(2*len(t.source))), t.Rows, 1, one)
+		made.text = text
 	}
-	if v.Measured != nil {
-		b = appendMeasured(b, v.Measured)
+	m.mu.Lock()
+	if m.tables == nil {
+		m.tables = map[string]*pieces{}
 	}
-	return append(b, '}')
-}
-
-// appendMeasured writes what was measured; it is seldom, and left to encoding/json.
-func appendMeasured(b []byte, m *Measurements) []byte {
-	var doc struct {
-		Measured []measurementJSON `json:"measured,omitempty"`
-	}
-	doc.Measured = measurementsOf(m)
-	text, err := json.Marshal(doc)
-	if err != nil {
-		panic("internal error: " + err.Error()) // strings and lists only
-	}
-	if len(doc.Measured) == 0 {
-		return b
-	}
-	return append(append(b, ','), text[1:len(text)-1]...)
-}
-
-func appendFigure(b []byte, q Quantity) []byte {
-	b = appendSaid(b, `,"unit":`, string(q.Unit))
-	switch q.Unit {
-	case Inch, Millimetre:
-		b = appendSaid(b, `,"mm":`, q.decimalIn(Millimetre))
-		b = appendSaid(b, `,"in":`, q.decimalIn(Inch))
-	case PoundFoot, NewtonMetre:
-		b = appendSaid(b, `,"nm":`, q.decimalIn(NewtonMetre))
-		b = appendSaid(b, `,"lbfft":`, q.decimalIn(PoundFoot))
-	}
-	return b
-}
-
-func appendSources(b []byte, sources []*Source) []byte {
-	open := `,"sources":[`
-	for _, source := range sources {
-		b = appendString(append(b, open...), source.ID)
-		open = ","
-	}
-	if open == "," {
-		b = append(b, ']')
-	}
-	return b
-}
-
-func appendStrings(b []byte, open string, texts []string) []byte {
-	if len(texts) == 0 {
-		return b
-	}
-	for _, text := range texts {
-		b = appendString(append(b, open...), text)
-		open = ","
-	}
-	return append(b, ']')
-}
-
-// appendSaid writes a key that is left out where nothing is said.
-func appendSaid(b []byte, key, text string) []byte {
-	if text == "" {
-		return b
-	}
-	return appendString(append(b, key...), text)
-}
-
-// appendString writes a text; one with a character that is escaped is left to encoding/json.
-func appendString(b []byte, text string) []byte {
-	for i := range len(text) {
-		if c := text[i]; c < ' ' || c > '~' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' {
-			escaped, err := json.Marshal(text)
-			if err != nil {
-				panic("internal error: " + err.Error()) // a text
-			}
-			return append(b, escaped...)
-		}
-	}
-	b = append(append(b, '"'), text...)
-	return append(b, '"')
+	m.tables[t.ID] = made
+	m.mu.Unlock()
+	return made.text
 }

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"iter"
 	"strings"
 
 	"capspan/build/diag"
@@ -18,7 +19,7 @@ func (l *loader) connect() {
 }
 
 // rows goes through the chart in its order.
-func (s *Set) rows() func(yield func(*Row) bool) {
+func (s *Set) rows() iter.Seq[*Row] {
 	return func(yield func(*Row) bool) {
 		for _, t := range s.Tables {
 			for _, row := range t.Rows {
@@ -33,17 +34,18 @@ func (s *Set) rows() func(yield func(*Row) bool) {
 // index makes the rows findable; letter case does not tell ids apart, because it
 // does not tell addresses apart everywhere.
 func (l *loader) index() {
-	l.set.byID = make(map[string]*Row, len(l.links))
-	at := 0
+	l.set.all = make([]*Row, 0, len(l.links))
+	l.set.byID = make(map[string]int, len(l.links))
 	for row := range l.set.rows() {
-		row.at = at
-		at++
+		row.at = len(l.set.all)
+		l.set.all = append(l.set.all, row)
 		key := strings.ToLower(row.ID)
-		first, taken := l.set.byID[key]
+		at, taken := l.set.byID[key]
 		if !taken {
-			l.set.byID[key] = row
+			l.set.byID[key] = row.at
 			continue
 		}
+		first := l.set.all[at]
 		l.list.Add(diag.Problem{Pos: row.Pos, Path: row.Ref(), Rule: "duplicate-id",
 			Fact:  numbered("the id %q is already taken by %q", row.ID, first.Ref()),
 			Notes: []diag.Note{{Text: "first defined at", Pos: first.Pos}}})
@@ -68,7 +70,7 @@ func (l *loader) checkRetired() {
 
 // target finds the row an end or a twin names, by its exact id.
 func (l *loader) target(id string) *Row {
-	if row := l.set.byID[strings.ToLower(id)]; row != nil && row.ID == id {
+	if row := l.set.byName(id); row != nil && row.ID == id {
 		return row
 	}
 	return nil
@@ -91,32 +93,32 @@ func (l *loader) nearRows(id string) []string {
 
 // resolveEnds gives a conversion joint the figures of the rows it names.
 func (l *loader) resolveEnds(row *Row) {
-	link := l.links[row]
-	for _, n := range link.likes {
+	likes, reader := l.links[row.at].likes, l.readers[row.Table]
+	for _, n := range likes {
 		path := row.Ref() + ".ends"
-		id, ok := link.reader.text(n, path)
+		id, ok := reader.text(n, path)
 		if !ok {
 			continue
 		}
 		target := l.target(id)
 		switch {
 		case target == nil && l.set.retired(id) != nil:
-			link.reader.fail(n, path, "like-retired", numbered("the row %q is retired", id), l.nearRows(id)...)
+			reader.fail(n, path, "like-retired", numbered("the row %q is retired", id), l.nearRows(id)...)
 		case target == nil:
-			link.reader.fail(n, path, "like-nowhere", numbered("the row %q is not in the chart", id), l.nearRows(id)...)
+			reader.fail(n, path, "like-nowhere", numbered("the row %q is not in the chart", id), l.nearRows(id)...)
 		case l.leadsBack(target, row, map[*Row]bool{}):
-			link.reader.fail(n, path, "like-circle", numbered("an end of %q is like %q, which leads back to it", row.ID, id), "name the row that has the figures")
-		case len(l.links[target].likes) > 0:
-			link.reader.fail(n, path, "like-conversion", numbered("the row %q is a conversion joint itself", id), "name the row that has the end's figures")
+			reader.fail(n, path, "like-circle", numbered("an end of %q is like %q, which leads back to it", row.ID, id), "name the row that has the figures")
+		case len(l.links[target.at].likes) > 0:
+			reader.fail(n, path, "like-conversion", numbered("the row %q is a conversion joint itself", id), "name the row that has the end's figures")
 		case len(target.Ends) != 1:
-			link.reader.fail(n, path, "like-nowhere", numbered("the row %q has no hold, cap and across", id))
+			reader.fail(n, path, "like-nowhere", numbered("the row %q has no hold, cap and across", id))
 		default:
 			end := target.Ends[0]
 			end.Like = target
 			row.Ends = append(row.Ends, end)
 		}
 	}
-	if len(link.likes) > 0 && len(row.Ends) != 2 {
+	if len(likes) > 0 && len(row.Ends) != 2 {
 		row.Ends = nil // half a joint must not be compared with anything
 	}
 }
@@ -130,7 +132,7 @@ func (l *loader) leadsBack(from, to *Row, seen map[*Row]bool) bool {
 		return false
 	}
 	seen[from] = true
-	for _, n := range l.links[from].likes {
+	for _, n := range l.links[from.at].likes {
 		if next := l.target(n.Value); next != nil && l.leadsBack(next, to, seen) {
 			return true
 		}
@@ -140,11 +142,21 @@ func (l *loader) leadsBack(from, to *Row, seen map[*Row]bool) bool {
 
 // resolveTwins joins the rows that name each other, and finds those that should.
 func (l *loader) resolveTwins() {
+	l.named = make([][]namedTwin, len(l.links))
 	for row := range l.set.rows() {
-		l.resolveNamed(row, l.links[row])
+		l.resolveNamed(row)
 	}
-	l.nameBack()
-	for _, pair := range l.set.unnamedTwins() {
+	l.nameBack(l.set.rows())
+	bySpan := spansOf(l.set.all)
+	l.tellUnnamed(bySpan.unnamed(l.set.all, nil))
+	if l.again != nil {
+		l.set.bySpan = bySpan
+	}
+}
+
+// tellUnnamed warns of rows that should name each other.
+func (l *loader) tellUnnamed(pairs [][2]*Row) {
+	for _, pair := range pairs {
 		first, second := pair[0], pair[1]
 		l.list.Add(diag.Problem{Pos: second.Pos, Path: second.Ref(), Rule: "unnamed-twins",
 			Fact:  numbered("a caliper cannot tell %q from %q, and they do not name each other as twins", second.Ref(), first.Ref()),

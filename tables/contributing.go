@@ -78,32 +78,61 @@ func wrapped(first, further, text string, most int) string {
 // explainedRow is the plain joint that uses most of what a row can say, the first of
 // several; a chart without joints has none to show.
 func explainedRow(set *Set) string {
-	var best []byte
+	var best richRow
 	var of *Table
-	var keys wealth
-	most := 0
 	for _, t := range set.Tables {
-		if !t.Joint() {
-			continue
-		}
-		rest, line := t.source, 1
-		for _, row := range t.Rows {
-			for ; line < row.Pos.Line; line++ {
-				rest = rest[bytes.IndexByte(rest, '\n')+1:]
-			}
-			text := rowText(rest)
-			if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= most {
-				continue // no key is without one
-			}
-			if found := keys.in(text); found > most {
-				best, of, most = text, t, found
-			}
+		if one := set.memory.richest(t); t.Joint() && one.wealth > best.wealth {
+			best, of = one, t
 		}
 	}
 	if of == nil {
 		return ""
 	}
-	return explained(strings.Split(strings.ReplaceAll(string(best), "\r\n", "\n"), "\n"), of)
+	return explained(strings.Split(strings.ReplaceAll(string(best.text), "\r\n", "\n"), "\n"), of)
+}
+
+// richRow is the plain joint of a table that uses most of what a row can say.
+type richRow struct {
+	source []byte // the file it stands in
+	text   []byte // of the row, there
+	wealth int
+}
+
+// richest is that of a table, the first of several.
+func (m *setMemory) richest(t *Table) richRow {
+	if m == nil {
+		return t.richest()
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	before := m.rich[t.ID]
+	if len(before.source) == 0 || len(before.source) != len(t.source) || &before.source[0] != &t.source[0] {
+		before = t.richest()
+		if m.rich == nil {
+			m.rich = map[string]richRow{}
+		}
+		m.rich[t.ID] = before
+	}
+	return before
+}
+
+func (t *Table) richest() richRow {
+	best := richRow{source: t.source}
+	var keys wealth
+	rest, line := t.source, 1
+	for _, row := range t.Rows {
+		for ; line < row.Pos.Line; line++ {
+			rest = rest[bytes.IndexByte(rest, '\n')+1:]
+		}
+		text := rowText(rest)
+		if len(row.Ends) != 1 || bytes.Count(text, []byte(": ")) <= best.wealth {
+			continue // no key is without one
+		}
+		if found := keys.in(text); found > best.wealth {
+			best.text, best.wealth = text, found
+		}
+	}
+	return best
 }
 
 // wealth counts the different keys that a row uses, those inside braces among them.

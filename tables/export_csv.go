@@ -2,11 +2,11 @@ package tables
 
 import (
 	"encoding/csv"
-	"io"
+	"slices"
 	"strings"
 )
 
-// WriteCSV writes one table, one line a row. Each column of the chart becomes several:
+// CSV writes one table, one line a row. Each column of the chart becomes several:
 // the digits and unit as the chart has them, exact millimetres, inches (rounded when
 // converted), and the evidence. A torque has newton metres and pound-force feet instead;
 // a column of ranges has the upper ends in columns of their own. A table of joints has a second set for the other end
@@ -15,32 +15,76 @@ import (
 //
 // Sheet programs run a cell that begins with = + - or @; such text gets an apostrophe
 // in front.
-func WriteCSV(w io.Writer, t *Table) error {
-	out := csv.NewWriter(w)
-	out.UseCRLF = true // RFC 4180, 2
-	ends, parts := endsOf(t), allParts(t)
-	var head []string
-	for _, field := range csvFields(t) {
-		head = append(head, field.Name)
+func (e *Exports) CSV(t *Table) []byte {
+	before := e.of(t)
+	if same := before.csv.same(t.Rows); same != nil {
+		before.csv = same
+		return same.text
 	}
-	if err := out.Write(head); err != nil {
-		return err
+	lines := newCSVLines(t)
+	if !slices.Equal(before.fields, lines.fields) {
+		before.csv = nil // the lines have other columns
 	}
-	for _, r := range t.Rows {
-		record := []string{r.ID, strings.Join(r.Also, "; ")}
-		for n := range ends {
-			record = append(record, endCells(t, r, n, parts, ends > 1)...)
-		}
-		record = append(record, string(r.Basis), strings.Join(sourceIDs(r.Sources), "; "), r.At, strings.Join(ids(r.Twins), "; "), r.Note)
-		for i, cell := range record {
-			record[i] = inert(cell)
-		}
-		if err := out.Write(record); err != nil {
-			return err
-		}
+	lines.b = make([]byte, 0, before.csv.size(len(t.source)))
+	lines.head()
+	b, made := before.csv.write(lines.b, t.Rows, 0, lines.row)
+	made.text = b
+	before.fields, before.csv = lines.fields, made
+	return b
+}
+
+// csvLines appends the lines of a table to a text.
+type csvLines struct {
+	b      []byte
+	out    *csv.Writer
+	table  *Table
+	fields []csvField
+	ends   int
+	parts  [][]string
+}
+
+func newCSVLines(t *Table) *csvLines {
+	l := &csvLines{table: t, ends: endsOf(t), parts: allParts(t)}
+	l.fields = csvFields(t, l.ends, l.parts)
+	l.out = csv.NewWriter(l)
+	l.out.UseCRLF = true // RFC 4180, 2
+	return l
+}
+
+// Write implements [io.Writer].
+func (l *csvLines) Write(p []byte) (int, error) {
+	l.b = append(l.b, p...)
+	return len(p), nil
+}
+
+func (l *csvLines) write(record []string) {
+	if err := l.out.Write(record); err != nil {
+		panic("internal error: " + err.Error()) // the separator is a comma
 	}
-	out.Flush()
-	return out.Error()
+	l.out.Flush()
+}
+
+func (l *csvLines) head() {
+	var names []string
+	for _, field := range l.fields {
+		names = append(names, field.Name)
+	}
+	l.write(names)
+}
+
+// row appends that of one row.
+func (l *csvLines) row(b []byte, r *Row) []byte {
+	l.b = b
+	record := []string{r.ID, strings.Join(r.Also, "; ")}
+	for n := range l.ends {
+		record = append(record, endCells(l.table, r, n, l.parts, l.ends > 1)...)
+	}
+	record = append(record, string(r.Basis), strings.Join(sourceIDs(r.Sources), "; "), r.At, strings.Join(ids(r.Twins), "; "), r.Note)
+	for i, cell := range record {
+		record[i] = inert(cell)
+	}
+	l.write(record)
+	return l.b
 }
 
 // csvField is one column of the CSV.
@@ -50,10 +94,9 @@ type csvField struct {
 	Label  string // the chart's column; empty for a row's own
 }
 
-// csvFields lists the columns of a table's CSV.
-func csvFields(t *Table) []csvField {
+// csvFields lists the columns of a table's CSV; parts are those of each column of the table.
+func csvFields(t *Table, ends int, parts [][]string) []csvField {
 	fields := []csvField{{Name: "id"}, {Name: "also"}}
-	ends, parts := endsOf(t), allParts(t)
 	for n := range ends {
 		suffix := endSuffix(n)
 		if ends > 1 {

@@ -97,43 +97,11 @@ type retiredJSON struct {
 	Why string   `json:"why"`
 }
 
-// WriteJSON writes one table, with the sources it names.
-func WriteJSON(w io.Writer, t *Table) error {
-	doc := tableOf(t)
-	seen := map[*Source]bool{}
-	for _, row := range t.Rows {
-		for _, s := range row.AllSources() {
-			if !seen[s] {
-				seen[s] = true
-				doc.Sources = append(doc.Sources, sourceOf(s))
-			}
-		}
-	}
-	return encode(w, doc)
-}
-
-// WriteChartJSON writes the whole chart: tables, registry, retired ids, and the
-// version's name.
-func WriteChartJSON(w io.Writer, s *Set) error {
-	doc, version := chartOf(s), s.Version()
-	doc.Version, doc.Date = version.Name(), version.Date
-	return encode(w, doc)
-}
-
 func encode(w io.Writer, doc any) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(doc)
-}
-
-func chartOf(s *Set) chartJSON {
-	doc := chartJSON{Tables: []tableJSON{}, Sources: []sourceJSON{}, Retired: []retiredJSON{}}
-	for _, t := range s.Tables {
-		doc.Tables = append(doc.Tables, tableOf(t))
-	}
-	doc.besides(s)
-	return doc
 }
 
 // besides adds what stands beside the tables.
@@ -158,50 +126,6 @@ func headOf(t *Table) tableJSON {
 		doc.Columns = append(doc.Columns, columnJSON{c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Least.Text, c.Greatest.Text, c.Method, c.Match, c.Below.Text})
 	}
 	return doc
-}
-
-func tableOf(t *Table) tableJSON {
-	doc := headOf(t)
-	for _, r := range t.Rows {
-		row := rowJSON{ID: r.ID, Also: r.Also, Basis: r.Basis, Sources: sourceIDs(r.Sources), At: r.At, Twins: ids(r.Twins), Note: r.Note}
-		if len(r.Values) > 0 {
-			row.Values = map[string]valueJSON{}
-		}
-		for id, v := range r.Values {
-			row.Values[id] = valueOf(v)
-		}
-		for _, e := range r.Ends {
-			if e.Like != nil {
-				row.Ends = append(row.Ends, endJSON{e.Like.Ref(), valueOf(e.Hold), valueOf(e.Cap), valueOf(e.Across)})
-			}
-		}
-		doc.Rows = append(doc.Rows, row)
-	}
-	return doc
-}
-
-func valueOf(v Value) valueJSON {
-	out := valueJSON{Is: v.Word(), Faces: v.Faces, FacesBasis: v.FacesBasis, Basis: v.Basis, Sources: sourceIDs(v.Sources), At: v.At}
-	out.figure(v.Quantity)
-	if v.IsRange() {
-		out.To = &valueJSON{Is: v.To.Text}
-		out.To.figure(v.To)
-	}
-	for _, o := range v.Others {
-		out.Others = append(out.Others, valueOf(o))
-	}
-	out.measured(v.Measured)
-	return out
-}
-
-// figure sets the number in both units of its kind.
-func (out *valueJSON) figure(q Quantity) {
-	switch out.Unit = q.Unit; q.Unit {
-	case Inch, Millimetre:
-		out.MM, out.In = q.decimalIn(Millimetre), q.decimalIn(Inch)
-	case PoundFoot, NewtonMetre:
-		out.Nm, out.Lbfft = q.decimalIn(NewtonMetre), q.decimalIn(PoundFoot)
-	}
 }
 
 // decimalIn is the number in a unit, for programs: exact in its own unit, in millimetres

@@ -22,31 +22,6 @@ type combinedJSON struct {
 	Agrees      string `json:"agrees,omitempty"`
 }
 
-// measured sets what was measured.
-func (out *valueJSON) measured(m *Measurements) {
-	if m == nil {
-		return
-	}
-	out.Measured = measurementsOf(m)
-	if c := m.Combined; c != nil {
-		out.Combined = &combinedJSON{c.MM, c.Uncertainty, c.Count, c.Readings, c.Birge, c.Consistent, c.Agrees}
-	}
-}
-
-func measurementsOf(m *Measurements) []measurementJSON {
-	var list []measurementJSON
-	for _, one := range m.List {
-		doc := measurementJSON{Tool: one.Tool, Condition: one.Condition, Faces: one.Faces, On: one.On, By: one.By}
-		for _, q := range one.Readings {
-			reading := valueJSON{Is: q.Text}
-			reading.figure(q)
-			doc.Readings = append(doc.Readings, reading)
-		}
-		list = append(list, doc)
-	}
-	return list
-}
-
 // measuredParts are the columns that a measured column of the chart becomes besides.
 var measuredParts = []string{"_measured", "_measured_mm", "_measured_uncertainty_mm", "_measured_birge"}
 

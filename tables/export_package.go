@@ -1,9 +1,9 @@
 package tables
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"fmt"
-	"io"
 	"strings"
 )
 
@@ -37,7 +37,7 @@ type resourceJSON struct {
 	Format      string     `json:"format"`
 	Mediatype   string     `json:"mediatype"`
 	Encoding    string     `json:"encoding"`
-	Bytes       int        `json:"bytes"`
+	Bytes       int64      `json:"bytes"`
 	Hash        string     `json:"hash"`
 	Schema      schemaJSON `json:"schema"`
 }
@@ -60,22 +60,22 @@ type Package struct {
 	Title, About string
 }
 
-// WritePackage writes datapackage.json for the CSV files that lie beside it; csv gives
-// the bytes of each table's file.
-func WritePackage(w io.Writer, s *Set, about Package, csv func(*Table) []byte) error {
+// Package writes datapackage.json for the CSV files that lie beside it; csv gives the length
+// and the SHA-256 of each table's file.
+func (e *Exports) Package(s *Set, about Package, csv func(*Table) (size int64, sum [sha256.Size]byte)) ([]byte, error) {
 	version := s.Version()
 	doc := packageJSON{Profile: "tabular-data-package", Name: "chart", Title: about.Title, Description: about.About,
 		Version: version.Name(), Created: version.Date + "T00:00:00Z", Resources: []resourceJSON{}}
 	for _, t := range s.Tables {
-		content := csv(t)
+		size, sum := csv(t)
 		r := resourceJSON{Profile: "tabular-data-resource", Name: strings.ToLower(t.ID), Title: t.Title, Description: t.About,
 			Path: t.ID + ".csv", Format: "csv", Mediatype: "text/csv", Encoding: "utf-8",
-			Bytes: len(content), Hash: fmt.Sprintf("sha256:%x", sha256.Sum256(content)),
+			Bytes: size, Hash: fmt.Sprintf("sha256:%x", sum),
 			Schema: schemaJSON{PrimaryKey: "id", MissingValues: []string{""}}}
 		for _, c := range t.Cautions {
 			r.Description += " " + c
 		}
-		for _, f := range csvFields(t) {
+		for _, f := range e.csvFields(t) {
 			field := fieldJSON{Name: f.Name, Type: "string", Title: f.Label}
 			if f.Number {
 				field.Type = "number"
@@ -90,5 +90,15 @@ func WritePackage(w io.Writer, s *Set, about Package, csv func(*Table) []byte) e
 	for _, source := range s.Sources {
 		doc.Sources = append(doc.Sources, packageSource{source.Title})
 	}
-	return encode(w, doc)
+	var b bytes.Buffer
+	err := encode(&b, doc)
+	return b.Bytes(), err
+}
+
+// csvFields are those of the CSV that was written last, when it was of these rows.
+func (e *Exports) csvFields(t *Table) []csvField {
+	if before := e.of(t); before.csv.same(t.Rows) != nil {
+		return before.fields
+	}
+	return newCSVLines(t).fields
 }

@@ -14,11 +14,7 @@ import (
 // records reads a table's CSV back, each row by column name.
 func records(t *testing.T, table *Table) []map[string]string {
 	t.Helper()
-	var b bytes.Buffer
-	if err := WriteCSV(&b, table); err != nil {
-		t.Fatal(err)
-	}
-	all, err := csv.NewReader(&b).ReadAll() // every record as long as the head, or an error
+	all, err := csv.NewReader(bytes.NewReader(alone.CSV(table))).ReadAll() // every record as long as the head, or an error
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,27 +63,25 @@ func TestCSVRoundTrip(t *testing.T) {
 	sets := []*Set{shippedSet(t), mustLoad(t, map[string]string{"x.yaml": hostile}), mustLoad(t, map[string]string{"bolts.yaml": bolts})}
 	for _, set := range sets {
 		for _, table := range set.Tables {
-			var once, again bytes.Buffer
-			if err := WriteCSV(&once, table); err != nil {
-				t.Fatal(err)
-			}
-			if lf, crlf := bytes.Count(once.Bytes(), []byte("\n")), bytes.Count(once.Bytes(), []byte("\r\n")); lf != crlf || lf != len(table.Rows)+1 {
+			once := alone.CSV(table)
+			if lf, crlf := bytes.Count(once, []byte("\n")), bytes.Count(once, []byte("\r\n")); lf != crlf || lf != len(table.Rows)+1 {
 				t.Errorf("%s: %d lines, %d of them end in CRLF", table.ID, lf, crlf)
 			}
-			all, err := csv.NewReader(bytes.NewReader(once.Bytes())).ReadAll()
+			all, err := csv.NewReader(bytes.NewReader(once)).ReadAll()
 			if err != nil {
 				t.Fatal(err)
 			}
+			var again bytes.Buffer
 			w := csv.NewWriter(&again)
 			w.UseCRLF = true
 			if err := w.WriteAll(all); err != nil {
 				t.Fatal(err)
 			}
-			if again.String() != once.String() {
+			if !bytes.Equal(again.Bytes(), once) {
 				t.Errorf("%s: written again it differs", table.ID)
 			}
 			numbers := 0
-			for n, field := range csvFields(table) {
+			for n, field := range alone.csvFields(table) {
 				for _, record := range all[1:] {
 					if field.Number && record[n] != "" {
 						numbers++
@@ -146,12 +140,8 @@ func TestCSVIsInert(t *testing.T) {
 
 func TestJSON(t *testing.T) {
 	set := shippedSet(t)
-	var b bytes.Buffer
-	if err := WriteJSON(&b, mustFind(t, set, "22x54").Table); err != nil {
-		t.Fatal(err)
-	}
 	var doc tableJSON
-	d := json.NewDecoder(&b)
+	d := json.NewDecoder(bytes.NewReader(jsonOf(t, mustFind(t, set, "22x54").Table)))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&doc); err != nil {
 		t.Fatal(err)
@@ -177,19 +167,13 @@ func TestJSON(t *testing.T) {
 
 // Two loads give the same bytes and the same name; the name is in the export.
 func TestExportAndVersionAreDeterministic(t *testing.T) {
-	var first, second bytes.Buffer
 	one, two := shippedSet(t), shippedSet(t)
-	if err := WriteChartJSON(&first, one); err != nil {
-		t.Fatal(err)
-	}
-	if err := WriteChartJSON(&second, two); err != nil {
-		t.Fatal(err)
-	}
+	first, second := chartJSONOf(t, one), chartJSONOf(t, two)
 	name := one.Version().Name()
-	if first.String() != second.String() || name != two.Version().Name() {
+	if !bytes.Equal(first, second) || name != two.Version().Name() {
 		t.Error("two loads differ")
 	}
-	if !regexp.MustCompile(`^\d{4}-\d\d-\d\d-[0-9a-f]{7}$`).MatchString(name) || !strings.Contains(first.String(), `"version": "`+name+`"`) {
+	if !regexp.MustCompile(`^\d{4}-\d\d-\d\d-[0-9a-f]{7}$`).MatchString(name) || !strings.Contains(string(first), `"version": "`+name+`"`) {
 		t.Errorf("the chart is called %q", name)
 	}
 }

@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"bytes"
 	"encoding/json"
 	"math/big"
 	"strings"
@@ -55,12 +54,8 @@ func TestRanges(t *testing.T) {
 			t.Errorf("CSV: %s = %q, want %q", name, got[name], want)
 		}
 	}
-	var b bytes.Buffer
-	if err := WriteJSON(&b, set.Tables[0]); err != nil {
-		t.Fatal(err)
-	}
 	var doc tableJSON
-	if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+	if err := json.Unmarshal(jsonOf(t, set.Tables[0]), &doc); err != nil {
 		t.Fatal(err)
 	}
 	want := valueJSON{Is: "26-35", Unit: PoundFoot, Nm: "35.2512666566164104", Lbfft: "26", Basis: Memory,

@@ -46,7 +46,7 @@ func load(fsys fs.FS, lim limits) (*Set, diag.List) {
 
 // begin reads what stands beside the tables, and lists those.
 func begin(fsys fs.FS, lim limits) (*loader, []string) {
-	l := &loader{set: &Set{}, lim: lim, folder: folder, sources: map[string]*Source{}, links: map[*Row]*links{}}
+	l := &loader{set: &Set{}, lim: lim, folder: folder, sources: map[string]*Source{}, readers: map[*Table]*reader{}}
 	names, err := tableFiles(fsys, &l.list)
 	if err != nil {
 		l.list.Add(diag.Problem{Pos: diag.Pos{File: folder}, Rule: "unreadable", Fact: cause(err)})
@@ -67,7 +67,13 @@ func begin(fsys fs.FS, lim limits) (*loader, []string) {
 
 // finish resolves what the rows say of each other.
 func (l *loader) finish() (*Set, diag.List) {
-	l.connect()
+	told := len(l.list)
+	if l.again == nil || !l.connectAgain(l.again.before) {
+		l.connect()
+	}
+	if l.again != nil && len(l.list) == told {
+		l.again.before = l.set
+	}
 	for i := range l.list {
 		l.list[i].Level = levels[l.list[i].Rule]
 	}
@@ -116,8 +122,11 @@ type loader struct {
 	folder  string // where the files stand, as problems name it
 	list    diag.List
 	sources map[string]*Source // by id
-	links   map[*Row]*links    // what rows say of other rows, resolved by connect
+	links   []*links           // what rows say of other rows, in their order; resolved by connect
+	readers map[*Table]*reader // of the tables that were read
+	named   [][]namedTwin      // of the twins that a row names, those that are there, each once, in the chart's order
 	kept    *kept              // nil for a chart that is read alone
+	again   *Reader            // nil for one that is read once
 }
 
 // open reads and parses one file.

@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"bytes"
 	"encoding/json"
 	"strings"
 	"testing"
@@ -40,16 +39,12 @@ func TestMeasured(t *testing.T) {
 			t.Errorf("CSV: %s = %q, want %q", name, got[name], want)
 		}
 	}
-	var b bytes.Buffer
-	if err := WriteJSON(&b, set.Tables[0]); err != nil {
-		t.Fatal(err)
-	}
 	var doc struct {
 		Rows []struct {
 			Values map[string]struct{ Measured, Combined any }
 		}
 	}
-	if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+	if err := json.Unmarshal(jsonOf(t, set.Tables[0]), &doc); err != nil {
 		t.Fatal(err)
 	}
 	value := doc.Rows[0].Values["cap"]
@@ -70,7 +65,7 @@ func TestMeasuredIsMeaning(t *testing.T) {
 		t.Error("a measurement more does not change the chart's hash")
 	}
 	for _, table := range shippedSet(t).Tables {
-		for _, field := range csvFields(table) {
+		for _, field := range alone.csvFields(table) {
 			if strings.Contains(field.Name, "_measured") {
 				t.Errorf("%s has %s, and nobody measured it", table.ID, field.Name)
 			}

@@ -43,7 +43,6 @@ func source(folder fs.FS, name string) []byte {
 // other.
 type kept struct {
 	folder fs.FS // the other one; nil when nothing more is kept
-	again  bool  // the folder is the same one, read at another time (again.go)
 	mutex  sync.Mutex
 	parts  map[string]*part
 }
@@ -56,19 +55,13 @@ func (k *kept) take(name string) *part {
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
 	p := k.parts[name]
-	if k.again {
-		if p == nil || !bytes.Equal(p.table.source, source(k.folder, name)) {
-			return nil
-		}
-		return p.copy()
-	}
 	delete(k.parts, name)
 	return p
 }
 
 // keep puts a copy of a table aside when the other folder has the same file.
 func (k *kept) keep(name string, p *part) {
-	if k == nil || k.folder == nil || p.table == nil || !k.again && !bytes.Equal(p.table.source, source(k.folder, name)) {
+	if k == nil || k.folder == nil || p.table == nil || !bytes.Equal(p.table.source, source(k.folder, name)) {
 		return
 	}
 	k.mutex.Lock()
@@ -80,15 +73,11 @@ func (k *kept) keep(name string, p *part) {
 func (p *part) copy() *part {
 	out, table, reader := *p, *p.table, *p.reader
 	out.list, out.table, out.reader = slices.Clone(p.list), &table, &reader
-	out.links = make(map[*Row]*links, len(p.links))
 	rows := make([]Row, len(table.Rows))
 	table.Rows = make([]*Row, len(rows))
 	for n, row := range p.table.Rows {
 		rows[n] = *row
 		rows[n].Table, table.Rows[n] = &table, &rows[n]
-		own := *p.links[row]
-		own.reader = &reader
-		out.links[&rows[n]] = &own
 	}
 	return &out
 }

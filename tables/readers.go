@@ -2,7 +2,6 @@ package tables
 
 import (
 	"io/fs"
-	"maps"
 	"runtime"
 	"strings"
 )
@@ -22,7 +21,8 @@ func (l *loader) readTables(fsys fs.FS, names []string) {
 		if part.table == nil {
 			continue
 		}
-		maps.Copy(l.links, part.links)
+		l.links = append(l.links, part.links...)
+		l.readers[part.table] = part.reader
 		l.set.Tables = append(l.set.Tables, part.table)
 		if rows += len(part.table.Rows); rows > l.lim.rows {
 			part.reader.fail(part.root, strings.TrimSuffix(name, ".yaml"), "too-many-rows",
@@ -38,7 +38,8 @@ type part struct {
 	loader
 	reader *reader
 	root   *node
-	table  *Table // nil for a file that could not be read
+	table  *Table  // nil for a file that could not be read
+	places *places // of the rows; nil for a table that is read whole each time
 }
 
 // parts gives the tables in their order while others are read, not many more than there
@@ -72,15 +73,24 @@ func (l *loader) parts(fsys fs.FS, names []string, stop <-chan struct{}) <-chan 
 }
 
 func (l *loader) readPart(fsys fs.FS, name string) *part {
+	if l.again != nil {
+		return l.again.part(l, fsys, name)
+	}
 	if p := l.kept.take(name); p != nil {
 		return p
 	}
+	p := l.readWhole(fsys, name)
+	l.kept.keep(name, p)
+	return p
+}
+
+// readWhole reads a file from its beginning to its end.
+func (l *loader) readWhole(fsys fs.FS, name string) *part {
 	p := &part{loader: *l}
-	p.list, p.links = nil, map[*Row]*links{}
+	p.list, p.links = nil, nil
 	if p.reader = p.read(fsys, name); p.reader.source != nil {
 		p.readTableFile(strings.TrimSuffix(name, ".yaml"))
 	}
-	l.kept.keep(name, p)
 	return p
 }
 
@@ -90,7 +100,7 @@ func (p *part) readTableFile(name string) {
 	before := *p.reader
 	if !p.quickTable(name) {
 		*p.reader = before
-		p.list, p.links, p.table = nil, map[*Row]*links{}, nil
+		p.list, p.links, p.table = nil, nil, nil
 		if p.root = p.reader.parseWhole(p.reader.source); p.root != nil {
 			p.table = p.readTable(p.reader, p.root, name)
 		}

@@ -13,11 +13,19 @@ func (s *Set) Find(id string) *Row {
 	if !isRef {
 		rest = id
 	}
-	row := s.byID[strings.ToLower(rest)]
+	row := s.byName(rest)
 	if row == nil || (isRef && !strings.EqualFold(row.Table.ID, table)) {
 		return nil
 	}
 	return row
+}
+
+// byName finds a row by its id alone.
+func (s *Set) byName(id string) *Row {
+	if at, there := s.byID[strings.ToLower(id)]; there {
+		return s.all[at]
+	}
+	return nil
 }
 
 // Sizes groups the joints into physical sizes: rows that name each other as twins,

@@ -43,7 +43,7 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 			row.Values[column.ID] = Value{State: Unknown, Pos: r.pos(n)}
 		}
 	}
-	link := &links{reader: r}
+	link := &links{}
 	l.readOwn(r, n, path, got, row, link)
 	if f, there := got["also"]; there {
 		row.Also = r.texts(f.value, path+".also")
@@ -57,7 +57,7 @@ func (l *loader) readRow(r *reader, n *node, t *Table, index int) *Row {
 	if !ok {
 		return nil
 	}
-	l.links[row] = link
+	l.links = append(l.links, link)
 	return row
 }
 

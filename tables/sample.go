@@ -4,7 +4,7 @@ package tables
 // row of each kind. The rows that stay are the very same: they name the others as before,
 // and [Set.Find] finds those too. Its version is its own.
 func (s *Set) Sample(keep func(*Row) bool) *Set {
-	out := &Set{Sources: s.Sources, Retired: s.Retired, History: s.History, byID: s.byID, whole: s.Whole()}
+	out := &Set{Sources: s.Sources, Retired: s.Retired, History: s.History, all: s.all, byID: s.byID, whole: s.Whole()}
 	for _, table := range s.Tables {
 		part := *table
 		part.Rows = nil

@@ -121,48 +121,84 @@ func gap(v, w *Value) string {
 // else give millions.
 const mostUnnamed = 20
 
-// unnamedTwins lists the pairs a caliper cannot tell apart that do not name each
-// other, in the chart's order. Rows are sorted by their greater distance across, so
-// that each is compared only with its neighbours: a large chart is not compared pair
-// by pair.
-func (s *Set) unnamedTwins() [][2]*Row {
-	type entry struct {
-		row         *Row
-		across, cap float64 // mm; only to look near by, the comparison is exact
-		at          int
-	}
-	var entries []entry
-	for row := range s.rows() {
+// span is how far across a joint is and how wide its caps are, in mm; only to look near by, the
+// comparison is exact.
+type span struct {
+	across, cap float64
+	at          int // the row's place in the chart
+}
+
+// spans are those of a chart's joints, the narrowest first.
+type spans []span
+
+func spansOf(rows []*Row) spans {
+	var out spans
+	for _, row := range rows {
 		if len(row.Ends) > 0 {
-			entries = append(entries, entry{row, reach(row, acrossOf), reach(row, capOf), len(entries)})
+			out = append(out, spanOf(row))
 		}
 	}
-	slices.SortFunc(entries, func(a, b entry) int { return cmp.Or(cmp.Compare(a.across, b.across), a.at-b.at) })
+	slices.SortFunc(out, span.compare)
+	return out
+}
+
+func spanOf(row *Row) span { return span{reach(row, acrossOf), reach(row, capOf), row.at} }
+
+func (a span) compare(b span) int { return cmp.Or(cmp.Compare(a.across, b.across), a.at-b.at) }
+
+// again is the list when some rows are others.
+func (s spans) again(rows []*Row, changed map[int]bool) spans {
+	out := make(spans, 0, len(s)+len(changed))
+	for _, one := range s {
+		if !changed[one.at] {
+			out = append(out, one)
+		}
+	}
+	for at := range changed {
+		if len(rows[at].Ends) > 0 {
+			one := spanOf(rows[at])
+			place, _ := slices.BinarySearchFunc(out, one, span.compare)
+			out = slices.Insert(out, place, one)
+		}
+	}
+	return out
+}
+
+// unnamed lists the pairs a caliper cannot tell apart that do not name each other, in the
+// chart's order. Each row is compared only with its neighbours: a large chart is not compared
+// pair by pair. With changed, which are mostUnnamed at most, it is the pairs of those rows.
+func (s spans) unnamed(rows []*Row, changed map[int]bool) [][2]*Row {
 	const acrossNear, capNear = 0.16, 0.06 // mm: the limits, and room for rounding
-	var pairs [][2]entry
-	for i, a := range entries {
+	var pairs [][2]*Row
+	alike := func(a, b span) bool {
+		first, second := rows[min(a.at, b.at)], rows[max(a.at, b.at)]
+		if math.Abs(a.cap-b.cap) > capNear || !SameSize(first, second) || slices.Contains(first.Twins, second) {
+			return false
+		}
+		pairs = append(pairs, [2]*Row{first, second})
+		return true
+	}
+	for i, a := range s {
+		if changed != nil && !changed[a.at] {
+			continue
+		}
 		found := 0
-		for _, b := range entries[i+1:] {
+		for _, b := range s[i+1:] {
 			if b.across-a.across > acrossNear || found == mostUnnamed {
 				break
 			}
-			if math.Abs(a.cap-b.cap) > capNear || !SameSize(a.row, b.row) || slices.Contains(a.row.Twins, b.row) {
-				continue
+			if alike(a, b) {
+				found++
 			}
-			found++
-			if a.at < b.at {
-				pairs = append(pairs, [2]entry{a, b})
-			} else {
-				pairs = append(pairs, [2]entry{b, a})
+		}
+		for j := i - 1; changed != nil && j >= 0 && a.across-s[j].across <= acrossNear; j-- {
+			if !changed[s[j].at] { // else it has found this one
+				alike(s[j], a)
 			}
 		}
 	}
-	slices.SortFunc(pairs, func(p, q [2]entry) int { return cmp.Or(p[0].at-q[0].at, p[1].at-q[1].at) })
-	out := make([][2]*Row, len(pairs))
-	for i, p := range pairs {
-		out[i] = [2]*Row{p[0].row, p[1].row}
-	}
-	return out
+	slices.SortFunc(pairs, func(p, q [2]*Row) int { return cmp.Or(p[0].at-q[0].at, p[1].at-q[1].at) })
+	return pairs
 }
 
 func acrossOf(e *End) *Value { return &e.Across }

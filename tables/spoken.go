@@ -17,7 +17,7 @@ func (s *Set) Spoken(say func(english string) string) *Set {
 		}
 		return say(english)
 	}, rows: map[*Row]*Row{}, sources: map[*Source]*Source{}}
-	out := &Set{of: s, byID: map[string]*Row{}}
+	out := &Set{of: s, byID: s.byID}
 	for _, source := range s.Sources {
 		spoken := *source
 		spoken.Trust = p.say(source.Trust)
@@ -30,8 +30,8 @@ func (s *Set) Spoken(say func(english string) string) *Set {
 	for _, table := range s.Tables {
 		out.Tables = append(out.Tables, p.table(table))
 	}
-	for id, row := range s.byID {
-		out.byID[id] = p.rows[row]
+	for _, row := range s.all {
+		out.all = append(out.all, p.rows[row])
 	}
 	for _, gone := range s.Retired {
 		gone.Why = p.say(gone.Why)

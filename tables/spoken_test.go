@@ -55,14 +55,7 @@ func TestSpoken(t *testing.T) {
 func TestSpokenAlike(t *testing.T) {
 	for name, set := range map[string]*Set{"shipped": shippedSet(t), "texted": texted(t)} {
 		spoken := set.Spoken(strings.Clone)
-		var first, second bytes.Buffer
-		if err := WriteChartJSON(&first, set); err != nil {
-			t.Fatal(err)
-		}
-		if err := WriteChartJSON(&second, spoken); err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(first.Bytes(), second.Bytes()) {
+		if !bytes.Equal(chartJSONOf(t, set), chartJSONOf(t, spoken)) {
 			t.Errorf("%s: the charts differ", name)
 		}
 		if got, want := len(spoken.Sizes()), len(set.Sizes()); got != want {

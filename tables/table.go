@@ -22,10 +22,8 @@ var versionShape = regexp.MustCompile(`^(0|[1-9][0-9]{0,5})\.(0|[1-9][0-9]{0,5})
 
 // links are what a row says of other rows: resolved when all tables are read.
 type links struct {
-	likes  []*node
-	twins  []calledTwin
-	named  []namedTwin // of the twins, those that are there, each once, in the chart's order
-	reader *reader
+	likes []*node
+	twins []calledTwin
 }
 
 // readTable reads one file; name is the file's without .yaml.
@@ -64,7 +62,11 @@ func (l *loader) readTable(r *reader, root *node, name string) *Table {
 		t.Columns = r.columns(f.value, t)
 	}
 	if f, there := got[rowsKey]; there {
+		last := root.Content[len(root.Content)-1] == f.value && f.value.Style&yaml.FlowStyle == 0
 		for i, n := range r.rowNodes(f.value, name+"."+rowsKey) {
+			if last && i == 0 {
+				r.first = r.pos(n)
+			}
 			if row := l.readRow(r, n, t, i); row != nil {
 				t.Rows = append(t.Rows, row)
 			}

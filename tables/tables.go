@@ -30,10 +30,13 @@ type Set struct {
 	Retired []Retired
 	History []Release // newest first, as recorded
 
-	byID   map[string]*Row // by id in lower case
-	of     *Set            // the chart it says in another language; nil for the chart itself
-	whole  *Set            // the chart it is a sample of; nil where nothing was left out
+	all    []*Row         // its rows, in their order; of a sample, those of the whole chart
+	byID   map[string]int // the place among them by id in lower case
+	bySpan spans          // of what a Reader read
+	of     *Set           // the chart it says in another language; nil for the chart itself
+	whole  *Set           // the chart it is a sample of; nil where nothing was left out
 	beside neighbours
+	memory *setMemory // nil of a set that is loaded once
 	named  struct {
 		once sync.Once
 		as   Version
@@ -121,6 +124,9 @@ type Row struct {
 	Pos     diag.Pos
 
 	at int // its place among all rows of the chart
+	// reading is the number under which a Reader read it; 0 when none did.
+	reading  uint64
+	measured bool // somebody measured a value of it; known of what a Reader read
 }
 
 // Ref is the row's name in queries and answers: "table/id".

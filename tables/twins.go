@@ -2,6 +2,7 @@ package tables
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 
 	"capspan/build/diag"
@@ -47,43 +48,45 @@ func findNamed(named []namedTwin, row *Row) bool {
 
 // resolveNamed finds the rows that a row names as its twins, and puts them in the chart's
 // order.
-func (l *loader) resolveNamed(row *Row, link *links) {
-	if len(link.twins) == 0 {
+func (l *loader) resolveNamed(row *Row) {
+	twins, reader := l.links[row.at].twins, l.readers[row.Table]
+	if len(twins) == 0 {
 		return
 	}
-	link.named = make([]namedTwin, 0, len(link.twins))
+	named := make([]namedTwin, 0, len(twins))
 	path := row.Ref() + ".twins"
-	for _, called := range link.twins {
-		id, pos := called.id, link.reader.posOf(called)
+	for _, called := range twins {
+		id, pos := called.id, reader.posOf(called)
 		twin := l.target(id)
 		switch {
 		case twin == nil:
-			link.reader.failAt(pos, path, "twin-nowhere", numbered("the row %q is not in the chart", id), l.nearRows(id)...)
+			reader.failAt(pos, path, "twin-nowhere", numbered("the row %q is not in the chart", id), l.nearRows(id)...)
 		case twin == row:
-			link.reader.failAt(pos, path, "twin-nowhere", numbered("%q names itself as its twin", id))
+			reader.failAt(pos, path, "twin-nowhere", numbered("%q names itself as its twin", id))
 		case len(row.Ends) > 0 && len(twin.Ends) > 0 && !CouldBeTwins(row, twin):
-			p := link.reader.failAt(pos, path, "impossible-twins", apart(row, twin))
+			p := reader.failAt(pos, path, "impossible-twins", apart(row, twin))
 			p.Notes = []diag.Note{{Text: numbered("%q is at", twin.ID), Pos: twin.Pos}}
 		default:
-			link.named = append(link.named, namedTwin{twin, pos})
+			named = append(named, namedTwin{twin, pos})
 		}
 	}
 	// Named twice, the last place counts.
-	slices.SortFunc(link.named, func(a, b namedTwin) int { return cmp.Or(a.row.at-b.row.at, b.pos.Compare(a.pos)) })
-	link.named = slices.CompactFunc(link.named, func(a, b namedTwin) bool { return a.row == b.row })
-	row.Twins = make([]*Row, 0, len(link.named))
-	for _, n := range link.named {
+	slices.SortFunc(named, func(a, b namedTwin) int { return cmp.Or(a.row.at-b.row.at, b.pos.Compare(a.pos)) })
+	named = slices.CompactFunc(named, func(a, b namedTwin) bool { return a.row == b.row })
+	row.Twins = make([]*Row, 0, len(named))
+	for _, n := range named {
 		row.Twins = append(row.Twins, n.row)
 	}
+	l.named[row.at] = named
 }
 
 // nameBack makes twins of each other what only one of them calls so, and says that.
-func (l *loader) nameBack() {
+func (l *loader) nameBack(rows iter.Seq[*Row]) {
 	var late []*Row
-	for row := range l.set.rows() {
-		for _, n := range l.links[row].named {
+	for row := range rows {
+		for _, n := range l.named[row.at] {
 			twin := n.row
-			if findNamed(l.links[twin].named, row) {
+			if findNamed(l.named[twin.at], row) {
 				continue
 			}
 			twin.Twins = append(twin.Twins, row)

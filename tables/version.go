@@ -43,27 +43,35 @@ func (s *Set) version() Version {
 // those of its columns in order, then those of its ends.
 func (r *Row) AllSources() []*Source {
 	var out []*Source
-	add := func(sources []*Source) {
-		for _, s := range sources {
-			if !slices.Contains(out, s) {
-				out = append(out, s)
-			}
+	r.eachSource(func(s *Source) {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
 		}
-	}
-	value := func(v Value) {
-		add(v.Sources)
-		for _, o := range v.Others {
-			add(o.Sources)
-		}
-	}
-	add(r.Sources)
-	for _, c := range r.Table.Columns {
-		value(r.Values[c.ID])
-	}
-	for _, e := range r.Ends {
-		value(e.Hold)
-		value(e.Cap)
-		value(e.Across)
-	}
+	})
 	return out
+}
+
+// eachSource visits them as they stand, one named twice twice.
+func (r *Row) eachSource(visit func(*Source)) {
+	all := func(sources []*Source) {
+		for _, s := range sources {
+			visit(s)
+		}
+	}
+	value := func(v *Value) {
+		all(v.Sources)
+		for i := range v.Others {
+			all(v.Others[i].Sources)
+		}
+	}
+	all(r.Sources)
+	for i := range r.Table.Columns {
+		v := r.Values[r.Table.Columns[i].ID]
+		value(&v)
+	}
+	for i := range r.Ends {
+		value(&r.Ends[i].Hold)
+		value(&r.Ends[i].Cap)
+		value(&r.Ends[i].Across)
+	}
 }

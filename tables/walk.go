@@ -31,6 +31,7 @@ type reader struct {
 
 	spare []map[string]field // for mappings to come
 	rows  *quickRows         // of a table that is read row by row
+	first diag.Pos           // of the first row, when rows are what stands last in the file
 }
 
 // forget takes back what fields gave, once nobody looks at it any more.
