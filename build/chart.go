@@ -10,28 +10,38 @@ import (
 // Chart compiles the joint tables into what the identification core reads: exact
 // millimetres, half of the last printed digit, and one number for each size.
 // Tables of other kinds have no ends and are left out.
-func Chart(set *tables.Set) matcher.Chart {
+func Chart(set *tables.Set) matcher.Chart { return chartAgain(set, nil) }
+
+// chartAgain is the same, with what the memory has of rows.
+func chartAgain(set *tables.Set, again *rowsAgain) matcher.Chart {
 	sizes := map[*tables.Row]int{}
 	for n, size := range set.Sizes() {
 		for _, row := range size {
 			sizes[row] = n
 		}
 	}
-	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: []matcher.ChartRow{}}
+	var rows []*tables.Row
 	for _, table := range set.Tables {
 		for _, row := range table.Rows {
-			if len(row.Ends) == 0 {
-				continue
+			if len(row.Ends) > 0 {
+				rows = append(rows, row)
 			}
-			out := matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: table.Title,
-				Basis: string(row.Basis), Size: sizes[row]}
-			for _, end := range row.Ends {
-				out.Ends = append(out.Ends, chartEnd(end))
-			}
-			chart.Rows = append(chart.Rows, out)
 		}
 	}
+	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: eachRow(again, "compiled", rows, nil, chartRow)}
+	for n, row := range rows {
+		chart.Rows[n].Size = sizes[row]
+	}
 	return chart
+}
+
+// chartRow is a row but for its size, whose number hangs on all rows.
+func chartRow(row *tables.Row) matcher.ChartRow {
+	out := matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: row.Table.Title, Basis: string(row.Basis)}
+	for _, end := range row.Ends {
+		out.Ends = append(out.Ends, chartEnd(end))
+	}
+	return out
 }
 
 // rowOf is the id of the row that the core names by a ref, "table/id".

@@ -46,7 +46,7 @@ func TestAfterAnyEdits(t *testing.T) {
 			opt := Options{Language: catalog.English, Memory: memory}
 			got, problems := Site(e.sources(), opt)
 			opt.Memory = primed.copy()
-			opt.Memory.pages = map[string]pageMemory{}
+			opt.Memory.pages, opt.Memory.made, opt.Memory.again = map[string]pageMemory{}, map[string]map[string]any{}, nil
 			want, others := Site(e.sources(), opt)
 			if problems.Blocked() != others.Blocked() {
 				t.Fatalf("%s: %v\nwithout a memory: %v", name, problems, others)
@@ -78,6 +78,8 @@ func (m *Memory) copy() *Memory {
 	maps.Copy(out.pictures, m.pictures)
 	maps.Copy(out.pages, m.pages)
 	maps.Copy(out.worked, m.worked)
+	maps.Copy(out.made, m.made)
+	out.again = m.again
 	return out
 }
 

@@ -232,12 +232,13 @@ const joiningEnds = "ends"
 // providedTo is what a calculation's page carries of the chart, as JSON: only what its
 // calculation looks at.
 func (s *site) providedTo(name string) string {
-	all := drivelineRows(s.set)
 	part := map[string]any{}
 	switch name {
 	case "fasteners":
+		all := drivelineRows(s.set)
 		part["fasteners"], part["documents"] = all.Fasteners, all.Documents
 	case "torque":
+		all := drivelineRows(s.set)
 		part["rows"], part["ratings"] = all.Rows, all.Ratings
 	}
 	text, err := json.Marshal(part)

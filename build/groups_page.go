@@ -123,7 +123,7 @@ func (s *site) groupDrafts(t *tables.Table) []rowDraft {
 	var list []rowDraft
 	groups := s.tableGroups(t)
 	for n, group := range groups {
-		d := rowDraft{address: groupAddress(t, group.name), rows: slices.Concat(group.sizes...),
+		d := rowDraft{address: groupAddress(t, group.name), from: t.Pos, rows: slices.Concat(group.sizes...),
 			fill: func(s *site) (templates.Page, diag.Pos) { return s.groupPage(t, groups, n) }}
 		for _, next := range groups[max(n-1, 0):min(n+2, len(groups))] {
 			d.beside = append(d.beside, next.name)

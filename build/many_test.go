@@ -49,7 +49,7 @@ func rowsOnly(src Sources) (*site, diag.List) {
 	_, found = s.addFacts()
 	problems.Add(found...)
 	for _, draft := range s.namesDrafts() {
-		page, from := draft()
+		page, from := draft.fill(s)
 		s.drafted = append(s.drafted, drafted{page, from})
 	}
 	s.addSearch()

@@ -23,14 +23,17 @@ type Memory struct {
 	pictures map[pictureKey][]byte
 	pages    map[string]pageMemory // of rows, by language
 	tables   tables.Reader
-	worked   map[string]workedOut // by language
-	mu       sync.Mutex           // of the scripts and of what is worked out
-	blank    bool                 // of a check: pictures are not drawn
+	worked   map[string]workedOut      // by language
+	again    *again                    // the rows of the last chart, beside those of the one before
+	made     map[string]map[string]any // of rows, by language, and by what it is
+	disk     *known                    // of the folder that was written to last
+	mu       sync.Mutex                // of the scripts, of what is worked out and of what is made of rows
+	blank    bool                      // of a check: pictures are not drawn
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, worked: map[string]workedOut{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, made: map[string]map[string]any{}, worked: map[string]workedOut{}}
 }
 
 // set loads the chart; a table whose file is as it was is not read anew.

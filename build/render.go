@@ -6,6 +6,7 @@ import (
 	"maps"
 	"path"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -66,30 +67,33 @@ func (s *site) renderMany(sites []*site) diag.List {
 	}
 	s.many = nil
 	shared := s.steady(s.shared())
-	known := s.known(shared)
+	known, keep := s.known(shared)
 	pages := make([]rendered, len(drafts))
 	kept := make([]remembered, len(drafts))
 	onAllCores(len(drafts), func(n int) {
 		d := drafts[n]
 		drafts[n] = rowDraft{} // what it holds may go
 		defer s.progress.one()
-		if before, is := known.pages[d.address]; is && s.unchanged(before, d) {
-			pages[n] = rendered{d.address, d.rows[0].Pos, before.file, nil, before.shown}
+		if len(sites) > 1 {
+			d.beside = append(slices.Clip(d.beside), s.standsIn(d.address, sites)...)
+		}
+		if before, is := known.pages[d.address]; is && s.unchanged(known, before, d) {
+			pages[n] = rendered{d.address, d.from, before.file, nil, before.shown}
 			kept[n] = before
 			return
 		}
 		one := s.seeing()
 		page, from := d.fill(one)
 		if len(sites) > 1 {
-			linkPage(sites, s, &page, func(*site) bool { return true })
+			linkPage(sites, s, &page, func(other *site) bool { return other.has[page.Address] })
 		}
 		pages[n] = s.render(&page, from, shared)
-		if s.prints != nil {
+		if keep {
 			kept[n] = s.remember(d, one.seen, pages[n])
 		}
 	})
-	if s.prints != nil {
-		next := pageMemory{known.rest, make(map[string]remembered, len(kept))}
+	if keep {
+		next := pageMemory{known.rest, s.again.again.now, make(map[string]remembered, len(kept))}
 		for n, p := range pages {
 			if p.err == nil {
 				next.pages[p.address] = kept[n]
@@ -100,17 +104,28 @@ func (s *site) renderMany(sites []*site) diag.List {
 	return s.placeAll(pages)
 }
 
-// known is what the memory has of the pages of rows, if all they have in common is as it was.
-func (s *site) known(shared templates.Site) pageMemory {
-	if s.memory == nil || s.spool != nil || len(s.previews) > 0 {
-		return pageMemory{}
+// known is what the memory has of the pages of rows, if all they have in common is as it was,
+// and whether they are to be remembered.
+func (s *site) known(shared templates.Site) (pageMemory, bool) {
+	if s.again == nil || len(s.previews) > 0 {
+		return pageMemory{}, false
 	}
-	s.printRows()
 	rest := s.rest(shared)
 	if before := s.memory.pages[s.words.Language]; before.rest == rest {
-		return before
+		return before, true
 	}
-	return pageMemory{rest: rest}
+	return pageMemory{rest: rest}, true
+}
+
+// standsIn are the other languages that have a page of rows.
+func (s *site) standsIn(address string, sites []*site) []string {
+	var list []string
+	for _, other := range sites {
+		if other != s && other.has[address] {
+			list = append(list, other.words.Language)
+		}
+	}
+	return list
 }
 
 // renderPages renders the pages that were kept until all were known.

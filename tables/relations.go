@@ -28,6 +28,11 @@ func (s *Set) Find(id string) *Row {
 // A row of unknown hold may be twin to rows of different holds; it then joins none
 // of them, since 1350 and 1355 must not become one size through it.
 func (s *Set) Sizes() [][]*Row {
+	s.sized.once.Do(func() { s.sized.list = s.sizes() })
+	return s.sized.list
+}
+
+func (s *Set) sizes() [][]*Row {
 	var joints []*Row
 	group := map[*Row]*[]*Row{}
 	unclear := map[*Row]bool{}
@@ -67,13 +72,15 @@ func (s *Set) Sizes() [][]*Row {
 	var out [][]*Row
 	for _, row := range joints {
 		rows := *group[row]
-		slices.SortFunc(rows, func(a, b *Row) int { return a.at - b.at })
-		if rows[0] == row {
+		if slices.MinFunc(rows, byPlace) == row {
+			slices.SortFunc(rows, byPlace)
 			out = append(out, rows)
 		}
 	}
 	return out
 }
+
+func byPlace(a, b *Row) int { return a.at - b.at }
 
 // openHold reports whether the hold of an end is unknown.
 func openHold(row *Row) bool {
