@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"slices"
+	"sync"
 
 	"capspan/tables"
 )
@@ -19,16 +20,43 @@ func nameOf(row *tables.Row) rowName { return rowName{row.Table.ID, row.ID} }
 
 // chartThen is what a build leaves of its chart for the next one.
 type chartThen struct {
-	heads    map[string][]byte // of tables
-	rows     map[rowName]*rowThen
-	editions int // numbers given so far
+	tables   map[string]*tableThen
+	rows     []*rowThen // in the chart's order
+	editions int        // numbers given so far
+}
+
+// tableThen is a table: the text before its rows, and where those stand in the chart.
+type tableThen struct {
+	head  []byte
+	first int
+	rows  []*rowThen
+	byID  func() map[string]int
+}
+
+// find is the place of a row in the table; most stand where they stood.
+func (t *tableThen) find(id string, near int) (int, bool) {
+	if near < len(t.rows) && t.rows[near].name.id == id {
+		return near, true
+	}
+	n, is := t.byID()[id]
+	return n, is
+}
+
+// at is the place of a row in the chart.
+func (c *chartThen) at(name rowName) (int, bool) {
+	t := c.tables[name.table]
+	if t == nil {
+		return 0, false
+	}
+	n, is := t.find(name.id, len(t.rows))
+	return t.first + n, is
 }
 
 // rowThen is a row: all that its file says of it, and what others must know of it when it
-// has gone.
+// has gone. It stays the same as long as nothing of the row changes.
 type rowThen struct {
-	at      int // in the chart's order
-	edition int // the row's number as long as nothing of it changes, and never another's
+	name    rowName
+	edition int // the row's number, and never another's
 	text    []byte
 	twins   []rowName
 	likes   []rowName // of a conversion joint
@@ -42,7 +70,6 @@ type again struct {
 	set       *tables.Set
 	then, now *chartThen
 	place     map[*tables.Row]int
-	rows      []*rowThen // by the place of a row, what the next build will know of it
 	was       []int      // by the place of a row, its place then; -1 of one that is new or has changed
 	is        []int      // by the place of a row then, its place now; -1 of one that has changed or gone
 	at        []int      // by edition, the place of the row; -1 of one that has changed or gone
@@ -68,72 +95,101 @@ func (m *Memory) compare(set *tables.Set) *again {
 }
 
 func newAgain(set *tables.Set, then *chartThen) *again {
-	a := &again{set: set, then: then, place: make(map[*tables.Row]int, len(then.rows)), is: make([]int, len(then.rows))}
-	a.now = &chartThen{heads: map[string][]byte{}, rows: make(map[rowName]*rowThen, len(then.rows)), editions: then.editions}
-	for n := range a.is {
-		a.is[n] = -1
-	}
-	var rows []*tables.Row
+	a := &again{set: set, then: then, place: make(map[*tables.Row]int, len(then.rows)), is: allOf(-1, len(then.rows))}
+	a.now = &chartThen{tables: map[string]*tableThen{}, rows: make([]*rowThen, 0, len(then.rows)), editions: then.editions}
 	var texts [][]byte
-	var before []*rowThen // nil for one that has changed
 	for _, t := range set.Tables {
-		head, known := then.heads[t.ID]
-		a.now.heads[t.ID] = t.Head()
-		known = known && bytes.Equal(head, a.now.heads[t.ID])
-		for n, text := range t.RowTexts() {
-			row := t.Rows[n]
-			was := then.rows[nameOf(row)]
-			if !known || was == nil || !bytes.Equal(text, was.text) || !slices.EqualFunc(row.Twins, was.twins, isNamed) {
-				was = nil
-			}
-			a.place[row] = len(rows)
-			rows, texts, before = append(rows, row), append(texts, text), append(before, was)
+		for _, row := range t.Rows {
+			a.place[row] = len(a.place)
 		}
+		a.was = append(a.was, a.unchanged(t, then.tables[t.ID])...)
+		texts = append(texts, t.RowTexts()...)
 	}
 	last := -1
-	for n, row := range rows {
-		made := &rowThen{}
-		if was := before[n]; was != nil && !slices.ContainsFunc(row.Ends, func(end tables.End) bool { return end.Like != nil && before[a.place[end.Like]] == nil }) {
-			*made = *was
-			a.was, a.is[was.at] = append(a.was, was.at), n
-			a.reordered = a.reordered || was.at < last
-			last = was.at
-		} else {
-			*made = rowAgain(row)
-			made.edition = a.now.editions
-			a.now.editions++
-			a.was, a.moved = append(a.was, -1), append(a.moved, made)
+	for _, t := range set.Tables {
+		now := &tableThen{head: t.Head(), first: len(a.now.rows)}
+		for _, row := range t.Rows {
+			at := len(a.now.rows)
+			was := a.was[at]
+			switch {
+			case was >= 0 && slices.ContainsFunc(row.Ends, func(end tables.End) bool { return end.Like != nil && a.was[a.place[end.Like]] < 0 }):
+				a.was[at] = -1 // as the row that an end is like has
+				fallthrough
+			case was < 0:
+				made := rowAgain(row, texts[at])
+				made.edition = a.now.editions
+				a.now.editions++
+				a.now.rows, a.moved = append(a.now.rows, made), append(a.moved, made)
+			default:
+				a.now.rows = append(a.now.rows, then.rows[was])
+				a.is[was] = at
+				a.reordered = a.reordered || was < last
+				last = was
+			}
 		}
-		made.at, made.text = n, texts[n]
-		a.rows = append(a.rows, made)
-		a.now.rows[nameOf(row)] = made
+		now.rows = a.now.rows[now.first:]
+		now.byID = sync.OnceValue(func() map[string]int {
+			byID := make(map[string]int, len(now.rows))
+			for n, row := range now.rows {
+				byID[row.name.id] = n
+			}
+			return byID
+		})
+		a.now.tables[t.ID] = now
 	}
-	for _, was := range then.rows {
-		if a.is[was.at] < 0 {
-			a.moved = append(a.moved, was)
+	a.at = allOf(-1, a.now.editions)
+	for at, row := range a.now.rows {
+		a.at[row.edition] = at
+	}
+	for at, is := range a.is {
+		if is < 0 {
+			a.moved = append(a.moved, then.rows[at])
 		}
 	}
-	a.at = make([]int, a.now.editions)
-	for n := range a.at {
-		a.at[n] = -1
-	}
-	for n, row := range a.rows {
-		a.at[row.edition] = n
-	}
-	a.near = a.nearby(rows)
+	a.near = a.nearby()
 	return a
+}
+
+// unchanged lists the places then of the rows of a table; -1 for those of which the file says
+// something else now.
+func (a *again) unchanged(t *tables.Table, then *tableThen) []int {
+	list := allOf(-1, len(t.Rows))
+	if then == nil || !bytes.Equal(then.head, t.Head()) {
+		return list
+	}
+	near := 0
+	for n, text := range t.RowTexts() {
+		row := t.Rows[n]
+		at, known := then.find(row.ID, near)
+		if !known {
+			continue
+		}
+		near = at + 1
+		if was := then.rows[at]; bytes.Equal(text, was.text) && slices.EqualFunc(row.Twins, was.twins, isNamed) {
+			list[n] = then.first + at
+		}
+	}
+	return list
+}
+
+// allOf is a list of so many times the same.
+func allOf(n, times int) []int {
+	list := make([]int, times)
+	for i := range list {
+		list[i] = n
+	}
+	return list
 }
 
 func isNamed(row *tables.Row, name rowName) bool {
 	return row.ID == name.id && row.Table.ID == name.table
 }
 
-// rowAgain is what the next build will ask of a row.
-func rowAgain(row *tables.Row) rowThen {
-	r := rowThen{key: sizeKey(row), ends: len(row.Ends), breadth: tables.Breadth(row)}
-	for _, twin := range row.Twins {
-		r.twins = append(r.twins, nameOf(twin))
-	}
+// rowAgain is what the next build will ask of a row. Its text is its own: the file that it
+// stands in is not to stay with it.
+func rowAgain(row *tables.Row, text []byte) *rowThen {
+	r := &rowThen{name: nameOf(row), text: bytes.Clone(text), key: sizeKey(row), ends: len(row.Ends), breadth: tables.Breadth(row)}
+	r.twins = namesOf(row.Twins)
 	for _, end := range row.Ends {
 		if end.Like != nil {
 			r.likes = append(r.likes, nameOf(end.Like))

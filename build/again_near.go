@@ -1,10 +1,6 @@
 package build
 
-import (
-	"math"
-
-	"capspan/tables"
-)
+import "math"
 
 // A page asks the chart what is near a row, and the answer may change with a row that is not
 // on the page. Where few rows have changed, it can be told which answers may be others now:
@@ -25,34 +21,28 @@ type nearby struct {
 // nearby finds them. A row that is gone is no twin of its twins any more, so they have
 // changed too; rows that have not name the same twins as before. So what was bound to what
 // has changed is bound to it still.
-func (a *again) nearby(rows []*tables.Row) nearby {
+func (a *again) nearby() nearby {
 	n := nearby{all: a.reordered || len(a.moved) > manyMoved, rows: map[int]bool{}, of: map[string]bool{}, keys: map[string]bool{}}
 	if n.all {
 		return n
 	}
 	var take func(name rowName)
 	take = func(name rowName) {
-		row := a.now.rows[name]
-		if row == nil || n.rows[row.at] {
+		at, is := a.now.at(name)
+		if !is || n.rows[at] {
 			return
 		}
-		n.rows[row.at], n.of[row.key] = true, true
+		row := a.now.rows[at]
+		n.rows[at], n.of[row.key] = true, true
 		for _, twin := range row.twins {
 			take(twin)
 		}
 	}
 	for _, row := range a.moved {
 		n.keys[row.key] = true
+		take(row.name)
 		for _, like := range row.likes {
 			take(like)
-		}
-		for _, twin := range row.twins {
-			take(twin)
-		}
-	}
-	for at, was := range a.was {
-		if was < 0 {
-			take(nameOf(rows[at]))
 		}
 	}
 	return n
@@ -64,7 +54,7 @@ func (a *again) stands(question string, at int, reach float64) bool {
 	if a.near.all {
 		return false
 	}
-	row := a.rows[at]
+	row := a.now.rows[at]
 	switch question {
 	case "size":
 		return !a.near.keys[row.key]

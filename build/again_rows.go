@@ -49,7 +49,7 @@ func (s *site) rememberedRows() *rowsAgain {
 	return s.memory.rowsAgain(s.words.Language, s.english, s.set, s.ground())
 }
 
-func (r *rowsAgain) editionOf(row *tables.Row) int { return r.rows[r.place[row]].edition }
+func (r *rowsAgain) editionOf(row *tables.Row) int { return r.again.now.rows[r.place[row]].edition }
 
 // inEnglish is the same for the rows of the English chart.
 func (r *rowsAgain) inEnglish() *rowsAgain {

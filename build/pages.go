@@ -73,7 +73,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	}
 	for _, table := range s.set.Tables {
 		if s.large() && table.Joint() {
-			add(func() (templates.Page, diag.Pos) { return s.groupsPage(table, s.tableGroups(table)) })
+			add(func() (templates.Page, diag.Pos) { return s.groupsPage(table, s.groups()[table]) })
 			continue
 		}
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })

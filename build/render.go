@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"path"
+	"reflect"
 	"runtime"
 	"slices"
 	"sync"
@@ -67,7 +68,7 @@ func (s *site) renderMany(sites []*site) diag.List {
 	}
 	s.many = nil
 	shared := s.steady(s.shared())
-	known, keep := s.known(shared)
+	known, noted := s.known(shared)
 	pages := make([]rendered, len(drafts))
 	kept := make([]remembered, len(drafts))
 	onAllCores(len(drafts), func(n int) {
@@ -88,11 +89,11 @@ func (s *site) renderMany(sites []*site) diag.List {
 			linkPage(sites, s, &page, func(other *site) bool { return other.has[page.Address] })
 		}
 		pages[n] = s.render(&page, from, shared)
-		if keep {
+		if noted {
 			kept[n] = s.remember(d, one.seen, pages[n])
 		}
 	})
-	if keep {
+	if noted {
 		next := pageMemory{known.rest, s.again.again.now, make(map[string]remembered, len(kept))}
 		for n, p := range pages {
 			if p.err == nil {
@@ -133,6 +134,7 @@ func (s *site) renderPages() diag.List {
 	pages := make([]rendered, len(s.drafted))
 	shared := s.shared()
 	steady := s.steady(shared)
+	then := s.again.viewsThen()
 	s.progress.all.Add(int64(len(pages)))
 	onAllCores(len(pages), func(n int) {
 		defer s.progress.one()
@@ -140,15 +142,33 @@ func (s *site) renderPages() diag.List {
 		if !ofWholeChart(page.Body) {
 			site = steady
 		}
-		pages[n] = s.render(page, s.drafted[n].from, site)
+		s.complete(page, site)
+		if before, is := then[page.Address]; is && reflect.DeepEqual(before.page, *page) {
+			pages[n] = rendered{page.Address, s.drafted[n].from, before.file, nil, s.sitemapEntry(page)}
+		} else {
+			pages[n] = s.rendered(page, s.drafted[n].from)
+		}
 	})
+	if s.again != nil && s.tableWords == nil {
+		s.again.keepViews(s.drafted, pages)
+	}
 	return s.placeAll(pages)
 }
 
-// render renders a page into its file. A frame that fails is a problem of that page only.
+// render renders a page into its file.
 func (s *site) render(page *templates.Page, from diag.Pos, shared templates.Site) rendered {
+	s.complete(page, shared)
+	return s.rendered(page, from)
+}
+
+// complete adds to a page what it has in common with others, and what it says of itself.
+func (s *site) complete(page *templates.Page, shared templates.Site) {
 	page.Site = shared
 	s.head(page)
+}
+
+// rendered renders a page that is complete. A frame that fails is a problem of that page only.
+func (s *site) rendered(page *templates.Page, from diag.Pos) rendered {
 	var b bytes.Buffer
 	err := s.frames.Render(&b, *page)
 	return rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page)}

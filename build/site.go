@@ -333,6 +333,7 @@ type site struct {
 	shown    []sitemapEntry                // pages for search engines
 	previews map[string]*templates.Picture // by row; under "" what every other page shows
 	sizes    func() sizeIndex              // of a large chart
+	groups   func() map[*tables.Table][]sizeGroup
 }
 
 func newSite(in inputs, opt Options) *site {
@@ -340,6 +341,7 @@ func newSite(in inputs, opt Options) *site {
 	s := &site{inputs: in, progress: &counter{}, places: map[string]diag.Pos{}, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
 	s.ruler = sync.OnceValue(func() template.HTML { return s.drawn().Ruler("ruler") })
 	s.sizes = sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set, s.keyOf) })
+	s.groups = sync.OnceValue(s.groupsOfTables)
 	if !opt.check { // to name a large chart takes long
 		s.version = in.set.Version()
 	}

@@ -57,7 +57,7 @@ func newSizeIndex(set *tables.Set, keyOf func(*tables.Row) string) sizeIndex {
 func (s *site) keyOf(row *tables.Row) string {
 	if s.again != nil {
 		if at, is := s.again.place[row]; is {
-			return s.again.rows[at].key
+			return s.again.again.now.rows[at].key
 		}
 	}
 	return sizeKey(row)

@@ -92,21 +92,26 @@ func (k *known) forget(name string) {
 	}
 }
 
-// quiet reports whether nothing has come into a folder or left it since it was looked
-// through, and what the system says of it. It is asked of a folder after those above: what
-// lies behind a link is not known.
-func (k *known) quiet(folder string) (fs.FileInfo, bool) {
-	if k == nil {
-		return nil, false
+// lookAll asks the system about many; nil stands for one that it says nothing of.
+func (k *known) lookAll(names []string) []fs.FileInfo {
+	infos := make([]fs.FileInfo, len(names))
+	if k != nil {
+		onAllCores(len(names), func(n int) { infos[n], _ = k.look(names[n]) })
 	}
-	now, err := k.look(folder)
-	if err != nil {
-		return nil, false
+	return infos
+}
+
+// quiet reports whether nothing has come into a folder or left it since it was looked
+// through. It is told what the system says of it now, and asked of a folder after those
+// above: what lies behind a link is not known.
+func (k *known) quiet(folder string, now fs.FileInfo) bool {
+	if k == nil || now == nil {
+		return false
 	}
 	above := path.Dir(folder)
 	k.real[folder] = folder == "." || now.IsDir() && (above == "." || k.real[above])
 	then, is := k.folders[folder]
-	return now, is && k.real[folder] && same(now, then)
+	return is && k.real[folder] && same(now, then)
 }
 
 // through is told that a folder was looked through; info is from before.

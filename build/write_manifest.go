@@ -81,11 +81,13 @@ func (w *writer) removeScratch(files map[string]bool) error {
 			folders[dir] = true
 		}
 	}
-	for _, dir := range slices.Sorted(maps.Keys(folders)) { // those above come first
-		info, quiet := w.known.quiet(dir)
-		if quiet {
+	sorted := slices.Sorted(maps.Keys(folders)) // those above come first
+	infos := w.known.lookAll(sorted)
+	for n, dir := range sorted {
+		if w.known.quiet(dir, infos[n]) {
 			continue
 		}
+		info := infos[n]
 		entries, err := fs.ReadDir(w.root.FS(), dir)
 		if err != nil {
 			continue // not made yet, or a file; writing into it will tell

@@ -34,35 +34,36 @@ func (s *Set) Sizes() [][]*Row {
 
 func (s *Set) sizes() [][]*Row {
 	var joints []*Row
-	group := map[*Row]*[]*Row{}
-	unclear := map[*Row]bool{}
+	last := -1
 	for row := range s.rows() {
-		if len(row.Ends) == 0 {
-			continue
-		}
-		joints = append(joints, row)
-		group[row] = &[]*Row{row}
-		if ambiguous(row) {
-			unclear[row] = true
+		last = max(last, row.at)
+		if len(row.Ends) > 0 {
+			joints = append(joints, row)
 		}
 	}
+	group := make([]*[]*Row, last+1) // by the place of a row
+	unclear := make([]bool, last+1)
+	for _, row := range joints {
+		group[row.at] = &[]*Row{row}
+		unclear[row.at] = ambiguous(row)
+	}
 	merge := func(a, b *Row) {
-		into, from := group[a], group[b]
+		into, from := group[a.at], group[b.at]
 		if into == from || clash(*into, *from) {
 			return
 		}
 		*into = append(*into, *from...)
 		for _, row := range *from {
-			group[row] = into
+			group[row.at] = into
 		}
 	}
 	for _, known := range []bool{true, false} {
 		for _, row := range joints {
-			if !known && unclear[row] {
+			if !known && unclear[row.at] {
 				continue
 			}
 			for _, twin := range row.Twins {
-				if group[twin] == nil || (known && (openHold(row) || openHold(twin))) || (!known && unclear[twin]) {
+				if twin.at > last || group[twin.at] == nil || (known && (openHold(row) || openHold(twin))) || (!known && unclear[twin.at]) {
 					continue
 				}
 				merge(row, twin)
@@ -71,7 +72,7 @@ func (s *Set) sizes() [][]*Row {
 	}
 	var out [][]*Row
 	for _, row := range joints {
-		rows := *group[row]
+		rows := *group[row.at]
 		if slices.MinFunc(rows, byPlace) == row {
 			slices.SortFunc(rows, byPlace)
 			out = append(out, rows)

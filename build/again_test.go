@@ -1,0 +1,110 @@
+package build
+
+import (
+	"bytes"
+	"io/fs"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+// rewritten is a catalogue in which a file of the tables is another one.
+func rewritten(t *testing.T, src Sources, file string, how func(string) string) Sources {
+	t.Helper()
+	files := maps.Clone(src.Tables.(fstest.MapFS))
+	text := string(files[file].Data)
+	made := how(text)
+	if made == text {
+		t.Fatalf("%s is not changed", file)
+	}
+	files[file] = &fstest.MapFile{Data: []byte(made)}
+	src.Tables = files
+	return src
+}
+
+// seriesOf is for which joints a table of fasteners has a thread.
+var seriesOf = regexp.MustCompile(`(\n    series: *\{is: )1610`)
+
+// inRow changes the n-th row of a text.
+func inRow(n int, how func(string) string) func(string) string {
+	return func(text string) string {
+		rows := strings.Split(text, rowStart)
+		rows[n] = how(rows[n])
+		return strings.Join(slices.DeleteFunc(rows, func(row string) bool { return row == "" }), rowStart)
+	}
+}
+
+// What is told of rows one by one, in drawers, pieces and lists, is after any edit what a
+// build without a memory makes of it; and so it is when the edit is taken back.
+func TestRowsAgain(t *testing.T) {
+	src := manySources(t)
+	metric := func(how func(string) string) func(*testing.T) Sources {
+		return func(t *testing.T) Sources { return rewritten(t, src, "joints-metric.yaml", how) }
+	}
+	firstOf := func(file string) string { // the id of its first row
+		return rowID.FindStringSubmatch(strings.Split(string(src.Tables.(fstest.MapFS)[file].Data), rowStart)[1])[1]
+	}
+	for name, edit := range map[string]func(*testing.T) Sources{
+		"a figure":              func(t *testing.T) Sources { made, _ := edited(t, src, "joints-metric.yaml"); return made },
+		"another name":          func(t *testing.T) Sources { return withName(t, src, "joints-metric.yaml") },
+		"a row more":            func(t *testing.T) Sources { return withRow(t, src, "joints-metric.yaml", nil) },
+		"a row of another size": func(t *testing.T) Sources { return withRow(t, src, "joints-metric.yaml", newGroup(t)) },
+		"a note": metric(inRow(40, func(row string) string {
+			return strings.TrimRight(noteOf.ReplaceAllString(row, ""), "\n") + "\n    note: \"invented, and edited\"\n"
+		})),
+		"two rows change places": metric(func(text string) string {
+			rows := strings.Split(text, rowStart)
+			rows[10], rows[11] = rows[11], rows[10]
+			return strings.Join(rows, rowStart)
+		}),
+		"a line between rows": metric(func(text string) string { return strings.Replace(text, rowStart, "\n  # another line"+rowStart, 20) }),
+		"a line at the end":   metric(func(text string) string { return text + "# another line\n" }),
+		"the head":            metric(func(text string) string { return strings.Replace(text, `label: "Cap"`, `label: "Cup"`, 1) }),
+		"a conversion joint more": func(t *testing.T) Sources {
+			return rewritten(t, src, "joints-conversion.yaml", func(text string) string {
+				return strings.TrimRight(text, "\n") + rowStart + "new-c\n    ends: [{like: " + firstOf("joints-metric.yaml") + "}, {like: " + firstOf("joints-inch.yaml") + "}]\n    basis: common-practice\n"
+			})
+		},
+		"no twins of conversion joints": func(t *testing.T) Sources {
+			return rewritten(t, src, "joints-conversion.yaml", func(text string) string { return twinsOf.ReplaceAllString(text, "") })
+		},
+		"a thread of a row": func(t *testing.T) Sources {
+			return rewritten(t, src, "fasteners.yaml", func(text string) string { return seriesOf.ReplaceAllString(text, "${1}"+firstOf("joints-metric.yaml")) })
+		},
+		"a source": func(t *testing.T) Sources {
+			return rewritten(t, src, "sources.yaml", func(text string) string { return strings.Replace(text, "    title: ", "    title: Edited ", 1) })
+		},
+		"nothing but words": func(t *testing.T) Sources {
+			made := src
+			text, err := fs.ReadFile(src.Templates, "words/en/a-z.yaml")
+			if err != nil {
+				t.Fatal(err)
+			}
+			made.Templates = layers{fstest.MapFS{"words/en/a-z.yaml": {Data: bytes.Replace(text, []byte("another name of"), []byte("one more name of"), 1)}}, src.Templates}
+			return made
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			memory := NewMemory()
+			for n, src := range []Sources{src, edit(t), src} {
+				got, problems := rowsOnly(src, memory)
+				want, others := rowsOnly(src, nil)
+				if problems.Blocked() || others.Blocked() {
+					t.Fatal(problems, others)
+				}
+				have, files := contents(Output{Files: got.files}), contents(Output{Files: want.files})
+				for path, content := range files {
+					if !bytes.Equal(have[path], content) {
+						t.Errorf("build %d: %s is not as without a memory", n, path)
+					}
+				}
+				if len(have) != len(files) || len(files) < 50 {
+					t.Errorf("build %d: %d files, without a memory %d", n, len(have), len(files))
+				}
+			}
+		})
+	}
+}
