@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"fmt"
 	"slices"
 	"sync"
 
@@ -23,6 +24,7 @@ type chartThen struct {
 	tables   map[string]*tableThen
 	rows     []*rowThen // in the chart's order
 	editions int        // numbers given so far
+	sizes    []int      // by place, the number of a row's physical size
 }
 
 // tableThen is a table: the text before its rows, and where those stand in the chart.
@@ -60,6 +62,7 @@ type rowThen struct {
 	text    []byte
 	twins   []rowName
 	likes   []rowName // of a conversion joint
+	held    string    // by what, and between which faces it is measured, end by end
 	ends    int
 	breadth float64
 	key     string // of its size
@@ -147,7 +150,40 @@ func newAgain(set *tables.Set, then *chartThen) *again {
 		}
 	}
 	a.near = a.nearby()
+	a.now.sizes = a.sizes()
 	return a
+}
+
+// sizes are the numbers of the rows' physical sizes ([tables.Set.Sizes]), by place; -1 of a
+// row that is no joint. They hang on twins and holds alone.
+func (a *again) sizes() []int {
+	if a.then.sizes != nil && !a.reordered && len(a.then.rows) == len(a.now.rows) && !slices.ContainsFunc(a.moved, a.resized) {
+		return a.then.sizes
+	}
+	return sizeNumbers(a.set, func(row *tables.Row) int { return a.place[row] }, len(a.now.rows))
+}
+
+// resized reports whether a row that has moved is not in the place it had, with the same
+// twins and holds.
+func (a *again) resized(row *rowThen) bool {
+	was, then := a.then.at(row.name)
+	is, now := a.now.at(row.name)
+	if !then || !now || was != is {
+		return true
+	}
+	before, after := a.then.rows[was], a.now.rows[is]
+	return before.held != after.held || !slices.Equal(before.twins, after.twins)
+}
+
+// sizeNumbers numbers the physical sizes of a chart, and gives each row's.
+func sizeNumbers(set *tables.Set, place func(*tables.Row) int, rows int) []int {
+	of := allOf(-1, rows)
+	for n, size := range set.Sizes() {
+		for _, row := range size {
+			of[place(row)] = n
+		}
+	}
+	return of
 }
 
 // unchanged lists the places then of the rows of a table; -1 for those of which the file says
@@ -191,6 +227,7 @@ func rowAgain(row *tables.Row, text []byte) *rowThen {
 	r := &rowThen{name: nameOf(row), text: bytes.Clone(text), key: sizeKey(row), ends: len(row.Ends), breadth: tables.Breadth(row)}
 	r.twins = namesOf(row.Twins)
 	for _, end := range row.Ends {
+		r.held += fmt.Sprint(end.Hold.State, " ", end.Hold.Text, " ", end.Across.Faces, ";")
 		if end.Like != nil {
 			r.likes = append(r.likes, nameOf(end.Like))
 		}

@@ -51,6 +51,23 @@ func (s *site) rememberedRows() *rowsAgain {
 
 func (r *rowsAgain) editionOf(row *tables.Row) int { return r.again.now.rows[r.place[row]].edition }
 
+// sizesOf tells the number of the physical size that a joint of the set is of.
+func (r *rowsAgain) sizesOf(set *tables.Set) func(*tables.Row) int {
+	place, of := map[*tables.Row]int(nil), []int(nil)
+	if r != nil {
+		place, of = r.place, r.again.now.sizes
+	} else {
+		place = map[*tables.Row]int{}
+		for _, t := range set.Tables {
+			for _, row := range t.Rows {
+				place[row] = len(place)
+			}
+		}
+		of = sizeNumbers(set, func(row *tables.Row) int { return place[row] }, len(place))
+	}
+	return func(row *tables.Row) int { return of[place[row]] }
+}
+
 // inEnglish is the same for the rows of the English chart.
 func (r *rowsAgain) inEnglish() *rowsAgain {
 	if r == nil {

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -40,6 +41,30 @@ func tableNames(t *testing.T, folder fs.FS) []string {
 // seriesOf is for which joints a table of fasteners has a thread.
 var seriesOf = regexp.MustCompile(`(\n    series: *\{is: )1610`)
 
+// firstIn is the id of the first row of a table.
+func firstIn(src Sources, file string) string {
+	return rowID.FindStringSubmatch(strings.Split(string(src.Tables.(fstest.MapFS)[file].Data), rowStart)[1])[1]
+}
+
+// withConversion is a catalogue with one more joint of unlike ends.
+func withConversion(t *testing.T, src Sources) Sources {
+	t.Helper()
+	ends := "new-c\n    ends: [{like: " + firstIn(src, "joints-metric.yaml") + "}, {like: " + firstIn(src, "joints-inch.yaml") + "}]\n    basis: common-practice\n"
+	return rewritten(t, src, "joints-conversion.yaml", func(text string) string { return strings.TrimRight(text, "\n") + rowStart + ends })
+}
+
+// nearTwin makes of a row one that is a tenth of a millimetre longer, and calls that a twin.
+func nearTwin(t *testing.T, id string) func(row string) string {
+	return func(row string) string {
+		across := acrossOf.FindStringSubmatchIndex(row)
+		mm, err := strconv.ParseFloat(row[across[2]:across[3]], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return strings.TrimRight(row[:across[2]]+strconv.FormatFloat(mm+0.1, 'f', 1, 64)+row[across[3]:], "\n") + "\n    twins: [" + id + "]\n"
+	}
+}
+
 // keyOfText is the key of the size of a row, given as its file has it.
 func keyOfText(t *testing.T, row string) string {
 	return sizeKey(manySet(t).Find(rowID.FindStringSubmatch(row)[1]))
@@ -60,9 +85,6 @@ func TestRowsAgain(t *testing.T) {
 	src := manySources(t)
 	metric := func(how func(string) string) func(*testing.T) Sources {
 		return func(t *testing.T) Sources { return rewritten(t, src, "joints-metric.yaml", how) }
-	}
-	firstOf := func(file string) string { // the id of its first row
-		return rowID.FindStringSubmatch(strings.Split(string(src.Tables.(fstest.MapFS)[file].Data), rowStart)[1])[1]
 	}
 	bare := src // without twins, so that a figure may be any
 	for _, file := range tableNames(t, src.Tables) {
@@ -92,19 +114,20 @@ func TestRowsAgain(t *testing.T) {
 			}
 			return text
 		}),
-		"a line between rows": metric(func(text string) string { return strings.Replace(text, rowStart, "\n  # another line"+rowStart, 20) }),
-		"a line at the end":   metric(func(text string) string { return text + "# another line\n" }),
-		"the head":            metric(func(text string) string { return strings.Replace(text, `label: "Cap"`, `label: "Cup"`, 1) }),
-		"a conversion joint more": func(t *testing.T) Sources {
-			return rewritten(t, src, "joints-conversion.yaml", func(text string) string {
-				return strings.TrimRight(text, "\n") + rowStart + "new-c\n    ends: [{like: " + firstOf("joints-metric.yaml") + "}, {like: " + firstOf("joints-inch.yaml") + "}]\n    basis: common-practice\n"
-			})
+		"a line between rows":     metric(func(text string) string { return strings.Replace(text, rowStart, "\n  # another line"+rowStart, 20) }),
+		"a line at the end":       metric(func(text string) string { return text + "# another line\n" }),
+		"the head":                metric(func(text string) string { return strings.Replace(text, `label: "Cap"`, `label: "Cup"`, 1) }),
+		"a conversion joint more": func(t *testing.T) Sources { return withConversion(t, src) },
+		"a twin that only it calls so": func(t *testing.T) Sources {
+			return withRow(t, src, "joints-metric.yaml", nearTwin(t, firstIn(src, "joints-metric.yaml")))
 		},
 		"no twins of conversion joints": func(t *testing.T) Sources {
 			return rewritten(t, src, "joints-conversion.yaml", func(text string) string { return twinsOf.ReplaceAllString(text, "") })
 		},
 		"a thread of a row": func(t *testing.T) Sources {
-			return rewritten(t, src, "fasteners.yaml", func(text string) string { return seriesOf.ReplaceAllString(text, "${1}"+firstOf("joints-metric.yaml")) })
+			return rewritten(t, src, "fasteners.yaml", func(text string) string {
+				return seriesOf.ReplaceAllString(text, "${1}"+firstIn(src, "joints-metric.yaml"))
+			})
 		},
 		"a source": func(t *testing.T) Sources {
 			return rewritten(t, src, "sources.yaml", func(text string) string { return titleOf.ReplaceAllString(text, "${1}Edited $2") })

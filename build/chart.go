@@ -14,12 +14,6 @@ func Chart(set *tables.Set) matcher.Chart { return chartAgain(set, nil) }
 
 // chartAgain is the same, with what the memory has of rows.
 func chartAgain(set *tables.Set, again *rowsAgain) matcher.Chart {
-	sizes := map[*tables.Row]int{}
-	for n, size := range set.Sizes() {
-		for _, row := range size {
-			sizes[row] = n
-		}
-	}
 	var rows []*tables.Row
 	for _, table := range set.Tables {
 		for _, row := range table.Rows {
@@ -29,8 +23,9 @@ func chartAgain(set *tables.Set, again *rowsAgain) matcher.Chart {
 		}
 	}
 	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: eachRow(again, "compiled", rows, nil, chartRow)}
+	sizes := again.sizesOf(set)
 	for n, row := range rows {
-		chart.Rows[n].Size = sizes[row]
+		chart.Rows[n].Size = sizes(row)
 	}
 	return chart
 }

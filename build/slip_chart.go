@@ -74,7 +74,7 @@ func (s *site) addSlips() {
 		s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 		return
 	}
-	joints, threads, twins := s.jointList(), s.threads(), conversionTwins(s.set)
+	joints, threads, twins := s.jointList(), s.threads(), s.conversionTwins()
 	others := func(n int) beside { // what a slip has of other rows
 		row := joints[n]
 		if threads[row.ID] == nil && twins[row] == nil {
@@ -107,14 +107,26 @@ type slipRecords struct{ rows, names []record }
 
 // conversionTwins are the places of the rows that are one size with a conversion joint, which
 // the pieces of the chart do not tell: there it is in the pieces of both its ends.
-func conversionTwins(set *tables.Set) map[*tables.Row][]string {
+func (s *site) conversionTwins() map[*tables.Row][]string {
+	sizeOf := s.again.sizesOf(s.set)
+	var conversions []*tables.Row
+	of := map[int][]*tables.Row{} // the sizes that have one
+	for row := range s.joints() {
+		if len(row.Ends) > 1 {
+			conversions = append(conversions, row)
+			of[sizeOf(row)] = nil
+		}
+	}
+	for row := range s.joints() {
+		if list, has := of[sizeOf(row)]; has {
+			of[sizeOf(row)] = append(list, row)
+		}
+	}
 	twins := map[*tables.Row][]string{}
-	for _, size := range set.Sizes() {
-		for _, row := range size {
-			for _, other := range size {
-				if other != row && len(row.Ends) > 1 {
-					twins[row] = append(twins[row], sizeAddress(sizeKey(other))[1:]+"#"+other.ID)
-				}
+	for _, row := range conversions {
+		for _, other := range of[sizeOf(row)] {
+			if other != row {
+				twins[row] = append(twins[row], sizeAddress(s.keyOf(other))[1:]+"#"+other.ID)
 			}
 		}
 	}
