@@ -37,8 +37,11 @@ func (s *site) bundle() diag.List {
 		}
 		s.addRoot(f.Path, f.Bytes, Assets)
 	}
-	problems := s.addChart()
+	if s.cut != nil {
+		go s.cut() // while the slips are made
+	}
 	s.addSlips()
+	problems := s.addChart()
 	s.addDrawings()
 	s.addOwn()
 	s.parts = map[string]string{}

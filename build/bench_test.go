@@ -206,7 +206,7 @@ func BenchmarkServeRebuildMany(b *testing.B) {
 	other, _ := edited(b, src, "joints-metric.yaml")
 	opt := Options{Memory: memory, Hasty: true}
 	build := func(src Sources) {
-		if _, err := Write(dir, buildOf(b, src, opt)); err != nil {
+		if _, err := memory.Write(dir, buildOf(b, src, opt)); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -11,24 +11,35 @@ import (
 // Chart compiles the joint tables into what the identification core reads: exact
 // millimetres, half of the last printed digit, and one number for each size.
 // Tables of other kinds have no ends and are left out.
-func Chart(set *tables.Set) matcher.Chart {
-	size := set.SizeNumbers()
-	rows, ends := 0, 0
+func Chart(set *tables.Set) matcher.Chart { return chartAgain(set, nil) }
+
+// chartAgain is the same, with what the memory has of rows.
+func chartAgain(set *tables.Set, again *rowsAgain) matcher.Chart {
+	var rows []*tables.Row
+	ends := 0
 	for _, table := range set.Tables {
 		for _, row := range table.Rows {
-			rows, ends = rows+min(len(row.Ends), 1), ends+len(row.Ends)
+			if len(row.Ends) > 0 {
+				rows, ends = append(rows, row), ends+len(row.Ends)
+			}
 		}
 	}
-	chart := matcher.Chart{Format: 1, Version: set.Version().Name(), Rows: make([]matcher.ChartRow, 0, rows)}
-	w := chartWriter{ends: make([]matcher.ChartEnd, 0, ends), values: make([]matcher.ChartValue, 0, 2*ends)}
-	for _, table := range set.Tables {
-		for _, row := range table.Rows {
-			if len(row.Ends) == 0 {
-				continue
-			}
-			chart.Rows = append(chart.Rows, matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: table.Title,
-				Basis: string(row.Basis), Size: size(row), Ends: w.rowEnds(row)})
+	chart := matcher.Chart{Format: 1, Version: set.Version().Name()}
+	if again != nil {
+		chart.Rows = eachRow(again, "compiled", rows, nil, func(row *tables.Row) matcher.ChartRow {
+			var w chartWriter // its own: what is kept of a row must not keep others
+			return w.row(row)
+		})
+	} else {
+		w := chartWriter{ends: make([]matcher.ChartEnd, 0, ends), values: make([]matcher.ChartValue, 0, 2*ends)}
+		chart.Rows = make([]matcher.ChartRow, len(rows))
+		for n, row := range rows {
+			chart.Rows[n] = w.row(row)
 		}
+	}
+	sizes := again.sizesOf(set)
+	for n, row := range rows {
+		chart.Rows[n].Size = sizes(row)
 	}
 	return chart
 }
@@ -44,6 +55,11 @@ func rowOf(ref string) string {
 type chartWriter struct {
 	ends   []matcher.ChartEnd
 	values []matcher.ChartValue
+}
+
+// row is a row but for its size, whose number hangs on all rows.
+func (w *chartWriter) row(row *tables.Row) matcher.ChartRow {
+	return matcher.ChartRow{Ref: row.Ref(), Name: row.ID, Also: row.Also, Table: row.Table.Title, Basis: string(row.Basis), Ends: w.rowEnds(row)}
 }
 
 func (w *chartWriter) rowEnds(row *tables.Row) []matcher.ChartEnd {

@@ -100,7 +100,7 @@ func sampled(src Sources, languages []inputs) []inputs {
 			in.set = languages[n].set.Sample(func(row *tables.Row) bool { return keep[row.Ref()] })
 		}
 		if in.cut != nil { // its pieces are those of the rows that are left
-			in.cut = sync.OnceValues(func() (*chartPieces, error) { return cutPieces(Chart(in.set)) })
+			in.cut = sync.OnceValues(func() (*chartPieces, error) { return cutPieces(Chart(in.set), nil) })
 		}
 	}
 	return out

@@ -116,7 +116,7 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 	}
 	add := func(id, stem string, facts any) { paths[id] = s.addAsset(correctFolder+stem, ".json", mustJSON(facts)) }
 	for n, t := range s.english.Tables {
-		facts, err := factsOf(s.tables, t)
+		facts, err := headFactsOf(s.tables, t)
 		spoken := s.set.Tables[n]
 		facts.Title = spoken.Title
 		for i := range facts.Columns {
@@ -127,8 +127,9 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 			continue
 		}
 		if s.large() {
-			add(t.ID, t.ID, s.inDrawers(facts))
+			add(t.ID, t.ID, s.inDrawers(facts, t))
 		} else {
+			facts.addRows(t)
 			add(t.ID, t.ID, facts)
 		}
 	}
@@ -145,44 +146,61 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 
 // factsOf are the facts of one table; fsys is the folder it was loaded from.
 func factsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
+	facts, err := headFactsOf(fsys, t)
+	if err == nil {
+		facts.addRows(t)
+	}
+	return facts, err
+}
+
+// headFactsOf are they without the rows.
+func headFactsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
 	facts := tableFacts{Table: t.ID, Title: t.Title, Rows: []rowFacts{}}
 	text, err := fs.ReadFile(fsys, t.ID+".yaml")
 	if err != nil {
 		return facts, fmt.Errorf("read the table again: %w", err)
 	}
 	facts.File, facts.Text = t.Pos.File, string(text)
-	lines := tables.Lines(facts.Text)
 	for _, c := range t.Columns {
 		facts.Columns = append(facts.Columns, columnFacts{ID: c.ID, Label: c.Label, Kind: c.Kind, Unit: c.Unit, Units: tables.UnitsOf(c.Kind),
 			Range: c.Range, Least: c.Least.Text, Greatest: c.Greatest.Text, Faces: t.Joint() && c.ID == "across",
 			Condition: t.Joint() && (c.ID == "cap" || c.ID == "across")})
 	}
-	for _, row := range t.Rows {
-		told := rowFacts{ID: row.ID, Cells: map[string]cellFacts{}}
-		for id, v := range row.Values {
-			column, _ := t.Column(id)
-			place, ok := tables.PlaceOf(lines, v)
-			if !ok {
-				continue // not in braces on its line: the loader reported it
-			}
-			cell := cellFacts{Line: place.Line, From: place.From, To: place.To, cellTold: toldOf(v, column)}
-			for _, other := range v.Others {
-				told := toldOf(other, column)
-				if told.Faces == v.Faces {
-					told.Faces = "" // as it may be left out
-				}
-				cell.Others = append(cell.Others, told)
-			}
-			if v.Measured != nil {
-				for _, m := range v.Measured.List {
-					cell.Measured = append(cell.Measured, measurementTold{readingsOf(m), m.Tool, m.Condition, m.Faces, m.On, m.By})
-				}
-			}
-			told.Cells[id] = cell
-		}
-		facts.Rows = append(facts.Rows, told)
-	}
 	return facts, nil
+}
+
+func (f *tableFacts) addRows(t *tables.Table) {
+	lines := tables.Lines(f.Text)
+	for _, row := range t.Rows {
+		f.Rows = append(f.Rows, rowFactsOf(lines, t, row))
+	}
+}
+
+// rowFactsOf are the facts of a row in the lines of its table's file.
+func rowFactsOf(lines []string, t *tables.Table, row *tables.Row) rowFacts {
+	told := rowFacts{ID: row.ID, Cells: map[string]cellFacts{}}
+	for id, v := range row.Values {
+		column, _ := t.Column(id)
+		place, ok := tables.PlaceOf(lines, v)
+		if !ok {
+			continue // not in braces on its line: the loader reported it
+		}
+		cell := cellFacts{Line: place.Line, From: place.From, To: place.To, cellTold: toldOf(v, column)}
+		for _, other := range v.Others {
+			told := toldOf(other, column)
+			if told.Faces == v.Faces {
+				told.Faces = "" // as it may be left out
+			}
+			cell.Others = append(cell.Others, told)
+		}
+		if v.Measured != nil {
+			for _, m := range v.Measured.List {
+				cell.Measured = append(cell.Measured, measurementTold{readingsOf(m), m.Tool, m.Condition, m.Faces, m.On, m.By})
+			}
+		}
+		told.Cells[id] = cell
+	}
+	return told
 }
 
 func toldOf(v tables.Value, c tables.Column) cellTold {

@@ -1,6 +1,10 @@
 package build
 
-import "strings"
+import (
+	"sync"
+
+	"capspan/tables"
+)
 
 // The facts of a large chart for the page of corrections. A table's file and its rows are
 // too much for one correction: each row is a record in a drawer, with the lines of the file
@@ -41,17 +45,38 @@ type rowInDrawer struct {
 
 // inDrawers writes the rows of a table. One that has no cell of its own has no record, for
 // nothing of it can be corrected.
-func (s *site) inDrawers(facts tableFacts) tableInDrawers {
-	lines := strings.SplitAfter(facts.Text, "\n")
-	var records []record
-	for _, row := range facts.Rows {
-		if first, last, ok := row.lines(); ok {
-			before := max(0, first-1-linesAround)
-			text := strings.Join(lines[before:min(len(lines), last+linesAround)], "")
-			records = append(records, recordOf(row.ID, rowInDrawer{row, text, before}))
+func (s *site) inDrawers(facts tableFacts, t *tables.Table) tableInDrawers {
+	starts := []int{0}
+	for n, char := range []byte(facts.Text) {
+		if char == '\n' {
+			starts = append(starts, n+1)
 		}
 	}
-	return tableInDrawers{facts.File, facts.Table, facts.Title, facts.Columns, s.drawersIn(correctFolder+"rows/").addAll(records, drawerSize)}
+	starts = append(starts, len(facts.Text))
+	around := func(first, last int) (before int, text string) {
+		before = min(max(0, first-1-linesAround), len(starts)-1)
+		return before, facts.Text[starts[before]:starts[max(before, min(len(starts)-1, last+linesAround))]]
+	}
+	others := func(n int) beside { // all lines of the file that a record may have
+		first, next := t.Rows[n].Pos.Line, len(starts)
+		if n+1 < len(t.Rows) {
+			next = t.Rows[n+1].Pos.Line
+		}
+		_, text := around(first, next)
+		return beside{first, text}
+	}
+	again, lines := s.again.inEnglish(), sync.OnceValue(func() []string { return tables.Lines(facts.Text) })
+	records := eachRow(again, "facts of "+t.ID, t.Rows, others, func(row *tables.Row) []record {
+		told := rowFactsOf(lines(), t, row)
+		first, last, ok := told.lines()
+		if !ok {
+			return nil
+		}
+		before, text := around(first, last)
+		return []record{recordOf(row.ID, rowInDrawer{told, text, before})}
+	})
+	rows := s.drawersIn(correctFolder+"rows/", "facts of "+t.ID).addAll("rows", sortRecords(again, "facts sorted of "+t.ID, t.Rows, records), drawerSize)
+	return tableInDrawers{facts.File, facts.Table, facts.Title, facts.Columns, rows}
 }
 
 // addFactsDirectory writes the directory of what stands at these paths, and returns its own

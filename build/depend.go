@@ -17,8 +17,9 @@ import (
 // makes anew only those of which something has changed. What a page depends on is noted
 // while it is filled, by a copy of the site that sees what is looked at:
 //
-//	rows        whose figures, twins, sources or words are shown: by the text they are read from
+//	rows        whose figures, twins, sources or words are shown: by their editions (again.go)
 //	questions   to the whole chart, such as what is near: by the rows of the answer
+//	beside      what else it is about: in words or as a sum
 //	the rest    templates, words, scripts, sources, history, the heads of tables and what
 //	            every page shares: by one sum, without which nothing is taken from before
 //
@@ -28,6 +29,7 @@ import (
 // rowDraft is a page that shows rows, still to be filled. Its site notes what is seen.
 type rowDraft struct {
 	address string
+	from    diag.Pos      // what it is made from
 	rows    []*tables.Row // those it is about
 	beside  []string      // what else it is about
 	fill    func(*site) (templates.Page, diag.Pos)
@@ -79,100 +81,100 @@ func (s *site) ask(question string, row *tables.Row) []*tables.Row {
 // pageMemory is what a build knows of the pages of rows for the next one.
 type pageMemory struct {
 	rest  sum
+	chart *chartThen
 	pages map[string]remembered // by address
 }
 
 type sum = [sha256.Size]byte
 
-// remembered is a page with all that it depends on; rows of a chart that is gone are named.
+// remembered is a page with all that it depends on.
 type remembered struct {
-	about  []string
+	about  []int // editions of rows
 	beside []string
-	rows   map[string]sum
-	asked  map[askedThen][]string
+	rows   []int // editions
+	asked  []answered
 	file   File
 	shown  sitemapEntry
 }
 
-type askedThen struct{ question, row string }
+// answered is a question with the rows of the answer.
+type answered struct {
+	question string
+	of       int // edition of the row it is about
+	names    []rowName
+	reach    float64 // how far off in breadth a row may be to matter to the answer, mm
+}
 
 func (s *site) remember(d rowDraft, with *seen, p rendered) remembered {
-	r := remembered{about: refs(d.rows), beside: d.beside, rows: map[string]sum{}, asked: map[askedThen][]string{}, file: p.file, shown: p.shown}
-	for _, row := range d.rows {
-		r.rows[row.Ref()] = s.prints[row]
-	}
+	r := remembered{about: s.editions(d.rows), beside: d.beside, file: p.file, shown: p.shown}
 	for row := range with.rows {
-		r.rows[row.Ref()] = s.prints[row]
+		r.rows = append(r.rows, s.again.editionOf(row))
 	}
 	for a, rows := range with.asked {
-		r.asked[askedThen{a.question, a.row.Ref()}] = refs(rows)
+		r.asked = append(r.asked, answered{a.question, s.again.editionOf(a.row), namesOf(rows), answerReach(a, rows)})
 	}
 	return r
 }
 
-// unchanged reports whether a page would be made the same again.
-func (s *site) unchanged(r remembered, d rowDraft) bool {
-	if !slices.Equal(r.about, refs(d.rows)) || !slices.Equal(r.beside, d.beside) {
+func (s *site) editions(rows []*tables.Row) []int {
+	list := make([]int, len(rows))
+	for n, row := range rows {
+		list[n] = s.again.editionOf(row)
+	}
+	return list
+}
+
+func namesOf(rows []*tables.Row) []rowName {
+	list := make([]rowName, len(rows))
+	for n, row := range rows {
+		list[n] = nameOf(row)
+	}
+	return list
+}
+
+// answerReach is how far off rows may be that matter to an answer.
+func answerReach(a asked, rows []*tables.Row) float64 {
+	switch a.question {
+	case "near sizes":
+		return tables.Reach(a.row, rows, nearRows)
+	case "same figures":
+		return tables.Reach(a.row, nil, 0)
+	}
+	return -1
+}
+
+// unchanged reports whether a page of a memory would be made the same again.
+func (s *site) unchanged(in pageMemory, r remembered, d rowDraft) bool {
+	if len(r.about) != len(d.rows) || !slices.Equal(r.beside, d.beside) {
 		return false
 	}
-	for ref, was := range r.rows {
-		if row := s.set.Find(ref); row == nil || s.prints[row] != was {
+	for n, row := range d.rows {
+		if s.again.editionOf(row) != r.about[n] {
 			return false
 		}
 	}
-	for a, was := range r.asked {
-		row := s.set.Find(a.row)
-		if row == nil || !slices.Equal(refs(questions[a.question](s, row)), was) {
+	for _, edition := range r.rows {
+		if s.again.at[edition] < 0 {
+			return false
+		}
+	}
+	for _, a := range r.asked {
+		at := s.again.at[a.of]
+		if at < 0 {
+			return false
+		}
+		if in.chart == s.again.then && s.again.stands(a.question, at, a.reach) {
+			continue
+		}
+		if !slices.EqualFunc(questions[a.question](s, s.again.list[at]), a.names, isNamed) {
 			return false
 		}
 	}
 	return true
 }
 
-func refs(rows []*tables.Row) []string {
-	list := make([]string, len(rows))
-	for n, row := range rows {
-		list[n] = row.Ref()
-	}
-	return list
-}
-
-// printRows sums up each row: the lines it is read from, the rows it is twin to or like,
-// and what those are.
-func (s *site) printRows() {
-	s.prints = map[*tables.Row]sum{}
-	var print func(row *tables.Row) sum
-	texts := map[*tables.Row][]byte{}
-	for _, t := range s.set.Tables {
-		for n, text := range t.RowTexts() {
-			texts[t.Rows[n]] = text
-		}
-	}
-	print = func(row *tables.Row) sum {
-		if made, done := s.prints[row]; done {
-			return made
-		}
-		all := sha256.New()
-		fmt.Fprintf(all, "%s\n%s\n%q\n", row.Ref(), texts[row], refs(row.Twins))
-		for _, end := range row.Ends {
-			if end.Like != nil && end.Like != row {
-				like := print(end.Like)
-				all.Write(like[:])
-			}
-		}
-		made := sum(all.Sum(nil))
-		s.prints[row] = made
-		return made
-	}
-	for _, t := range s.set.Tables {
-		for _, row := range t.Rows {
-			print(row)
-		}
-	}
-}
-
-// rest is the sum of all that pages of rows show besides rows.
-func (s *site) rest(shared templates.Site) sum {
+// ground is the sum of all that is made of, besides rows, before pages are known.
+func (s *site) ground() sum {
 	all := sha256.New()
 	language := s.words.Language
 	folders := []fs.FS{s.sources.Templates}
@@ -188,7 +190,7 @@ func (s *site) rest(shared templates.Site) sum {
 		text, _ := fs.ReadFile(s.sources.layered().Tables, name) // one that is not there says nothing
 		fmt.Fprintf(all, "%q %x\n", name, sha256.Sum256(text))
 	}
-	put(all, shared, s.keeper, s.others, s.folder, language)
+	put(all, s.keeper, s.root, s.others, s.folder, language)
 	for _, t := range s.set.Tables {
 		put(all, t.ID, t.Title, t.About, t.Version.Number, t.Version.Date, t.Unit, t.Cautions)
 		all.Write(t.Head())
@@ -196,6 +198,13 @@ func (s *site) rest(shared templates.Site) sum {
 			put(all, c.ID, c.Label, c.Kind, c.Unit, c.Range, c.Method, c.Match)
 		}
 	}
+	return sum(all.Sum(nil))
+}
+
+// rest is the sum of all that pages of rows show besides rows.
+func (s *site) rest(shared templates.Site) sum {
+	all := sha256.New()
+	put(all, s.again.ground, shared)
 	return sum(all.Sum(nil))
 }
 

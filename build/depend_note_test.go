@@ -16,7 +16,8 @@ import (
 // A page whose dependencies are unchanged would come out the same: of all pages of a large
 // chart, before and after one figure of one row was edited, or one row came.
 func TestPagesNoteWhatTheyShow(t *testing.T) {
-	before := loadedSite(t, manySources(t))
+	memory := NewMemory()
+	before := loadedSite(t, manySources(t), memory)
 	shared := before.steady(before.shared())
 	known := map[string]remembered{}
 	for _, d := range before.manyDrafts() {
@@ -25,12 +26,14 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 		known[d.address] = before.remember(d, one.seen, before.render(&page, from, shared))
 	}
 	longer, id := edited(t, manySources(t), "joints-metric.yaml")
-	for _, src := range []Sources{longer, withRow(t, manySources(t), "joints-metric.yaml", nil), withRow(t, manySources(t), "joints-metric.yaml", newGroup(t)), withName(t, manySources(t), "joints-metric.yaml")} {
-		after := loadedSite(t, src)
+	with := func(how func(string) string) Sources { return withRow(t, manySources(t), "joints-metric.yaml", how) }
+	for _, src := range []Sources{longer, with(nil), with(newGroup(t)), with(nearTwin(t, firstIn(manySources(t), "joints-metric.yaml"))),
+		withName(t, manySources(t), "joints-metric.yaml"), withConversion(t, manySources(t))} {
+		after := loadedSite(t, src, memory.copy())
 		same, others := 0, 0
 		for _, d := range after.manyDrafts() {
 			was, is := known[d.address]
-			if !is || !after.unchanged(was, d) {
+			if !is || !after.unchanged(pageMemory{chart: before.again.again.now}, was, d) {
 				others++
 				continue
 			}
@@ -108,15 +111,15 @@ func withRow(t *testing.T, src Sources, file string, how func(string) string) So
 	return src
 }
 
-// loadedSite is a site whose pages of rows can be filled.
-func loadedSite(t *testing.T, src Sources) *site {
+// loadedSite is a site whose pages of rows can be filled, beside what the memory has.
+func loadedSite(t *testing.T, src Sources, memory *Memory) *site {
 	t.Helper()
-	all, problems := load(src, Options{Language: catalogue.English})
+	all, problems := load(src, Options{Language: catalogue.English, Memory: memory})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
-	s := newSite(all[0], Options{})
+	s := newSite(all[0], Options{Memory: memory})
+	s.again = s.rememberedRows()
 	s.bundle()
-	s.printRows()
 	return s
 }

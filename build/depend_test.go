@@ -45,8 +45,7 @@ func TestAfterAnyEdits(t *testing.T) {
 			edits[name](e, t)
 			opt := Options{Language: catalog.English, Memory: memory}
 			got, problems := Site(e.sources(), opt)
-			opt.Memory = primed.copy()
-			opt.Memory.pages = map[string]pageMemory{}
+			opt.Memory = primed.withoutRows()
 			want, others := Site(e.sources(), opt)
 			if problems.Blocked() != others.Blocked() {
 				t.Fatalf("%s: %v\nwithout a memory: %v", name, problems, others)
@@ -78,8 +77,68 @@ func (m *Memory) copy() *Memory {
 	maps.Copy(out.pictures, m.pictures)
 	maps.Copy(out.pages, m.pages)
 	maps.Copy(out.worked, m.worked)
+	maps.Copy(out.made, m.made)
+	out.again = m.again
 	return out
 }
+
+// withoutRows is another memory that knows nothing of rows and their pages.
+func (m *Memory) withoutRows() *Memory {
+	out := m.copy()
+	out.pages, out.made, out.again = map[string]pageMemory{}, map[string]map[string]any{}, nil
+	return out
+}
+
+// The same of a site in two languages, each with names of its own length in its lists: a row
+// gets another name. The rows stand beside the shipped ones, which the guide names, and far
+// from them.
+func TestAgainInTwoLanguages(t *testing.T) {
+	made, err := makeRows(6 * manyRowsMade)
+	if err != nil {
+		t.Fatal(err)
+	}
+	src, both := Embedded(), fstest.MapFS{}
+	for _, name := range tableNames(t, src.Tables) {
+		text, err := fs.ReadFile(src.Tables, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		both[name] = &fstest.MapFile{Data: text}
+	}
+	const file = "made-metric.yaml"
+	text := twinsOf.ReplaceAllString(string(made["joints-metric.yaml"]), "")
+	text = strings.Replace(capIs.ReplaceAllString(text, "${1}4$2"), "table: joints-metric", "table: made-metric", 1)
+	rows := strings.Split(text, rowStart)
+	both[file] = &fstest.MapFile{Data: []byte(strings.Join(rows[:largeRows+100], rowStart) + "\n")}
+	both["sources.yaml"] = &fstest.MapFile{Data: made["sources.yaml"]}
+	src.Tables = both
+	memory := NewMemory()
+	if out, problems := Site(src, Options{Memory: memory}); problems.Blocked() || len(out.Languages) < 2 {
+		t.Fatal(out.Languages, problems)
+	}
+	rows[7] = strings.TrimRight(alsoOf.ReplaceAllString(rows[7], ""), "\n") + "\n    also: [invented-and-edited]\n"
+	both = maps.Clone(both)
+	both[file] = &fstest.MapFile{Data: []byte(strings.Join(rows[:largeRows+100], rowStart) + "\n")}
+	src.Tables = both
+	without := memory.withoutRows()
+	got, problems := Site(src, Options{Memory: memory})
+	want, others := Site(src, Options{Memory: without})
+	if problems.Blocked() || others.Blocked() {
+		t.Fatal(problems, others)
+	}
+	have := contents(got)
+	for _, f := range want.Files {
+		if !bytes.Equal(have[f.Path], f.Bytes) {
+			t.Errorf("%s is not as a build without a memory makes it", f.Path)
+		}
+	}
+	if len(got.Files) != len(want.Files) {
+		t.Errorf("%d files, without a memory %d", len(got.Files), len(want.Files))
+	}
+}
+
+// capIs is a cap of some ten millimetres.
+var capIs = regexp.MustCompile(`(\n    cap: *\{is: )([0-9]{2}\.)`)
 
 // editing is the sources while they are edited.
 type editing struct {

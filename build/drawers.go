@@ -1,6 +1,7 @@
 package build
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -18,12 +19,12 @@ import (
 
 // record is one thing in a drawer.
 type record struct {
-	key  string // without spaces
+	key  string // without spaces, but for the end
 	json []byte
 }
 
 // recordOf is a record of anything that JSON can say.
-func recordOf(key string, of any) record { return record{key, mustJSON(of)} }
+func recordOf(key string, of any) record { return record{key + keyEnd, mustJSON(of)} }
 
 // drawerSize is how many bytes a drawer holds at most, unless all of its keys are the same:
 // less than 8 kB when it travels.
@@ -43,46 +44,86 @@ type drawers struct {
 
 // drawerFiles writes drawers into a folder of the site's assets, each once.
 type drawerFiles struct {
-	site    *site
-	folder  string
-	written map[string]bool
+	site        *site
+	folder      string
+	written     map[string]bool
+	before, now map[string]drawerThen // by what it is, in the build before and in this
 }
 
-func (s *site) drawersIn(folder string) drawerFiles {
-	return drawerFiles{s, folder, map[string]bool{}}
+// drawerThen is a file made of records.
+type drawerThen struct {
+	records []record
+	name    string
+	file    File
+}
+
+// drawersIn begins to write drawers of something.
+func (s *site) drawersIn(folder, what string) drawerFiles {
+	d := drawerFiles{site: s, folder: folder, written: map[string]bool{}}
+	if r := s.again; r != nil {
+		d.before, _ = r.before["drawers of "+what].(map[string]drawerThen)
+		d.now = map[string]drawerThen{}
+		r.now["drawers of "+what] = d.now
+	}
+	return d
 }
 
 // add writes one file and gives its name.
 func (d drawerFiles) add(content []byte) string {
-	sum := sha256.Sum256(content)
-	name := hex.EncodeToString(sum[:])[:drawerDigits]
-	if !d.written[name] {
-		d.written[name] = true
-		d.site.addRoot(d.folder+name+".json", content, Assets)
-	}
+	name, file := d.fileOf(content)
+	d.put(name, file)
 	return name
 }
 
-// addAll puts records into drawers of at most as many bytes and writes them.
-func (d drawerFiles) addAll(records []record, most int) drawers {
+func (d drawerFiles) fileOf(content []byte) (string, File) {
+	sum := sha256.Sum256(content)
+	name := hex.EncodeToString(sum[:])[:drawerDigits]
+	return name, d.site.spool.keep(d.folder+name+".json", content, Assets)
+}
+
+func (d drawerFiles) put(name string, file File) {
+	if !d.written[name] {
+		d.written[name] = true
+		d.site.files = append(d.site.files, file)
+	}
+}
+
+// addOf writes the file that is made of nothing but what it is and its records, and gives its
+// name. Made of the same before, it is the same.
+func (d drawerFiles) addOf(what string, records []record, content func() []byte) string {
+	one, known := d.before[what]
+	if !known || !slices.EqualFunc(one.records, records, sameRecord) {
+		one.name, one.file = d.fileOf(content())
+	}
+	d.put(one.name, one.file)
+	if d.now != nil {
+		one.records = records // of the old ones nothing is to stay
+		d.now[what] = one
+	}
+	return one.name
+}
+
+func sameRecord(a, b record) bool { return a.key == b.key && bytes.Equal(a.json, b.json) }
+
+// addAll puts sorted records into drawers of at most as many bytes and writes them.
+func (d drawerFiles) addAll(what string, records []record, most int) drawers {
 	list := drawers{Folder: d.site.atRoot(d.folder), Files: map[string]string{}}
-	sortIn(records, most, func(beginning string, records []record) { list.Files[beginning] = d.add(listOf(records)) }, nil)
+	takeApart(records, "", most, func(beginning string, records []record) {
+		list.Files[beginning] = d.addOf(what+" "+beginning, records, func() []byte { return listOf(records) })
+	}, nil)
 	return list
 }
 
-// sortIn puts records into drawers of at most as many bytes; a record counts one more than it
-// has. It gives see each drawer, and split, when it is not nil, each beginning that too many
-// keys have for one, in front of what it is split into.
+// sortIn puts records into drawers as takeApart does, in whatever order they are.
 func sortIn(records []record, most int, see, split func(beginning string, records []record)) {
 	list := slices.Clone(records)
-	for n := range list {
-		list[n].key += keyEnd
-	}
 	slices.SortStableFunc(list, func(a, b record) int { return strings.Compare(a.key, b.key) })
 	takeApart(list, "", most, see, split)
 }
 
-// takeApart does so with sorted records whose keys begin alike.
+// takeApart puts sorted records whose keys begin alike into drawers of at most as many bytes;
+// a record counts one more than it has. It gives see each drawer, and split, when it is not
+// nil, each beginning that too many keys have for one, in front of what it is split into.
 func takeApart(records []record, beginning string, most int, see, split func(string, []record)) {
 	size := 0
 	for _, r := range records {

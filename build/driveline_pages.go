@@ -75,6 +75,7 @@ func calculations(core, scripts []byte, set *tables.Set, cut func() (*chartPiece
 func drivelineRows(set *tables.Set) driveline.Provided {
 	p := driveline.Provided{Fasteners: []driveline.Fastener{}, Documents: []driveline.Document{}, Rows: []string{}, Ratings: []driveline.PublishedRate{}}
 	for _, table := range set.Tables {
+		rated := slices.ContainsFunc(table.Columns, func(c tables.Column) bool { return c.Kind == tables.Torque })
 		for _, row := range table.Rows {
 			if table.ID == fastenersTable {
 				p.Fasteners = append(p.Fasteners, fastenerOf(row))
@@ -88,7 +89,9 @@ func drivelineRows(set *tables.Set) driveline.Provided {
 				continue
 			}
 			p.Rows = append(append(p.Rows, row.ID), row.Also...)
-			p.Ratings = append(p.Ratings, ratingsOf(row)...)
+			if rated {
+				p.Ratings = append(p.Ratings, ratingsOf(row)...)
+			}
 		}
 	}
 	return p
@@ -232,12 +235,13 @@ const joiningEnds = "ends"
 // providedTo is what a calculation's page carries of the chart, as JSON: only what its
 // calculation looks at.
 func (s *site) providedTo(name string) string {
-	all := drivelineRows(s.set)
 	part := map[string]any{}
 	switch name {
 	case "fasteners":
+		all := drivelineRows(s.set)
 		part["fasteners"], part["documents"] = all.Fasteners, all.Documents
 	case "torque":
+		all := drivelineRows(s.set)
 		part["rows"], part["ratings"] = all.Rows, all.Ratings
 	}
 	text, err := json.Marshal(part)

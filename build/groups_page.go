@@ -29,12 +29,17 @@ const noCap = "u"
 func groupsOf(row *tables.Row) []string {
 	var list []string
 	for _, end := range row.Ends {
-		whole, _, _ := strings.Cut(tenths(end.Cap), ".")
-		if !slices.Contains(list, whole) {
-			list = append(list, whole)
+		if name := groupOf(end); !slices.Contains(list, name) {
+			list = append(list, name)
 		}
 	}
 	return list
+}
+
+// groupOf is the group of an end.
+func groupOf(end tables.End) string {
+	whole, _, _ := strings.Cut(tenths(end.Cap), ".")
+	return whole
 }
 
 func groupAddress(t *tables.Table, name string) string { return tableAddress(t) + name + "/" }
@@ -45,11 +50,30 @@ type sizeGroup struct {
 	sizes [][]*tables.Row // the rows of the table, size by size
 }
 
+// groupsOfTables are the groups of the chart's tables of joints.
+func (s *site) groupsOfTables() map[*tables.Table][]sizeGroup {
+	groups := make([][]sizeGroup, len(s.set.Tables))
+	onAllCores(len(groups), func(n int) {
+		if s.set.Tables[n].Joint() {
+			groups[n] = s.tableGroups(s.set.Tables[n])
+		}
+	})
+	of := map[*tables.Table][]sizeGroup{}
+	for n, t := range s.set.Tables {
+		of[t] = groups[n]
+	}
+	return of
+}
+
 // tableGroups are the groups of a table in the order of their caps, the unknown last; in
-// each, sizes stand by cap and then across.
+// each, sizes stand by cap and then across, those of the end by which they are in the group.
 func (s *site) tableGroups(t *tables.Table) []sizeGroup {
-	var groups []sizeGroup
-	at := map[string]int{}
+	type grouped struct {
+		rows []*tables.Row
+		end  *tables.End
+	}
+	var names []string
+	in := map[string][]grouped{}
 	seen := map[*size]bool{}
 	for _, row := range t.Rows {
 		z := s.sizes().of[row]
@@ -58,32 +82,32 @@ func (s *site) tableGroups(t *tables.Table) []sizeGroup {
 		}
 		seen[z] = true
 		rows := z.in(t)
-		for _, name := range groupsOf(row) {
-			if _, is := at[name]; !is {
-				at[name] = len(groups)
-				groups = append(groups, sizeGroup{name: name})
+		var here []string
+		for i := range rows[0].Ends {
+			name := groupOf(rows[0].Ends[i])
+			if slices.Contains(here, name) {
+				continue
 			}
-			group := &groups[at[name]]
-			group.sizes = append(group.sizes, rows)
+			here = append(here, name)
+			if in[name] == nil {
+				names = append(names, name)
+			}
+			in[name] = append(in[name], grouped{rows, &rows[0].Ends[i]})
 		}
 	}
-	for _, group := range groups {
-		slices.SortStableFunc(group.sizes, func(a, b []*tables.Row) int {
-			return cmp.Or(bySize(group.end(a[0]).Cap, group.end(b[0]).Cap), bySize(group.end(a[0]).Across, group.end(b[0]).Across))
+	groups := make([]sizeGroup, 0, len(names))
+	for _, name := range names {
+		slices.SortStableFunc(in[name], func(a, b grouped) int {
+			return cmp.Or(bySize(a.end.Cap, b.end.Cap), bySize(a.end.Across, b.end.Across))
 		})
+		group := sizeGroup{name: name}
+		for _, one := range in[name] {
+			group.sizes = append(group.sizes, one.rows)
+		}
+		groups = append(groups, group)
 	}
 	slices.SortFunc(groups, func(a, b sizeGroup) int { return cmp.Compare(a.millimetres(), b.millimetres()) })
 	return groups
-}
-
-// end is the end by which a row is in the group.
-func (g sizeGroup) end(row *tables.Row) tables.End {
-	for _, end := range row.Ends {
-		if whole, _, _ := strings.Cut(tenths(end.Cap), "."); whole == g.name {
-			return end
-		}
-	}
-	return row.Ends[0]
 }
 
 // millimetres are those of the group's caps; the unknown come last.
@@ -121,9 +145,9 @@ func (s *site) groupLink(t *tables.Table, name string) templates.Link {
 // groupDrafts are the pages of the groups of a table.
 func (s *site) groupDrafts(t *tables.Table) []rowDraft {
 	var list []rowDraft
-	groups := s.tableGroups(t)
+	groups := s.groups()[t]
 	for n, group := range groups {
-		d := rowDraft{address: groupAddress(t, group.name), rows: slices.Concat(group.sizes...),
+		d := rowDraft{address: groupAddress(t, group.name), from: t.Pos, rows: slices.Concat(group.sizes...),
 			fill: func(s *site) (templates.Page, diag.Pos) { return s.groupPage(t, groups, n) }}
 		for _, next := range groups[max(n-1, 0):min(n+2, len(groups))] {
 			d.beside = append(d.beside, next.name)

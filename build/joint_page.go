@@ -26,7 +26,7 @@ func (s *site) placeOf(row *tables.Row) string {
 	case !row.Table.Joint():
 		return tableAddress(row.Table) + "#" + rowAnchor(row.ID)
 	case s.large():
-		return sizeAddress(sizeKey(row)) + "#" + row.ID
+		return sizeAddress(s.keyOf(row)) + "#" + row.ID
 	}
 	return rowAddress(row.ID)
 }

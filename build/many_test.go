@@ -24,7 +24,7 @@ var manySite = sync.OnceValue(func() *site {
 	if err != nil {
 		return nil
 	}
-	s, problems := rowsOnly(src)
+	s, problems := rowsOnly(src, nil)
 	if problems.Blocked() {
 		return nil
 	}
@@ -32,7 +32,7 @@ var manySite = sync.OnceValue(func() *site {
 })
 
 // rowsOnly makes of sources what a large chart tells row by row.
-func rowsOnly(src Sources) (*site, diag.List) {
+func rowsOnly(src Sources, memory *Memory) (*site, diag.List) {
 	set, problems := tables.Load(src.Tables)
 	said, found := catalog.Load(src.Templates, src.Content, catalog.English)
 	problems.Add(found...)
@@ -43,13 +43,18 @@ func rowsOnly(src Sources) (*site, diag.List) {
 	if problems.Blocked() {
 		return nil, problems
 	}
-	s := newSite(inputs{set: set, english: set, words: said, frames: frames, tables: src.Tables}, Options{Base: "/sub/"})
+	in := inputs{set: set, english: set, words: said, frames: frames, tables: src.Tables, sources: src, cut: memory.cutOnce(set)}
+	s := newSite(in, Options{Base: "/sub/", Memory: memory})
+	s.again = s.rememberedRows()
+	if s.cut != nil {
+		problems.Add(s.addPieces()...)
+	}
 	s.az = &templates.AZ{}
 	s.addSlips()
 	_, found = s.addFacts()
 	problems.Add(found...)
 	for _, draft := range s.namesDrafts() {
-		page, from := draft()
+		page, from := draft.fill(s)
 		s.drafted = append(s.drafted, drafted{page, from})
 	}
 	s.addSearch()

@@ -24,17 +24,21 @@ type Memory struct {
 	pages    map[string]pageMemory // of rows, by language
 	tables   tables.Reader
 	exports  tables.Exports
-	english  *voice                  // words and templates
-	files    map[diskFile]summedFile // of the disk
-	data     map[string]File         // of the open data, by name
-	worked   map[string]workedOut    // by language
-	mu       sync.Mutex              // of scripts and words, and of what is worked out
-	blank    bool                    // of a check: pictures are not drawn
+	english  *voice                    // words and templates
+	files    map[diskFile]summedFile   // of the disk
+	data     map[string]File           // of the open data, by name
+	worked   map[string]workedOut      // by language
+	again    *again                    // the rows of the last chart, beside those of the one before
+	made     map[string]map[string]any // of rows, by language, and by what it is
+	disk     *known                    // of the folder that was written to last
+	mu       sync.Mutex                // of scripts and words, of what is worked out and of what is made of rows
+	blank    bool                      // of a check: pictures are not drawn
 }
 
 // NewMemory is one that knows nothing yet.
 func NewMemory() *Memory {
-	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{}, files: map[diskFile]summedFile{}, worked: map[string]workedOut{}}
+	return &Memory{answers: map[answerKey]answerOf{}, scripts: map[string]scripts{}, pictures: map[pictureKey][]byte{}, pages: map[string]pageMemory{},
+		files: map[diskFile]summedFile{}, made: map[string]map[string]any{}, worked: map[string]workedOut{}}
 }
 
 // set loads the chart; a table whose file is as it was is not read anew.

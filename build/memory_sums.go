@@ -4,14 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"io/fs"
-	"os"
-	"time"
 )
-
-// settled is how long a file must have been left alone before its day and length are believed
-// to tell a change: two writings may fall into one tick of a file system's clock, the coarsest
-// of which has two seconds.
-const settled = 3 * time.Second
 
 // summedFile is a file of the disk when it was read last, and its sum.
 type summedFile struct {
@@ -60,11 +53,11 @@ func (m *Memory) sumOfFile(fsys fs.FS, name string, d fs.DirEntry) (sum, error) 
 	m.mu.Lock()
 	before, known := m.files[at]
 	m.mu.Unlock()
-	if known && os.SameFile(before.info, info) && before.info.Size() == info.Size() && before.info.ModTime().Equal(info.ModTime()) {
+	if known && same(info, before.info) {
 		return before.sum, nil
 	}
 	made, err := readSum(fsys, name)
-	if err == nil && time.Since(info.ModTime()) > settled {
+	if err == nil && settled(info) {
 		m.mu.Lock()
 		m.files[at] = summedFile{info, made}
 		m.mu.Unlock()

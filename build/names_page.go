@@ -1,6 +1,7 @@
 package build
 
 import (
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
 	"slices"
@@ -11,6 +12,7 @@ import (
 
 	"capspan/build/diag"
 	"capspan/build/search"
+	"capspan/tables"
 	"capspan/templates"
 )
 
@@ -29,22 +31,24 @@ type nameNode struct {
 // have the same size share a line.
 type nameLine struct{ Text, Href, Size, Note string }
 
-// namesDrafts are those pages; a small chart has none.
-func (s *site) namesDrafts() []draft {
-	if !s.large() {
-		return nil
-	}
+// namesDrafts are those pages.
+func (s *site) namesDrafts() []rowDraft {
 	s.byName = s.namedRows()
-	var drafts []draft
+	listed := make([][]record, len(s.byName))
+	for n, row := range s.byName {
+		listed[n] = row.listed
+	}
+	var drafts []rowDraft
 	var add func(node *nameNode, up templates.Link)
 	add = func(node *nameNode, up templates.Link) {
-		drafts = append(drafts, func() (templates.Page, diag.Pos) { return s.namesPage(node, up) })
+		drafts = append(drafts, rowDraft{address: namesAddress(node.beginning), from: diag.Pos{File: "templates/names.html"}, beside: []string{s.namesPrint(node, up)},
+			fill: func(s *site) (templates.Page, diag.Pos) { return s.namesPage(node, up) }})
 		leads, _ := node.parted()
 		for _, below := range leads {
 			add(below, templates.Link{Href: s.at(namesAddress(node.beginning)), Text: s.word("a-z.begin", "beginning", node.beginning)})
 		}
 	}
-	leads, _ := namesTree(s.nameRecords()).parted()
+	leads, _ := namesTree(sortRecords(s.again, "names sorted", s.jointList(), listed)).parted()
 	for _, node := range leads {
 		s.names = append(s.names, s.namesLink(node))
 		add(node, templates.Link{Href: s.at(azAddress), Text: s.word("a-z.title")})
@@ -52,28 +56,41 @@ func (s *site) namesDrafts() []draft {
 	return drafts
 }
 
-// nameRecords are the names of all rows.
-func (s *site) nameRecords() []record {
+// namesPrint sums up all that a page of names shows, for a build with a memory.
+func (s *site) namesPrint(node *nameNode, up templates.Link) string {
+	if s.again == nil {
+		return ""
+	}
+	leads, own := node.parted()
+	all := sha256.New()
+	put(all, up, node.beginning)
+	for _, below := range leads {
+		put(all, below.beginning, len(below.names))
+	}
+	for _, r := range own {
+		put(all, len(r.json))
+		all.Write(r.json)
+	}
+	return string(all.Sum(nil))
+}
+
+// nameRecords are the names of a row.
+func (s *site) nameRecords(joint *tables.Row, row *search.Named) []record {
 	var records []record
 	add := func(line nameLine) {
 		if tails := search.Tails(line.Text); len(tails) > 0 {
 			records = append(records, recordOf(tails[0], line))
 		}
 	}
-	n := 0
-	for joint := range s.joints() { // in the order of byName
-		row := s.byName[n]
-		href := s.at(row.Address())
-		add(nameLine{row.ID, href, sizeKey(joint), row.Note})
-		for _, name := range row.Also {
-			add(nameLine{Text: name, Href: href, Note: s.word("a-z.also", "name", row.ID)})
-		}
-		n++
+	href := s.at(row.Address())
+	add(nameLine{row.ID, href, s.keyOf(joint), row.Note})
+	for _, name := range row.Also {
+		add(nameLine{Text: name, Href: href, Note: s.word("a-z.also", "name", row.ID)})
 	}
 	return records
 }
 
-// namesTree sorts names under their beginnings.
+// namesTree puts sorted names under their beginnings.
 func namesTree(records []record) *nameNode {
 	nodes := map[string]*nameNode{"": {}}
 	add := func(beginning string, names []record) {
@@ -85,7 +102,7 @@ func namesTree(records []record) *nameNode {
 			above.below = append(above.below, node)
 		}
 	}
-	sortIn(records, namesSize, add, add)
+	takeApart(records, "", namesSize, add, add)
 	return nodes[""]
 }
 

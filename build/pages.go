@@ -65,7 +65,6 @@ func (s *site) drafts() ([]draft, diag.List) {
 	s.az = &templates.AZ{} // filled from all pages by addSearch
 	add(s.searchPage)
 	add(s.azPage)
-	drafts = append(drafts, s.namesDrafts()...)
 	if list := partTables(s.set); len(list) > 0 {
 		add(s.partsPage)
 		for _, table := range list {
@@ -74,7 +73,7 @@ func (s *site) drafts() ([]draft, diag.List) {
 	}
 	for _, table := range s.set.Tables {
 		if s.large() && table.Joint() {
-			add(func() (templates.Page, diag.Pos) { return s.groupsPage(table, s.tableGroups(table)) })
+			add(func() (templates.Page, diag.Pos) { return s.groupsPage(table, s.groups()[table]) })
 			continue
 		}
 		add(func() (templates.Page, diag.Pos) { return s.tablePage(table) })
@@ -113,8 +112,8 @@ func (s *site) rowDrafts(table *tables.Table) []draft {
 	return list
 }
 
-// manyDrafts are the pages that a large chart has very many of: of its sizes, and of the
-// groups of its tables.
+// manyDrafts are the pages that a large chart has very many of: of its sizes, of the groups
+// of its tables, and of its names.
 func (s *site) manyDrafts() []rowDraft {
 	if !s.large() {
 		return nil
@@ -125,7 +124,7 @@ func (s *site) manyDrafts() []rowDraft {
 			list = append(list, s.groupDrafts(table)...)
 		}
 	}
-	return list
+	return append(list, s.namesDrafts()...)
 }
 
 // pageFile is the file a page address is served from: /chart/ is chart/index.html.

@@ -50,15 +50,26 @@ type directoryFile struct {
 
 // cutOnce cuts a large chart when it is first asked for, once for all languages. It is nil
 // for a chart that is held whole.
-func cutOnce(set *tables.Set) func() (*chartPieces, error) {
+func cutOnce(set *tables.Set) func() (*chartPieces, error) { return (*Memory)(nil).cutOnce(set) }
+
+// cutOnce is the same, with what the memory has of rows and pieces.
+func (m *Memory) cutOnce(set *tables.Set) func() (*chartPieces, error) {
 	if set == nil || jointRows(set) <= largeRows {
 		return nil
 	}
-	return sync.OnceValues(func() (*chartPieces, error) { return cutPieces(Chart(set)) })
+	return sync.OnceValues(func() (*chartPieces, error) {
+		again := m.rowsAgain("pieces", set, set, sum{})
+		return cutPieces(chartAgain(set, again), again)
+	})
 }
 
-func cutPieces(chart matcher.Chart) (*chartPieces, error) {
+func cutPieces(chart matcher.Chart, again *rowsAgain) (*chartPieces, error) {
 	cut := &chartPieces{files: map[string][]byte{}}
+	packedThen, packedNow := map[string]int{}, map[string]int{} // by name
+	if again != nil {
+		packedThen, _ = again.before["packed"].(map[string]int)
+		again.now["packed"] = packedNow
+	}
 	var packed bytes.Buffer
 	pack, err := flate.NewWriter(&packed, flate.DefaultCompression)
 	if err != nil {
@@ -69,17 +80,22 @@ func cutPieces(chart matcher.Chart) (*chartPieces, error) {
 		if err != nil {
 			return "", err
 		}
-		packed.Reset()
-		pack.Reset(&packed)
-		if _, err := pack.Write(content); err != nil {
-			return "", err
-		}
-		if err := pack.Close(); err != nil {
-			return "", err
-		}
-		cut.packed += packed.Len()
 		name := pieceName(content)
 		cut.files[name] = content
+		size, known := packedThen[name]
+		if !known {
+			packed.Reset()
+			pack.Reset(&packed)
+			if _, err := pack.Write(content); err != nil {
+				return "", err
+			}
+			if err := pack.Close(); err != nil {
+				return "", err
+			}
+			size = packed.Len()
+		}
+		packedNow[name] = size
+		cut.packed += size
 		return name, nil
 	})
 	if err != nil {

@@ -95,7 +95,7 @@ func TestPiecesOfLanguages(t *testing.T) {
 	if problems := other.addChart(); len(problems) > 0 || len(other.files) != 1 || other.chart == first.chart {
 		t.Fatalf("%v; %d files of the other language, the directory is %s", problems, len(other.files), other.chart)
 	}
-	own, err := cutPieces(Chart(said))
+	own, err := cutPieces(Chart(said), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,13 +107,13 @@ func TestPiecesOfLanguages(t *testing.T) {
 // One row that is edited makes few pieces new: readers who keep the chart fetch those.
 func TestOneRowChangesFewPieces(t *testing.T) {
 	chart := Chart(manySet(t))
-	before, err := cutPieces(chart)
+	before, err := cutPieces(chart, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	row := &chart.Rows[len(chart.Rows)/2]
 	row.Also = append(slices.Clone(row.Also), "another name")
-	after, err := cutPieces(chart)
+	after, err := cutPieces(chart, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"maps"
 	"path"
+	"reflect"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -66,30 +68,33 @@ func (s *site) renderMany(sites []*site) diag.List {
 	}
 	s.many = nil
 	shared := s.steady(s.shared())
-	known := s.known(shared)
+	known, noted := s.known(shared)
 	pages := make([]rendered, len(drafts))
 	kept := make([]remembered, len(drafts))
 	onAllCores(len(drafts), func(n int) {
 		d := drafts[n]
 		drafts[n] = rowDraft{} // what it holds may go
 		defer s.progress.one()
-		if before, is := known.pages[d.address]; is && s.unchanged(before, d) {
-			pages[n] = rendered{d.address, d.rows[0].Pos, before.file, nil, before.shown}
+		if len(sites) > 1 {
+			d.beside = append(slices.Clip(d.beside), s.standsIn(d.address, sites)...)
+		}
+		if before, is := known.pages[d.address]; is && s.unchanged(known, before, d) {
+			pages[n] = rendered{d.address, d.from, before.file, nil, before.shown}
 			kept[n] = before
 			return
 		}
 		one := s.seeing()
 		page, from := d.fill(one)
 		if len(sites) > 1 {
-			linkPage(sites, s, &page, func(*site) bool { return true })
+			linkPage(sites, s, &page, func(other *site) bool { return other.has[page.Address] })
 		}
 		pages[n] = s.render(&page, from, shared)
-		if s.prints != nil {
+		if noted {
 			kept[n] = s.remember(d, one.seen, pages[n])
 		}
 	})
-	if s.prints != nil {
-		next := pageMemory{known.rest, make(map[string]remembered, len(kept))}
+	if noted {
+		next := pageMemory{known.rest, s.again.again.now, make(map[string]remembered, len(kept))}
 		for n, p := range pages {
 			if p.err == nil {
 				next.pages[p.address] = kept[n]
@@ -100,17 +105,28 @@ func (s *site) renderMany(sites []*site) diag.List {
 	return s.placeAll(pages)
 }
 
-// known is what the memory has of the pages of rows, if all they have in common is as it was.
-func (s *site) known(shared templates.Site) pageMemory {
-	if s.memory == nil || s.spool != nil || len(s.previews) > 0 {
-		return pageMemory{}
+// known is what the memory has of the pages of rows, if all they have in common is as it was,
+// and whether they are to be remembered.
+func (s *site) known(shared templates.Site) (pageMemory, bool) {
+	if s.again == nil || len(s.previews) > 0 {
+		return pageMemory{}, false
 	}
-	s.printRows()
 	rest := s.rest(shared)
 	if before := s.memory.pages[s.words.Language]; before.rest == rest {
-		return before
+		return before, true
 	}
-	return pageMemory{rest: rest}
+	return pageMemory{rest: rest}, true
+}
+
+// standsIn are the other languages that have a page of rows.
+func (s *site) standsIn(address string, sites []*site) []string {
+	var list []string
+	for _, other := range sites {
+		if other != s && other.has[address] {
+			list = append(list, other.words.Language)
+		}
+	}
+	return list
 }
 
 // renderPages renders the pages that were kept until all were known.
@@ -118,6 +134,7 @@ func (s *site) renderPages() diag.List {
 	pages := make([]rendered, len(s.drafted))
 	shared := s.shared()
 	steady := s.steady(shared)
+	then := s.again.viewsThen()
 	s.progress.all.Add(int64(len(pages)))
 	onAllCores(len(pages), func(n int) {
 		defer s.progress.one()
@@ -125,15 +142,33 @@ func (s *site) renderPages() diag.List {
 		if !ofWholeChart(page.Body) {
 			site = steady
 		}
-		pages[n] = s.render(page, s.drafted[n].from, site)
+		s.complete(page, site)
+		if before, is := then[page.Address]; is && reflect.DeepEqual(before.page, *page) {
+			pages[n] = rendered{page.Address, s.drafted[n].from, before.file, nil, s.sitemapEntry(page)}
+		} else {
+			pages[n] = s.rendered(page, s.drafted[n].from)
+		}
 	})
+	if s.again != nil && s.tableWords == nil {
+		s.again.keepViews(s.drafted, pages)
+	}
 	return s.placeAll(pages)
 }
 
-// render renders a page into its file. A frame that fails is a problem of that page only.
+// render renders a page into its file.
 func (s *site) render(page *templates.Page, from diag.Pos, shared templates.Site) rendered {
+	s.complete(page, shared)
+	return s.rendered(page, from)
+}
+
+// complete adds to a page what it has in common with others, and what it says of itself.
+func (s *site) complete(page *templates.Page, shared templates.Site) {
 	page.Site = shared
 	s.head(page)
+}
+
+// rendered renders a page that is complete. A frame that fails is a problem of that page only.
+func (s *site) rendered(page *templates.Page, from diag.Pos) rendered {
 	var b bytes.Buffer
 	err := s.frames.Render(&b, *page)
 	return rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page)}

@@ -34,7 +34,7 @@ func benchRows(b *testing.B, count int) {
 		b.Fatal(err)
 	}
 	src.Tables = made.FS()
-	s, problems := rowsOnly(src)
+	s, problems := rowsOnly(src, nil)
 	if problems.Blocked() {
 		b.Fatal(problems)
 	}

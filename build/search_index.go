@@ -109,7 +109,8 @@ func (s *site) entriesOf(find *search.Language, page templates.Page) []search.En
 		}
 		return entries
 	case *templates.Text:
-		return s.textEntries(find, page, string(body.HTML))
+		of := [3]string{page.Title, page.About, string(body.HTML)}
+		return keep(s.again, "found on "+page.Address, of, func() []search.Entry { return s.textEntries(find, page, of[2]) })
 	}
 	return []search.Entry{sheet}
 }

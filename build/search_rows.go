@@ -1,7 +1,12 @@
 package build
 
 import (
+	"maps"
+	"slices"
+	"sync"
+
 	"capspan/build/search"
+	"capspan/tables"
 )
 
 // What the search of a large chart is told. Pages, words, sources and the rows of small
@@ -29,43 +34,73 @@ type searchIndex struct {
 	Words   string            `json:"words"` // the file of the words in names
 }
 
-// namedRows are the joints as search and list find them, one for each row.
-func (s *site) namedRows() []*search.Named {
-	var rows []*search.Named
-	for row := range s.joints() {
+// namedRow is a joint as search and list find it.
+type namedRow struct {
+	*search.Named
+	found  []record // in the drawers of the search
+	listed []record // in the list from A to Z
+	words  []string // in its names
+}
+
+// namedRows are those of the chart, in its order.
+func (s *site) namedRows() []namedRow {
+	return eachRow(s.again, "named", s.jointList(), nil, func(row *tables.Row) namedRow {
 		also := append(row.Also[:len(row.Also):len(row.Also)], s.ownNames(row)...)
-		rows = append(rows, search.NewNamed(row.ID, capital(s.figuresOf(row)), s.placeOf(row), also))
-	}
-	return rows
+		named := namedRow{Named: search.NewNamed(row.ID, capital(s.figuresOf(row)), s.placeOf(row), also)}
+		text := mustJSON(named.Named)
+		for _, key := range named.Keys() {
+			named.found = append(named.found, record{key + keyEnd, text})
+		}
+		named.listed = s.nameRecords(row, named.Named)
+		named.words = search.RowWords([]*search.Named{named.Named})
+		return named
+	})
 }
 
 // addSearchRows writes the drawers and the directory.
 func (s *site) addSearchRows(entries string) {
-	files := s.drawersIn(searchFolder)
+	files := s.drawersIn(searchFolder, "search")
 	index := searchIndex{Format: 2, Base: s.base, Chart: s.atRoot(s.chart), Entries: s.atRoot(entries),
 		Rows: drawers{Folder: s.atRoot(searchFolder), Files: map[string]string{}}, First: map[string]string{}}
-	var records []record
-	of := map[string]*search.Named{} // by what is written of it
-	for _, row := range s.byName {
-		text := mustJSON(row)
-		of[string(text)] = row
-		for _, key := range row.Keys() {
-			records = append(records, record{key, text})
+	found := make([][]record, len(s.byName))
+	words := map[string]bool{}
+	named := sync.OnceValue(s.namedBy)
+	for n, row := range s.byName {
+		found[n] = row.found
+		for _, word := range row.words {
+			words[word] = true
 		}
 	}
-	sortIn(records, drawerSize,
-		func(beginning string, records []record) { index.Rows.Files[beginning] = files.add(listOf(records)) },
+	takeApart(sortRecords(s.again, "search sorted", s.jointList(), found), "", drawerSize,
+		func(beginning string, records []record) {
+			index.Rows.Files[beginning] = files.addOf("drawer "+beginning, records, func() []byte { return listOf(records) })
+		},
 		func(beginning string, records []record) {
 			if beginning == "" {
 				return
 			}
-			begun := make([]*search.Named, len(records))
-			for n, r := range records {
-				begun[n] = of[string(r.json)]
-			}
-			index.First[beginning] = files.add(mustJSON(search.FirstOf(beginning, begun, firstRows)))
+			index.First[beginning] = files.addOf("first of "+beginning, records, func() []byte {
+				begun := make([]*search.Named, len(records))
+				for n, r := range records {
+					begun[n] = named()[string(r.json)]
+				}
+				return mustJSON(search.FirstOf(beginning, begun, firstRows))
+			})
 		})
-	index.Words = files.add(mustJSON(search.RowWords(s.byName)))
+	list := slices.AppendSeq([]string{}, maps.Keys(words))
+	slices.Sort(list)
+	index.Words = files.add(mustJSON(list))
 	s.add(searchDirectory, mustJSON(index), Pages)
 	s.index = s.folder + searchDirectory
+}
+
+// namedBy are the joints by what is written of them.
+func (s *site) namedBy() map[string]*search.Named {
+	of := map[string]*search.Named{}
+	for _, row := range s.byName {
+		if len(row.found) > 0 {
+			of[string(row.found[0].json)] = row.Named
+		}
+	}
+	return of
 }

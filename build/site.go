@@ -10,7 +10,6 @@ import (
 	"sync"
 
 	"capspan/build/diag"
-	"capspan/build/search"
 	"capspan/build/translation"
 	"capspan/content"
 	"capspan/static"
@@ -47,6 +46,7 @@ func (opt Options) build(src Sources, languages []inputs, problems diag.List, ro
 	for n, in := range languages {
 		sites[n] = newSite(in, opt)
 		sites[n].spool = room
+		sites[n].again = sites[n].rememberedRows()
 		problems.Add(sites[n].bundle()...)
 		sites[n].addOwn()
 		problems.Add(sites[n].addEmbed()...)
@@ -56,8 +56,11 @@ func (opt Options) build(src Sources, languages []inputs, problems diag.List, ro
 	}
 	count := &counter{tell: opt.Progress}
 	for _, s := range sites {
-		s.many, s.progress = s.manyDrafts(), count
+		s.many, s.progress, s.has = s.manyDrafts(), count, map[string]bool{}
 		count.all.Add(int64(len(s.many)))
+		for _, d := range s.many {
+			s.has[d.address] = true
+		}
 	}
 	for _, s := range sites {
 		problems.Add(s.renderMany(sites)...)
@@ -170,7 +173,7 @@ func load(src Sources, opt Options) ([]inputs, diag.List) {
 	group.Wait()
 	problems.Add(found...)
 	problems.Add(takenIDs(set)...)
-	cut := cutOnce(set)
+	cut := opt.Memory.cutOnce(set)
 	for n, language := range languages {
 		all[n] = read[n].inputs
 		all[n].cut = cut
@@ -294,9 +297,10 @@ type site struct {
 	apart    []string                         // folders of other languages below this one
 	drafted  []drafted                        // pages, filled
 	seen     *seen                            // what a page depends on, while one of a large chart is filled
-	prints   map[*tables.Row]sum              // of each row, in a build with a memory
+	again    *rowsAgain                       // of a build with a memory: what the one before made of rows
 	spool    *spool                           // nil: all stays in memory
 	many     []rowDraft                       // pages of a large chart that are filled, rendered and let go one by one
+	has      map[string]bool                  // their addresses
 	progress *counter                         // of the pages of all languages
 	ruler    func() template.HTML             // of every paper sheet, drawn once
 	chart    string                           // path of the matcher's chart
@@ -306,20 +310,22 @@ type site struct {
 	slips    string                           // path of the chart in words that the enquiry slip fetches
 	embed    struct{ path, integrity string } // of the finder for other pages, under the name made of its bytes
 	az       *templates.AZ
-	byName   []*search.Named               // the joints of a large chart
+	byName   []namedRow                    // the joints of a large chart
 	names    []templates.Link              // to the pages that list them
 	files    []File                        // all that a reader of this language may ask for
 	places   map[string]diag.Pos           // page addresses with the file each was made from
 	shown    []sitemapEntry                // pages for search engines
 	previews map[string]*templates.Picture // by row; under "" what every other page shows
 	sizes    func() sizeIndex              // of a large chart
+	groups   func() map[*tables.Table][]sizeGroup
 }
 
 func newSite(in inputs, opt Options) *site {
 	root := basePath(opt.Base)
 	s := &site{inputs: in, progress: &counter{}, places: map[string]diag.Pos{}, root: root, base: root + in.folder, live: opt.Live, memory: opt.Memory}
 	s.ruler = sync.OnceValue(func() template.HTML { return s.drawn().Ruler("ruler") })
-	s.sizes = sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set) })
+	s.sizes = sync.OnceValue(func() sizeIndex { return newSizeIndex(in.set, s.keyOf) })
+	s.groups = sync.OnceValue(s.groupsOfTables)
 	if !opt.check { // to name a large chart takes long
 		s.version = in.set.Version()
 	}

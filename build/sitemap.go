@@ -71,7 +71,7 @@ func (s *site) sitemapFiles(pages []sitemapEntry, languages int) sitemapIndex {
 	}
 	var records []record
 	for _, address := range slices.Sorted(maps.Keys(by)) {
-		records = append(records, record{key: address})
+		records = append(records, record{key: address + keyEnd})
 	}
 	sortIn(records, sitemapPages, func(beginning string, records []record) {
 		file := sitemapFile{Location: s.full("/" + sitemapPart(beginning))}

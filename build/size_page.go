@@ -21,8 +21,8 @@ func (s *site) sizeDrafts() []rowDraft {
 	for _, z := range s.sizes().list {
 		life := sync.OnceValue(func() template.HTML { return s.drawn().LifeSize("life", s.sizeDrawing(z)) })
 		list = append(list,
-			rowDraft{address: sizeAddress(z.key), rows: z.rows, fill: func(s *site) (templates.Page, diag.Pos) { return s.sizePage(z, life) }},
-			rowDraft{address: sizePaperAddress(z.key), rows: z.rows, fill: func(s *site) (templates.Page, diag.Pos) { return s.sizePaper(z, life) }})
+			rowDraft{address: sizeAddress(z.key), from: z.rows[0].Pos, rows: z.rows, fill: func(s *site) (templates.Page, diag.Pos) { return s.sizePage(z, life) }},
+			rowDraft{address: sizePaperAddress(z.key), from: z.rows[0].Pos, rows: z.rows, fill: func(s *site) (templates.Page, diag.Pos) { return s.sizePaper(z, life) }})
 	}
 	return list
 }

@@ -21,7 +21,7 @@ type sizeIndex struct {
 }
 
 // newSizeIndex lists the sizes that the set has rows of, each with all its rows in the chart.
-func newSizeIndex(set *tables.Set) sizeIndex {
+func newSizeIndex(set *tables.Set, keyOf func(*tables.Row) string) sizeIndex {
 	index := sizeIndex{of: map[*tables.Row]*size{}}
 	byKey := map[string]*size{}
 	for _, t := range set.Whole().Tables {
@@ -29,7 +29,7 @@ func newSizeIndex(set *tables.Set) sizeIndex {
 			continue
 		}
 		for _, row := range t.Rows {
-			key := sizeKey(row)
+			key := keyOf(row)
 			one := byKey[key]
 			if one == nil {
 				one = &size{key: key}
@@ -51,6 +51,16 @@ func newSizeIndex(set *tables.Set) sizeIndex {
 	}
 	index.list = slices.DeleteFunc(index.list, func(z *size) bool { return !sampled[z] })
 	return index
+}
+
+// keyOf is the name of the page of a row's size.
+func (s *site) keyOf(row *tables.Row) string {
+	if s.again != nil {
+		if at, is := s.again.place[row]; is {
+			return s.again.again.now.rows[at].key
+		}
+	}
+	return sizeKey(row)
 }
 
 // in are the rows of a size that stand in a table.

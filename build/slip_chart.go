@@ -74,32 +74,59 @@ func (s *site) addSlips() {
 		s.slips = s.addAsset("assets/slips", ".json", s.slipJSON())
 		return
 	}
-	var rows, names []record
-	twins := conversionTwins(s.set)
-	for row := range s.joints() {
-		key := sizeKey(row)
-		shown := s.slipRow(row)
-		shown.Twins = twins[row]
-		rows = append(rows, recordOf(key, shown))
-		for _, name := range append([]string{row.ID}, row.Also...) {
-			names = append(names, recordOf(plainName(name), append([]string{row.ID, key}, row.Also...)))
+	joints, threads, twins := s.jointList(), s.threads(), s.conversionTwins()
+	others := func(n int) beside { // what a slip has of other rows
+		row := joints[n]
+		if threads[row.ID] == nil && twins[row] == nil {
+			return beside{}
 		}
+		return beside{text: string(mustJSON([]any{threads[row.ID], twins[row]}))}
 	}
-	files := s.drawersIn(slipFolder)
-	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll(rows, sizesDrawer), files.addAll(names, drawerSize)}), Pages)
+	made := eachRow(s.again, "slips", joints, others, func(row *tables.Row) slipRecords {
+		key := s.keyOf(row)
+		shown := s.slipRow(row, threads)
+		shown.Twins = twins[row]
+		records := slipRecords{rows: []record{recordOf(key, shown)}}
+		for _, name := range append([]string{row.ID}, row.Also...) {
+			records.names = append(records.names, recordOf(plainName(name), append([]string{row.ID, key}, row.Also...)))
+		}
+		return records
+	})
+	rows, names := make([][]record, len(made)), make([][]record, len(made))
+	for n, records := range made {
+		rows[n], names[n] = records.rows, records.names
+	}
+	sizes, byName := sortRecords(s.again, "slips sorted", joints, rows), sortRecords(s.again, "slips by name", joints, names)
+	files := s.drawersIn(slipFolder, "slips")
+	s.add(slipDirectory, mustJSON(slipIndex{2, s.version.Name(), files.addAll("sizes", sizes, sizesDrawer), files.addAll("names", byName, drawerSize)}), Pages)
 	s.slips = s.folder + slipDirectory
 }
 
+// slipRecords are those of a row.
+type slipRecords struct{ rows, names []record }
+
 // conversionTwins are the places of the rows that are one size with a conversion joint, which
 // the pieces of the chart do not tell: there it is in the pieces of both its ends.
-func conversionTwins(set *tables.Set) map[*tables.Row][]string {
+func (s *site) conversionTwins() map[*tables.Row][]string {
+	sizeOf := s.again.sizesOf(s.set)
+	var conversions []*tables.Row
+	of := map[int][]*tables.Row{} // the sizes that have one
+	for row := range s.joints() {
+		if len(row.Ends) > 1 {
+			conversions = append(conversions, row)
+			of[sizeOf(row)] = nil
+		}
+	}
+	for row := range s.joints() {
+		if list, has := of[sizeOf(row)]; has {
+			of[sizeOf(row)] = append(list, row)
+		}
+	}
 	twins := map[*tables.Row][]string{}
-	for _, size := range set.Sizes() {
-		for _, row := range size {
-			for _, other := range size {
-				if other != row && len(row.Ends) > 1 {
-					twins[row] = append(twins[row], sizeAddress(sizeKey(other))[1:]+"#"+other.ID)
-				}
+	for _, row := range conversions {
+		for _, other := range of[sizeOf(row)] {
+			if other != row {
+				twins[row] = append(twins[row], sizeAddress(s.keyOf(other))[1:]+"#"+other.ID)
 			}
 		}
 	}
@@ -119,6 +146,8 @@ func (s *site) joints() iter.Seq[*tables.Row] {
 	}
 }
 
+func (s *site) jointList() []*tables.Row { return slices.Collect(s.joints()) }
+
 // plainName is a name as whoever types it may write it: static/order/add.ts makes the same.
 func plainName(name string) string {
 	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(name), "×", "x")), "")
@@ -127,17 +156,21 @@ func plainName(name string) string {
 // slipJSON is the file of a small chart.
 func (s *site) slipJSON() []byte {
 	chart := slipChart{Format: 1, Version: s.version.Name(), Rows: []slipRow{}}
+	threads := s.threads()
 	for row := range s.joints() {
-		chart.Rows = append(chart.Rows, s.slipRow(row))
+		chart.Rows = append(chart.Rows, s.slipRow(row, threads))
 	}
 	return mustJSON(chart)
 }
 
-func (s *site) slipRow(row *tables.Row) slipRow {
+func (s *site) slipRow(row *tables.Row, threads map[string][]slipCell) slipRow {
 	out := slipRow{ID: row.ID, Ref: row.Ref(), Also: slices.Clone(row.Also), Basis: s.basisWord(row.Basis), Confirm: row.Basis == tables.Memory,
-		Values: []slipCell{}, Fasteners: s.slipFasteners(row)}
+		Values: []slipCell{}, Fasteners: threads[row.ID]}
 	if out.Also == nil {
 		out.Also = []string{}
+	}
+	if out.Fasteners == nil {
+		out.Fasteners = []slipCell{}
 	}
 	for n, end := range row.Ends {
 		view := s.jointEnd(row, n, end)
@@ -164,10 +197,10 @@ func slipCellOf(c templates.Cell) slipCell {
 	return out
 }
 
-// slipFasteners are the threads that a table with the columns item, series and thread
-// lists for the row's very name; what it says of a neighbour says nothing of the row.
-func (s *site) slipFasteners(row *tables.Row) []slipCell {
-	list := []slipCell{}
+// threads are those that a table with the columns item, series and thread lists for the very
+// name of a row; what it says of a neighbour says nothing of the row.
+func (s *site) threads() map[string][]slipCell {
+	of := map[string][]slipCell{}
 	for _, table := range s.set.Tables {
 		if _, threads := table.Column("thread"); !threads {
 			continue
@@ -176,13 +209,17 @@ func (s *site) slipFasteners(row *tables.Row) []slipCell {
 			item, ok1 := fastener.Values["item"]
 			series, ok2 := fastener.Values["series"]
 			thread, ok3 := fastener.Values["thread"]
-			if !ok1 || !ok2 || !ok3 || thread.State != tables.Given || !slices.Contains(strings.Split(series.Text, ", "), row.ID) {
+			if !ok1 || !ok2 || !ok3 || thread.State != tables.Given {
 				continue
 			}
-			c := slipCellOf(s.cell(thread))
-			c.Label = capital(item.Text)
-			list = append(list, c)
+			names := strings.Split(series.Text, ", ")
+			slices.Sort(names)
+			for _, name := range slices.Compact(names) {
+				c := slipCellOf(s.cell(thread))
+				c.Label = capital(item.Text)
+				of[name] = append(of[name], c)
+			}
 		}
 	}
-	return list
+	return of
 }

@@ -30,7 +30,7 @@ func TestSlipsOfRows(t *testing.T) {
 	}
 	conversions := 0
 	for row := range manySite().joints() {
-		whole[row.Ref()] = manySite().slipRow(row)
+		whole[row.Ref()] = manySite().slipRow(row, manySite().threads())
 		bySize[sizeKey(row)] = append(bySize[sizeKey(row)], row.Ref())
 		rows = append(rows, row)
 		byID[row.ID] = row

@@ -94,7 +94,15 @@ func (s *site) keptList() workerSite {
 	for _, r := range s.redirects() {
 		list.Moved[strings.TrimPrefix(r.From, s.root)] = strings.TrimPrefix(r.To, s.root)
 	}
-	files := slices.Clone(s.files)
+	var files []File
+	for _, f := range s.files {
+		if !s.isKept(f) || s.isOneOfMany(f.Path) {
+			continue
+		}
+		if _, moved := list.Moved[keptAddress(f.Path)]; !moved { // what a host redirects is never kept
+			files = append(files, f)
+		}
+	}
 	slices.SortFunc(files, func(a, b File) int {
 		if d := s.turn(a.Path) - s.turn(b.Path); d != 0 {
 			return d
@@ -103,12 +111,8 @@ func (s *site) keptList() workerSite {
 	})
 	whole := sha256.New()
 	for _, f := range files {
-		address := keptAddress(f.Path)
-		if _, moved := list.Moved[address]; moved || !s.isKept(f) || s.isOneOfMany(f.Path) {
-			continue // what a host redirects is never kept
-		}
 		sum := f.sum()
-		line := fmt.Sprintf("%x %s", sum[:6], address)
+		line := fmt.Sprintf("%x %s", sum[:6], keptAddress(f.Path))
 		fmt.Fprintln(whole, line)
 		if s.turn(f.Path) == 0 {
 			list.First = append(list.First, line)

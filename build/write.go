@@ -50,6 +50,8 @@ var stages = []Stage{Assets, Pages, Hosting}
 //   - the list of our files is widened before the first file is written and narrowed
 //     after the last is removed, so that a killed build's files are still known as ours.
 //
+// Whoever writes with a [Memory] reads no file again that it knows ([Memory.Write]).
+//
 // Nothing is synced to the disk: after a power cut the next build compares bytes and
 // mends what was lost, and a sync for each file would take longer than the whole build.
 //
@@ -57,7 +59,9 @@ var stages = []Stage{Assets, Pages, Hosting}
 // somebody else put where the site needs one. All access goes through [os.Root], so
 // that no path or link leads outside. A second Write into the same folder waits for
 // the first; the lock is the kernel's and dies with the process.
-func Write(dir string, out Output) (Report, error) {
+func Write(dir string, out Output) (Report, error) { return write(dir, out, nil) }
+
+func write(dir string, out Output, known *known) (Report, error) {
 	if err := checkPaths(out.Files); err != nil {
 		return Report{}, err
 	}
@@ -80,7 +84,7 @@ func Write(dir string, out Output) (Report, error) {
 	}
 	defer unlock()
 
-	w := &writer{root: root, dir: dir}
+	w := &writer{root: root, dir: dir, known: known}
 	if w.ours, err = readManifest(root); err != nil {
 		return Report{}, err
 	}
@@ -90,9 +94,10 @@ func Write(dir string, out Output) (Report, error) {
 
 // writer is one run over one folder, under its lock.
 type writer struct {
-	root *os.Root
-	dir  string
-	ours map[string]bool // files an earlier build wrote
+	root  *os.Root
+	dir   string
+	ours  map[string]bool // files an earlier build wrote
+	known *known          // nil: nothing was written here before by the same process
 
 	written, removed, same, bytes atomic.Int64
 	scratch                       atomic.Int64
@@ -201,15 +206,22 @@ func (w *writer) file(f File) error {
 
 // holds reports whether the folder has the very file. A link is never taken for it.
 func (w *writer) holds(f File) bool {
+	if w.known.has(f) {
+		return true
+	}
 	info, err := w.root.Lstat(f.Path)
 	if err != nil || !info.Mode().IsRegular() || info.Size() != f.Size() {
 		return false
 	}
 	have, err := w.root.ReadFile(f.Path)
-	if err != nil || f.Bytes == nil {
-		return err == nil && sha256.Sum256(have) == f.sum()
+	if err != nil {
+		return false
 	}
-	return bytes.Equal(have, f.Bytes)
+	if f.Bytes == nil && sha256.Sum256(have) != f.sum() || f.Bytes != nil && !bytes.Equal(have, f.Bytes) {
+		return false
+	}
+	w.known.learn(f, info)
+	return true
 }
 
 // replace writes beside the place and renames over it: in the same folder, because a
@@ -235,6 +247,7 @@ func (w *writer) discard(name string) error {
 
 // remove takes away a file of an earlier build, and the folders that it leaves empty.
 func (w *writer) remove(name string) error {
+	w.known.forget(name)
 	switch err := w.root.Remove(name); {
 	case err == nil:
 		w.removed.Add(1)

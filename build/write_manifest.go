@@ -73,13 +73,21 @@ func (w *writer) writeManifest(files map[string]bool) error {
 }
 
 // removeScratch takes away what a killed build left half written. It looks only into
-// folders that hold files of the site.
+// folders that hold files of the site, and not into those that are known to have none.
 func (w *writer) removeScratch(files map[string]bool) error {
 	folders := map[string]bool{".": true}
 	for name := range files {
-		folders[path.Dir(name)] = true
+		for dir := path.Dir(name); !folders[dir]; dir = path.Dir(dir) {
+			folders[dir] = true
+		}
 	}
-	for dir := range folders {
+	sorted := slices.Sorted(maps.Keys(folders)) // those above come first
+	infos := w.known.lookAll(sorted)
+	for n, dir := range sorted {
+		if w.known.quiet(dir, infos[n]) {
+			continue
+		}
+		info := infos[n]
 		entries, err := fs.ReadDir(w.root.FS(), dir)
 		if err != nil {
 			continue // not made yet, or a file; writing into it will tell
@@ -89,8 +97,10 @@ func (w *writer) removeScratch(files map[string]bool) error {
 				if err := w.discard(path.Join(dir, e.Name())); err != nil {
 					return err
 				}
+				info = nil // it has just changed
 			}
 		}
+		w.known.through(dir, info)
 	}
 	return nil
 }

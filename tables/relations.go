@@ -36,6 +36,11 @@ func (s *Set) byName(id string) *Row {
 // A row of unknown hold may be twin to rows of different holds; it then joins none
 // of them, since 1350 and 1355 must not become one size through it.
 func (s *Set) Sizes() [][]*Row {
+	s.sized.once.Do(func() { s.sized.list = s.sizes() })
+	return s.sized.list
+}
+
+func (s *Set) sizes() [][]*Row {
 	g := s.grouped()
 	out := make([][]*Row, g.sizes)
 	for n, rows := range g.rows {

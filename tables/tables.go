@@ -41,6 +41,10 @@ type Set struct {
 		once sync.Once
 		as   Version
 	}
+	sized struct {
+		once sync.Once
+		list [][]*Row
+	}
 }
 
 // Version names a table's or the chart's issue.
