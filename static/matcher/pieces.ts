@@ -31,8 +31,9 @@ export interface Pieced {
 // When more rows than that have been made, those of earlier questions are forgotten.
 const mostMade = 8000;
 
-/** open reads a directory; it throws for one of another format. */
-export function open(directory: Directory): Pieced {
+/** open reads a directory; it throws for one of another format. Where all pieces are at hand, `take` gives one by its
+ *  place: then none is ever missing, and a question is gone through once. */
+export function open(directory: Directory, take?: (n: number) => Piece): Pieced {
   if (directory.format !== 2) throw new Error(otherChart());
   const here = new Map<number, Unpacked>();
   const missing = new Set<number>();
@@ -47,6 +48,7 @@ export function open(directory: Directory): Pieced {
     missing,
     parts: (look: Look): Part[] =>
       entries.touched(look).flatMap((n) => {
+        if (take !== undefined && !here.has(n)) add(pieced, n, take(n));
         const part = here.get(n);
         if (part === undefined) missing.add(n);
         return part?.parts ?? [];
@@ -54,7 +56,7 @@ export function open(directory: Directory): Pieced {
     twins: (row: KnownRow) => (row instanceof Row ? row.home.twins(row) : [row]),
   };
   CapspanCore.hold(directory, chart);
-  const pieced = { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
+  const pieced: Pieced = { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
   opened.set(directory, pieced);
   return pieced;
 }
