@@ -167,11 +167,17 @@ func (s *site) complete(page *templates.Page, shared templates.Site) {
 	s.head(page)
 }
 
+// scratch is what pages are rendered in; a file has its own bytes, and no more of them than it
+// needs.
+var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
 // rendered renders a page that is complete. A frame that fails is a problem of that page only.
 func (s *site) rendered(page *templates.Page, from diag.Pos) rendered {
-	var b bytes.Buffer
-	err := s.frames.Render(&b, *page)
-	return rendered{page.Address, from, s.spool.keep(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page)}
+	b := scratch.Get().(*bytes.Buffer)
+	defer scratch.Put(b)
+	b.Reset()
+	err := s.frames.Render(b, *page)
+	return rendered{page.Address, from, s.spool.keepCopy(s.folder+pageFile(page.Address), b.Bytes(), Pages), err, s.sitemapEntry(page)}
 }
 
 // onAllCores does a piece of work for each number below n.

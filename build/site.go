@@ -54,6 +54,8 @@ func (opt Options) build(src Sources, languages []inputs, problems diag.List, ro
 			sites[n].addPreviews()
 		}
 	}
+	open := sites[0].beside((*site).exportData)
+	defer open() // nobody may be at work on a site that is given up
 	count := &counter{tell: opt.Progress}
 	for _, s := range sites {
 		s.many, s.progress, s.has = s.manyDrafts(), count, map[string]bool{}
@@ -80,7 +82,7 @@ func (opt Options) build(src Sources, languages []inputs, problems diag.List, ro
 		return Output{}, problems
 	}
 	first := sites[0]
-	problems.Add(first.exportData()...)
+	problems.Add(open()...)
 	problems.Add(first.addSchemas(src.Static)...)
 	for _, s := range sites {
 		s.share(first)
@@ -284,6 +286,19 @@ func atOnce[T any](work func() (T, error)) func() (T, error) {
 		<-done
 		return made, err
 	}
+}
+
+// beside begins a work that needs nothing but the sources, beside everything else. Its files
+// are the site's once somebody has asked what was wrong with it.
+func (s *site) beside(work func(*site) diag.List) func() diag.List {
+	own := *s
+	own.files = nil
+	begun := atOnce(func() (diag.List, error) { return work(&own), nil })
+	return sync.OnceValue(func() diag.List {
+		problems, _ := begun()
+		s.files = append(s.files, own.files...)
+		return problems
+	})
 }
 
 // site is one language of a build under way.

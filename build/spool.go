@@ -47,6 +47,13 @@ func (s *spool) keep(path string, content []byte, stage Stage) File {
 	return f
 }
 
+// keepCopy is keep for bytes that the caller will write over.
+func (s *spool) keepCopy(path string, content []byte, stage Stage) File {
+	f := s.keep(path, content, stage)
+	f.Bytes = bytes.Clone(f.Bytes) // nil of a file that lies elsewhere
+	return f
+}
+
 // put finds a place for bytes and writes them; where that fails they stay where they are.
 func (s *spool) put(content []byte) (at int64, room bool) {
 	s.mu.Lock()

@@ -103,9 +103,13 @@ func (v *buildVerb) Run(t *terminal) error {
 const roomFor = 900 << 20
 
 // keepSmall has garbage collected in time, unless somebody has said how much room there is.
+// Below that room it is collected half as often as it would be: what a build holds grows page
+// by page, and looking through it each time is a tenth of the whole work. A large chart comes
+// to the end of the room, and is collected as before.
 func keepSmall() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(roomFor)
+		sparingly(200)
 	}
 }
 

@@ -2,7 +2,6 @@ package driveline
 
 import (
 	"fmt"
-	"slices"
 
 	"github.com/dop251/goja"
 
@@ -10,10 +9,9 @@ import (
 	"capspan/static/matcher"
 )
 
-// pieces are what a Machine has of a chart that is not held whole.
+// pieces are those of a chart that is not held whole.
 type pieces struct {
-	exports *goja.Object
-	opened  goja.Value
+	machine *Machine
 	names   []string
 	fetch   func(name string) ([]byte, error)
 }
@@ -33,73 +31,43 @@ func (m *Machine) ProvidePieces(p Provided, directory []byte, fetch func(name st
 	if err != nil {
 		return err
 	}
-	found := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
 	chart, err := m.json("parse", m.vm.ToValue(string(directory)))
 	if err != nil {
 		return fmt.Errorf("read the directory of the chart: %w", err)
 	}
-	if found.opened, err = m.call(found.exports, "open", chart); err != nil {
+	if _, err = m.call(exports.ToObject(m.vm), "open", chart, m.vm.ToValue(pieces{m, names, fetch}.take)); err != nil {
 		return err
 	}
 	more := m.vm.NewObject()
 	if err := more.Set("chart", chart); err != nil {
 		return err
 	}
-	m.pieces = found
 	_, err = m.call(m.frame, "provide", more)
 	return err
 }
 
-// reckon puts a fragment to a calculation until no piece of the chart is missing.
-func (m *Machine) reckon(name, fragment string) (goja.Value, error) {
-	for {
-		report, err := m.call(m.frame, "reckon", m.vm.ToValue(name), m.vm.ToValue(fragment))
-		if err == nil || m.pieces == nil {
-			return report, err
-		}
-		missing, wrong := m.missing()
-		if wrong != nil || len(missing) == 0 {
-			return nil, err // what went wrong was something else
-		}
-		for _, n := range missing {
-			if err := m.add(n); err != nil {
-				return nil, err
-			}
-		}
+// take gives the core a piece when it comes upon it. A page lets the pieces that a question
+// touches be noted, fetches them and asks again from the start; here they are at hand, and
+// nothing is worked out twice.
+func (p pieces) take(call goja.FunctionCall) goja.Value {
+	piece, err := p.piece(int(call.Argument(0).ToInteger()))
+	if err != nil {
+		panic(p.machine.vm.NewGoError(err))
 	}
+	return piece
 }
 
-// missing are the pieces that were looked for and are not here, noted since the last call.
-func (m *Machine) missing() ([]int, error) {
-	chart := m.pieces.opened.ToObject(m.vm).Get("chart").ToObject(m.vm)
-	set := chart.Get("missing").ToObject(m.vm)
-	var list []int
-	if err := m.vm.ExportTo(set, &list); err != nil {
-		return nil, err
+func (p pieces) piece(n int) (goja.Value, error) {
+	if n < 0 || n >= len(p.names) {
+		return nil, fmt.Errorf("internal error: the core asks for piece %d", n)
 	}
-	slices.Sort(list)
-	clear, ok := goja.AssertFunction(set.Get("clear"))
-	if !ok {
-		return nil, fmt.Errorf("internal error: what is missing is no set")
-	}
-	_, err := clear(set)
-	return list, err
-}
-
-func (m *Machine) add(n int) error {
-	if n < 0 || n >= len(m.pieces.names) {
-		return fmt.Errorf("internal error: the core asks for piece %d", n)
-	}
-	text, err := m.pieces.fetch(m.pieces.names[n])
+	text, err := p.fetch(p.names[n])
 	if err != nil {
-		return fmt.Errorf("fetch piece %d of the chart: %w", n, err)
+		return nil, fmt.Errorf("fetch piece %d of the chart: %w", n, err)
 	}
-	piece, err := m.json("parse", m.vm.ToValue(string(text)))
+	piece, err := p.machine.json("parse", p.machine.vm.ToValue(string(text)))
 	if err != nil {
-		return fmt.Errorf("read piece %d of the chart: %w", n, err)
+		return nil, fmt.Errorf("read piece %d of the chart: %w", n, err)
 	}
-	if _, err := m.call(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(n), piece); err != nil {
-		return err
-	}
-	return nil
+	return piece, nil
 }
