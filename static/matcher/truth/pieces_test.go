@@ -32,10 +32,11 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 			t.Parallel()
 			whole := core(t, static.FS, c.chart)
 			verdicts, slips, parted := map[matcher.Verdict]int{}, 0, 0
-			pieced, files, _ := inPieces(t, c.chart, c.most)
+			forgetful := inPieces(t, c.chart, c.most)
+			pieced, files := forgetful()
 			for n, q := range questions(t, c.chart, c.each) {
 				if n%8 == 0 { // forget what was fetched
-					pieced, files, _ = inPieces(t, c.chart, c.most)
+					pieced, files = forgetful()
 				}
 				want := sameAnswer(t, q, whole, pieced)
 				verdicts[want.Verdict]++
@@ -80,13 +81,14 @@ func (s shelf) fetch(name string) ([]byte, error) {
 	return text, nil
 }
 
-func inPieces(t *testing.T, chart matcher.Chart, most int) (*matcher.Matcher, shelf, []byte) {
+// inPieces cuts a chart, and returns what gives a core that has fetched nothing of it.
+func inPieces(t *testing.T, chart matcher.Chart, most int) func() (*matcher.Matcher, shelf) {
 	t.Helper()
-	files := shelf{map[string][]byte{}, map[string]bool{}}
+	pieces := map[string][]byte{}
 	directory, err := matcher.Split(chart, most, func(p matcher.Piece) (string, error) {
-		name := fmt.Sprintf("piece-%d", len(files.pieces))
+		name := fmt.Sprintf("piece-%d", len(pieces))
 		text, err := json.Marshal(p)
-		files.pieces[name] = text
+		pieces[name] = text
 		return name, err
 	})
 	if err != nil {
@@ -97,9 +99,13 @@ func inPieces(t *testing.T, chart matcher.Chart, most int) (*matcher.Matcher, sh
 		t.Fatal(problems)
 	}
 	text := []byte(mustJSON(t, directory))
-	m, err := matcher.NewPieced(bundle, text, files.fetch)
-	if err != nil {
-		t.Fatal(err)
+	return func() (*matcher.Matcher, shelf) {
+		t.Helper()
+		files := shelf{pieces, map[string]bool{}}
+		m, err := matcher.NewPieced(bundle, text, files.fetch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return m, files
 	}
-	return m, files, text
 }
