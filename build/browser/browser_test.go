@@ -19,6 +19,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"capspan/build"
+	"capspan/build/diag"
 )
 
 // base is not "/", so that an address written without it shows as a broken link.
@@ -32,10 +33,24 @@ var (
 
 func TestMain(m *testing.M) { os.Exit(run(m)) }
 
+// worked is what the builds of these tests have worked out, for one of them at a time.
+var (
+	worked  = build.NewMemory()
+	working sync.Mutex
+)
+
+// siteOf builds a site, with the bytes that a build without a memory gives it.
+func siteOf(src build.Sources, opt build.Options) (build.Output, diag.List) {
+	working.Lock()
+	defer working.Unlock()
+	opt.Memory = worked
+	return build.Site(src, opt)
+}
+
 // run puts the site and the browser up once for all tests. The browser has no
 // deadline; a tab has one.
 func run(m *testing.M) int {
-	out, problems := build.Site(build.Embedded(), build.Options{Base: base, Language: "en"}) // languages_test.go looks at the others
+	out, problems := siteOf(build.Embedded(), build.Options{Base: base, Language: "en"}) // languages_test.go looks at the others
 	if problems.Blocked() {
 		fmt.Fprintf(os.Stderr, "the site cannot be built: %s\n%v\n", problems.Summary(), problems)
 		return 1
@@ -88,8 +103,9 @@ type tab struct {
 	troubles []string // errors on the console, exceptions, requests that failed
 }
 
-// patience is for one tab: the slowest test looks at every page in one.
-const patience = 2 * time.Minute
+// patience is for one tab: the slowest test looks at every page in one, beside another test
+// and on a machine that does more than this.
+const patience = 5 * time.Minute
 
 // openTab opens a tab with a store and a cache of its own, so no test meets what another left.
 func openTab(t testing.TB) *tab {
