@@ -5,6 +5,7 @@ package browser
 import (
 	"context"
 	"fmt"
+	"net/http"
 	"net/http/httptest"
 	"os"
 	"os/exec"
@@ -56,7 +57,7 @@ func run(m *testing.M) int {
 		return 1
 	}
 	site = out
-	server := httptest.NewServer(build.Handler(out, base))
+	server := httptest.NewServer(firstVisit(build.Handler(out, base)))
 	defer server.Close()
 	origin = server.URL
 
@@ -90,6 +91,19 @@ func run(m *testing.M) int {
 		return 1
 	}
 	return m.Run()
+}
+
+// firstVisit gives out a site whose service worker is on its way and never there. Every tab
+// has a store of its own, and one that stands for a second would fetch and keep all of the
+// site: the tests of that have hosts of their own (newHost).
+func firstVisit(site http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == base+"worker.js" {
+			<-r.Context().Done()
+			return
+		}
+		site.ServeHTTP(w, r)
+	})
 }
 
 // tab is one page of the browser and what it complained about.
