@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/gzip"
 	"strings"
+	"sync"
 
 	"github.com/andybalholm/brotli"
 )
@@ -58,11 +59,21 @@ func Gzip(f File) (packed []byte, smaller bool) {
 	return packed, len(packed) < len(text)
 }
 
+// brotliWriters are at rest, by level: to make one, of 33 MB at the highest, is a sixth of
+// the packing of a page.
+var brotliWriters [brotli.BestCompression + 1]sync.Pool
+
 func packBrotli(text []byte, level int) []byte {
 	var b bytes.Buffer
-	w := brotli.NewWriterLevel(&b, level)
+	w, rested := brotliWriters[level].Get().(*brotli.Writer)
+	if rested {
+		w.Reset(&b)
+	} else {
+		w = brotli.NewWriterLevel(&b, level)
+	}
 	w.Write(text) // a buffer takes everything
 	w.Close()
+	brotliWriters[level].Put(w)
 	return b.Bytes()
 }
 

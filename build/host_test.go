@@ -154,6 +154,28 @@ func TestPolicyOfPages(t *testing.T) {
 	}
 }
 
+// What was packed before leaves nothing behind: equal input gives equal bytes.
+func TestPackedAlike(t *testing.T) {
+	texts := [][]byte{{}, []byte("a cap"), bytes.Repeat([]byte("a cap of 1.062 in, "), 4000)}
+	for _, f := range mustSite(t, Options{}).Files {
+		if packable(f) && len(f.Bytes) < 4000 && len(texts) < 12 {
+			texts = append(texts, f.Bytes)
+		}
+	}
+	for _, level := range []int{5, brotliLevel} {
+		for n := range 3 * len(texts) {
+			text := texts[n*7%len(texts)]
+			var fresh bytes.Buffer
+			w := brotli.NewWriterLevel(&fresh, level)
+			w.Write(text)
+			w.Close()
+			if got := packBrotli(text, level); !bytes.Equal(got, fresh.Bytes()) {
+				t.Errorf("level %d: %.20q is packed into %d bytes, and by itself into %d others", level, text, len(got), fresh.Len())
+			}
+		}
+	}
+}
+
 func TestPack(t *testing.T) {
 	text := []byte(strings.Repeat("a cap of 1.062 in and another of 1.188 in. ", 40))
 	for _, f := range []File{

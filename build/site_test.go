@@ -79,7 +79,7 @@ func TestSite(t *testing.T) {
 	})
 
 	t.Run("two builds give equal bytes", func(t *testing.T) {
-		if diff := cmp.Diff(files, contents(mustSite(t, Options{}))); diff != "" {
+		if diff := cmp.Diff(files, contents(mustSite(t, Options{})), wholeFiles); diff != "" {
 			t.Errorf("second build differs:\n%s", diff)
 		}
 	})
@@ -214,6 +214,10 @@ func TestFacesOfHolds(t *testing.T) {
 	}
 }
 
+// wholeFiles compares files at once: byte by byte, as go-cmp does by itself, two sites take
+// half a minute.
+var wholeFiles = cmp.Comparer(bytes.Equal)
+
 func contents(out Output) map[string][]byte {
 	files := map[string][]byte{}
 	for _, f := range out.Files {
@@ -230,7 +234,7 @@ func TestMemory(t *testing.T) {
 	if known == 0 || len(memory.pictures) != len(iconPictures) || len(memory.scripts["en"].assets.Files) == 0 {
 		t.Fatalf("remembered: %d answers, %d pictures, %d files", known, len(memory.pictures), len(memory.scripts["en"].assets.Files))
 	}
-	if diff := cmp.Diff(first, contents(mustSite(t, Options{Memory: memory}))); diff != "" {
+	if diff := cmp.Diff(first, contents(mustSite(t, Options{Memory: memory})), wholeFiles); diff != "" {
 		t.Errorf("a build with a memory differs:\n%s", diff)
 	}
 	if len(memory.answers) != known {
@@ -244,7 +248,7 @@ func TestMemory(t *testing.T) {
 	src.Tables = moveAcross(t, "1350", "3.630")
 	plain, _ := Site(src, Options{})
 	out, _ := Site(src, Options{Memory: memory})
-	if diff := cmp.Diff(contents(plain), contents(out)); diff != "" || out.Stale {
+	if diff := cmp.Diff(contents(plain), contents(out), wholeFiles); diff != "" || out.Stale {
 		t.Errorf("a build with the memory of another chart differs:\n%.2000s", diff)
 	}
 	bolts := changedTables(t)
@@ -252,7 +256,7 @@ func TestMemory(t *testing.T) {
 	src.Tables = bolts
 	plain, _ = Site(src, Options{})
 	out, _ = Site(src, Options{Memory: memory})
-	if diff := cmp.Diff(contents(plain), contents(out)); diff != "" {
+	if diff := cmp.Diff(contents(plain), contents(out), wholeFiles); diff != "" {
 		t.Errorf("a build with the memory of other bolts differs:\n%.2000s", diff)
 	}
 	src.Static = fstest.MapFS{}

@@ -43,7 +43,7 @@ func TestSpool(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if diff := cmp.Diff(want, contents(got)); diff != "" {
+			if diff := cmp.Diff(want, contents(got), wholeFiles); diff != "" {
 				t.Error(diff)
 			}
 			if again, err := Write(dir, out); err != nil || again.Written > 0 || again.Same != len(want) {

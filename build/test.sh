@@ -31,20 +31,44 @@ if [ "${#missing[@]}" -gt 0 ]; then
   as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}"
 fi
 
+# What takes long and needs no watching runs beside the checks. What it says is shown when
+# it is waited for, and where the checks end early it ends with them.
+said=$(mktemp -d)
+leave() {
+  for pid in "$said"/*.pid; do kill "$(cat "$pid")" 2>/dev/null || true; done
+  rm -rf "$said"
+}
+trap leave EXIT
+
+beside() { # NAME PROGRAM ARGUMENT...
+  "${@:2}" >"$said/$1" 2>&1 &
+  echo $! >"$said/$1.pid"
+}
+
+await() { # NAME WHAT
+  step "$2"
+  wait "$(cat "$said/$1.pid")" || { cat "$said/$1"; fail "it failed: $2"; }
+  rm "$said/$1.pid"
+  cat "$said/$1"
+}
+
 tools=build/npm/node_modules
-if ! cmp -s build/npm/package-lock.json "$tools/.capspan-lock"; then
-  step "npm tools of the checks"
+npm_tools() {
+  cmp -s build/npm/package-lock.json "$tools/.capspan-lock" && return
   npm ci --prefix build/npm --ignore-scripts --no-audit --no-fund
   cp build/npm/package-lock.json "$tools/.capspan-lock"
-fi
+}
 
 rclone=build/.cache/rclone
-if [ ! -x "$rclone" ] || ! cmp -s build/hosts/rclone/go.mod "$rclone.mod"; then
-  step "rclone, the store that publishing is tried on"
+rclone_store() {
+  [ -x "$rclone" ] && cmp -s build/hosts/rclone/go.mod "$rclone.mod" && return
   mkdir -p build/.cache
-  go build -C build/hosts/rclone -ldflags=-s -o ../../.cache/rclone .
+  nice -n 10 go build -C build/hosts/rclone -ldflags=-s -o ../../.cache/rclone .
   cp build/hosts/rclone/go.mod "$rclone.mod"
-fi
+}
+
+beside npm npm_tools
+beside rclone rclone_store
 
 tsc=$tools/.bin/tsc biome=$tools/.bin/biome
 
@@ -60,6 +84,13 @@ go vet ./...
 go vet -tags browser ./build/browser/
 go vet -tags hosts ./build/hosts/
 echo "go vet: nothing found"
+
+# Chromium and servers wait often, for pages and for other processes, and so do the checks
+# before them: the tests of the packages run behind all that, where they take only what it
+# leaves of the machine. They are vetted already, and no debugger (-w) will look at them.
+beside packages nice -n 10 go test -vet=off -ldflags=-w -timeout 30m ./...
+
+await npm "npm tools of the checks"
 
 step "types of the core, the calculations, the slip and the record (no DOM), of the page parts and of the service worker (no DOM either)"
 "$tsc" -p static/matcher
@@ -83,22 +114,14 @@ for folder in content/[a-z][a-z] content/[a-z][a-z]-*; do
   [ ! -d "$folder" ] || go run ./cmd/capspan translate --root . "${folder#content/}"
 done
 
-# Chromium and servers wait often, for pages and for other processes: the tests of the
-# packages run behind them, where they take only what those leave of the machine.
-step "go test, behind all that follows"
-behind=$(mktemp)
-nice -n 10 go test -timeout 30m ./... >"$behind" 2>&1 &
-packages=$!
-trap 'kill "$packages" 2>/dev/null || true; rm -f "$behind"' EXIT
-
 step "the site in Chromium, by axe and by the HTML checker"
-go test -tags browser -count=1 -timeout 20m ./build/browser/
+go test -vet=off -tags browser -count=1 -timeout 20m ./build/browser/
+
+await rclone "rclone, the store that publishing is tried on"
 
 step "the site behind nginx and Caddy, and on its way into a store"
-go test -tags hosts -count=1 ./build/hosts/
+go test -vet=off -tags hosts -count=1 ./build/hosts/
 
-step "go test, what it said"
-wait "$packages" || { cat "$behind"; fail "the tests of the packages failed"; }
-cat "$behind"
+await packages "go test, what it said"
 
 printf '\nall checks passed\n'

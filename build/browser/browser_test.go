@@ -5,6 +5,7 @@ package browser
 import (
 	"context"
 	"fmt"
+	"net/http"
 	"net/http/httptest"
 	"os"
 	"os/exec"
@@ -20,6 +21,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"capspan/build"
+	"capspan/build/diag"
 )
 
 // base is not "/", so that an address written without it shows as a broken link.
@@ -33,16 +35,30 @@ var (
 
 func TestMain(m *testing.M) { os.Exit(run(m)) }
 
+// worked is what the builds of these tests have worked out, for one of them at a time.
+var (
+	worked  = build.NewMemory()
+	working sync.Mutex
+)
+
+// siteOf builds a site, with the bytes that a build without a memory gives it.
+func siteOf(src build.Sources, opt build.Options) (build.Output, diag.List) {
+	working.Lock()
+	defer working.Unlock()
+	opt.Memory = worked
+	return build.Site(src, opt)
+}
+
 // run puts the site and the browser up once for all tests. The browser has no
 // deadline; a tab has one.
 func run(m *testing.M) int {
-	out, problems := build.Site(build.Embedded(), build.Options{Base: base, Language: "en"}) // languages_test.go looks at the others
+	out, problems := siteOf(build.Embedded(), build.Options{Base: base, Language: "en"}) // languages_test.go looks at the others
 	if problems.Blocked() {
 		fmt.Fprintf(os.Stderr, "the site cannot be built: %s\n%v\n", problems.Summary(), problems)
 		return 1
 	}
 	site = out
-	server := httptest.NewServer(build.Handler(out, base))
+	server := httptest.NewServer(firstVisit(build.Handler(out, base)))
 	defer server.Close()
 	origin = server.URL
 
@@ -78,6 +94,19 @@ func run(m *testing.M) int {
 	return m.Run()
 }
 
+// firstVisit gives out a site whose service worker is on its way and never there. Every tab
+// has a store of its own, and one that stands for a second would fetch and keep all of the
+// site: the tests of that have hosts of their own (newHost).
+func firstVisit(site http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == base+"worker.js" {
+			<-r.Context().Done()
+			return
+		}
+		site.ServeHTTP(w, r)
+	})
+}
+
 // tab is one page of the browser and what it complained about.
 type tab struct {
 	t   testing.TB
@@ -89,8 +118,9 @@ type tab struct {
 	troubles []string // errors on the console, exceptions, requests that failed
 }
 
-// patience is for one tab: the slowest test looks at every page in one.
-const patience = 2 * time.Minute
+// patience is for one tab: the slowest test looks at every page in one, beside another test
+// and on a machine that does more than this.
+const patience = 5 * time.Minute
 
 // openTab opens a tab with a store and a cache of its own, so no test meets what another left.
 func openTab(t testing.TB) *tab {

@@ -42,7 +42,7 @@ func withHistory(t *testing.T) build.Output {
 	}
 	files["history.yaml"] = &fstest.MapFile{Data: text}
 	src.Tables = files
-	out, problems := build.Site(src, build.Options{Base: base, Language: "en"})
+	out, problems := siteOf(src, build.Options{Base: base, Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

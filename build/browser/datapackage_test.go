@@ -16,7 +16,7 @@ import (
 // specification publishes (1.0; in the npm package datapackage): of any package, and of
 // one whose files are all tables.
 func TestDataPackageSchema(t *testing.T) {
-	out, problems := build.Site(build.Embedded(), build.Options{})
+	out, problems := siteOf(build.Embedded(), build.Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

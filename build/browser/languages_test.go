@@ -28,7 +28,7 @@ var bilingual = sync.OnceValues(func() (build.Output, error) {
 	}
 	src := build.Embedded()
 	src.Content = folder
-	out, problems := build.Site(src, build.Options{Base: base})
+	out, problems := siteOf(src, build.Options{Base: base})
 	if problems.Blocked() {
 		err = fmt.Errorf("problems: %v", problems)
 	}

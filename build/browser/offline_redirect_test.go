@@ -51,7 +51,7 @@ func TestRetiredRowOffline(t *testing.T) {
 	tables := mapped(t, src.Tables)
 	tables["retired.yaml"] = &fstest.MapFile{Data: []byte("retired:\n  - {id: old-1310, to: [\"1310\"], why: renamed}\n")}
 	src.Tables = tables
-	out, problems := build.Site(src, build.Options{Base: base, Language: "en"})
+	out, problems := siteOf(src, build.Options{Base: base, Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

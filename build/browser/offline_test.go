@@ -180,7 +180,7 @@ func TestOfflineWrongClock(t *testing.T) {
 // Two charts on one host, one under the other: each is kept apart, and one that goes
 // takes nothing of the other with it.
 func TestOfflineTwoBases(t *testing.T) {
-	root, problems := build.Site(build.Embedded(), build.Options{Language: "en"})
+	root, problems := siteOf(build.Embedded(), build.Options{Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

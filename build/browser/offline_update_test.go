@@ -49,7 +49,7 @@ func changed(t testing.TB) build.Output {
 	table := spoiled["joints-farm.yaml"]
 	table.Data = bytes.Replace(table.Data, []byte("across: {is: 54, "), []byte("across: {is: 53.8, "), 1)
 	src.Tables = spoiled
-	out, problems := build.Site(src, build.Options{Base: base, Language: "en"})
+	out, problems := siteOf(src, build.Options{Base: base, Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

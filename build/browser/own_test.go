@@ -22,7 +22,7 @@ func TestOwnFolder(t *testing.T) {
 	if err := os.CopyFS(dir, os.DirFS("../../cmd/capspan/example")); err != nil {
 		t.Fatal(err)
 	}
-	out, problems := build.Site(build.OwnFolder(dir), build.Options{Base: base})
+	out, problems := siteOf(build.OwnFolder(dir), build.Options{Base: base})
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

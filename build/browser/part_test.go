@@ -109,7 +109,7 @@ func withRecord(t *testing.T) build.Output {
 	}
 	files["history.yaml"] = &fstest.MapFile{Data: text}
 	src.Tables = files
-	out, problems := build.Site(src, build.Options{Base: base, Language: "en"})
+	out, problems := siteOf(src, build.Options{Base: base, Language: "en"})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -27,7 +27,7 @@ func published(t *testing.T) build.Output {
 		t.Fatal(err)
 	}
 	src.Content = os.DirFS(dir)
-	out, problems := build.Site(src, build.Options{})
+	out, problems := siteOf(src, build.Options{})
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

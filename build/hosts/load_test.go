@@ -17,9 +17,9 @@ const connections = 200
 
 // TestLoad sends many readers at once to nginx for two seconds: nobody may be refused.
 func TestLoad(t *testing.T) {
-	p := publish(t, "/sub/")
+	p := publish(t, "/sub/path/")
 	address := p.nginx(t, "")
-	if rate := wrk(t, 2, "http://"+address+"/sub/joint/1310/", "br"); rate < 100 {
+	if rate := wrk(t, 2, "http://"+address+"/sub/path/joint/1310/", "br"); rate < 100 {
 		t.Errorf("%.0f requests a second", rate)
 	}
 }

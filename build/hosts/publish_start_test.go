@@ -39,7 +39,7 @@ func newPublisher(t *testing.T) publisher {
 	must(t, sheet.Close())
 	other.Static = build.Folder(dir + "/other").Static
 	for n, src := range []build.Sources{build.Embedded(), other} {
-		out, problems := build.Site(src, build.Options{})
+		out, problems := build.Site(src, build.Options{Memory: worked})
 		if problems.Blocked() {
 			t.Fatal(problems)
 		}

@@ -32,20 +32,21 @@ const retired = `retired:
 - {id: old-gone, why: nobody made it}
 `
 
+// packedAt are the sites of these tests by base, each built once: to pack one takes long, and
+// nobody writes to it. What the builds have in common they find in worked.
+var (
+	packedAt = map[string]build.Output{}
+	worked   = build.NewMemory()
+)
+
 // publish builds a site with all it can have, packed files and the pictures of previews
 // included, and writes it where servers can read it.
 func publish(t testing.TB, base string) published {
 	t.Helper()
-	sources, src := t.TempDir(), build.Embedded()
-	must(t, os.CopyFS(sources+"/tables", src.Tables))
-	must(t, os.WriteFile(sources+"/tables/retired.yaml", []byte(retired), 0o644))
-	pages, err := pseudo.Folder(src.Content, "web: https://joints.example") // a second language, of words made up
-	must(t, err)
-	must(t, os.CopyFS(sources+"/content", pages))
-	src.Tables, src.Content = build.Folder(sources).Tables, build.Folder(sources).Content
-	out, problems := build.Site(src, build.Options{Base: base, Compress: true, Previews: true})
-	if problems.Blocked() {
-		t.Fatalf("the site has problems:\n%v", problems)
+	out, made := packedAt[base]
+	if !made {
+		out = packed(t, base)
+		packedAt[base] = out
 	}
 	// Not below t.TempDir, which only its owner may enter: servers run as somebody else.
 	dir, err := os.MkdirTemp("", "capspan-hosts-")
@@ -56,6 +57,22 @@ func publish(t testing.TB, base string) published {
 		t.Fatal(err)
 	}
 	return published{out: out, dir: dir, base: base}
+}
+
+func packed(t testing.TB, base string) build.Output {
+	t.Helper()
+	sources, src := t.TempDir(), build.Embedded()
+	must(t, os.CopyFS(sources+"/tables", src.Tables))
+	must(t, os.WriteFile(sources+"/tables/retired.yaml", []byte(retired), 0o644))
+	pages, err := pseudo.Folder(src.Content, "web: https://joints.example") // a second language, of words made up
+	must(t, err)
+	must(t, os.CopyFS(sources+"/content", pages))
+	src.Tables, src.Content = build.Folder(sources).Tables, build.Folder(sources).Content
+	out, problems := build.Site(src, build.Options{Base: base, Compress: true, Previews: true, Memory: worked})
+	if problems.Blocked() {
+		t.Fatalf("the site has problems:\n%v", problems)
+	}
+	return out
 }
 
 func must(t testing.TB, err error) {

@@ -34,6 +34,10 @@ func TestStories(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits": exits, "shipped": shipped, "replace": replace, "bracketed": bracketed,
 		},
+		Setup: func(env *testscript.Env) error { // a script has few variables; memory for time is not of what it tries
+			env.Setenv("GOGC", os.Getenv("GOGC"))
+			return nil
+		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 	})

@@ -6,17 +6,21 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"capspan/build"
+	"capspan/build/diag"
 	"capspan/static/matcher"
 	"capspan/tables"
 )
 
+var shippedSet = sync.OnceValues(func() (*tables.Set, diag.List) { return tables.Load(tables.FS) })
+
 // mustMatch loads the core with the shipped chart.
 func mustMatch(t testing.TB) (*matcher.Matcher, matcher.Chart) {
 	t.Helper()
-	set, problems := tables.Load(tables.FS)
+	set, problems := shippedSet()
 	if problems.Blocked() {
 		t.Fatalf("load the tables: %v", problems)
 	}

@@ -2,29 +2,48 @@ package matcher
 
 import (
 	"encoding/json"
+	"sync"
 	"testing"
 
+	"github.com/dop251/goja"
+
+	"capspan/build/diag"
 	"capspan/static"
 )
+
+// coreScripts are the core, and parts of it that the browser finds in other scripts, or in
+// none by themselves; compiled once for all tests.
+var coreScripts = sync.OnceValues(func() ([]*goja.Program, diag.List) {
+	var list []*goja.Program
+	add := func(name string, script []byte, problems diag.List) diag.List {
+		if len(problems) > 0 {
+			return problems
+		}
+		list = append(list, goja.MustCompile(name, string(script), false))
+		return nil
+	}
+	core, problems := static.Core(static.FS)
+	problems = add("matcher.js", core, problems)
+	for source, global := range map[string]string{"matcher/request.ts": "request", "matcher/gum.ts": "gum", "matcher/birge.ts": "birge"} {
+		part, found := static.Script(static.FS, source, global)
+		problems.Add(add(source, part, found)...)
+	}
+	return list, problems
+})
 
 // mustCore loads the core with an empty chart, for tests of its functions by themselves.
 func mustCore(t testing.TB) *Matcher {
 	t.Helper()
-	bundle, problems := static.Core(static.FS)
+	scripts, problems := coreScripts()
 	if len(problems) > 0 {
 		t.Fatalf("bundle the core: %v", problems)
 	}
-	m, err := New(bundle, Chart{Format: 1, Version: "test", Rows: []ChartRow{}})
+	m, err := NewOf(scripts[0], Chart{Format: 1, Version: "test", Rows: []ChartRow{}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	// Parts of the core that the browser finds in other scripts, or in none by themselves.
-	for source, global := range map[string]string{"matcher/request.ts": "request", "matcher/gum.ts": "gum", "matcher/birge.ts": "birge"} {
-		part, problems := static.Script(static.FS, source, global)
-		if len(problems) > 0 {
-			t.Fatalf("bundle %s: %v", source, problems)
-		}
-		if _, err := m.vm.RunScript(source, string(part)); err != nil {
+	for _, part := range scripts[1:] {
+		if _, err := m.vm.RunProgram(part); err != nil {
 			t.Fatal(err)
 		}
 	}

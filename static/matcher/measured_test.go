@@ -3,14 +3,18 @@ package matcher
 import (
 	"math"
 	"strings"
+	"sync"
 	"testing"
 
+	"capspan/build/diag"
 	"capspan/static"
 )
 
+var shippedAssets = sync.OnceValues(func() (static.Assets, diag.List) { return static.Bundle(static.FS) })
+
 func mustMeasuring(t testing.TB) *Measuring {
 	t.Helper()
-	assets, problems := static.Bundle(static.FS)
+	assets, problems := shippedAssets()
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

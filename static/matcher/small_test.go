@@ -4,13 +4,19 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"sync"
 	"testing"
 
+	"github.com/dop251/goja"
 	"pgregory.net/rapid"
 
+	"capspan/build/diag"
 	"capspan/static"
 	"capspan/static/matcher"
 )
+
+// compiled are the bundles of these tests, by their text.
+var compiled = map[string]*goja.Program{}
 
 // newMatcher loads the core with a chart of the test's own.
 func newMatcher(t interface {
@@ -18,16 +24,26 @@ func newMatcher(t interface {
 	Fatal(...any)
 }, bundle []byte, chart matcher.Chart) *matcher.Matcher {
 	t.Helper()
-	m, err := matcher.New(bundle, chart)
+	program, known := compiled[string(bundle)]
+	if !known {
+		var err error
+		if program, err = goja.Compile("matcher.js", string(bundle), false); err != nil {
+			t.Fatal(err)
+		}
+		compiled[string(bundle)] = program
+	}
+	m, err := matcher.NewOf(program, chart)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return m
 }
 
+var shippedCore = sync.OnceValues(func() ([]byte, diag.List) { return static.Core(static.FS) })
+
 func mustBundle(t testing.TB) []byte {
 	t.Helper()
-	bundle, problems := static.Core(static.FS)
+	bundle, problems := shippedCore()
 	if len(problems) > 0 {
 		t.Fatalf("bundle the core: %v", problems)
 	}

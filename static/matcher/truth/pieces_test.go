@@ -36,7 +36,7 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 			atHand := fromPieces(t, matcher.NewAtHand, directory, files)
 			for n, q := range questions(t, c.chart, c.each) {
 				if n%8 == 0 { // forget what was fetched
-					pieced, files, _ = inPieces(t, c.chart, c.most)
+					pieced, files = forgetful()
 				}
 				want := sameAnswer(t, q, whole, pieced)
 				if n%4 == 0 {
@@ -84,13 +84,14 @@ func (s shelf) fetch(name string) ([]byte, error) {
 	return text, nil
 }
 
-func inPieces(t *testing.T, chart matcher.Chart, most int) (*matcher.Matcher, shelf, []byte) {
+// inPieces cuts a chart, and returns what gives a core that has fetched nothing of it.
+func inPieces(t *testing.T, chart matcher.Chart, most int) func() (*matcher.Matcher, shelf) {
 	t.Helper()
-	files := shelf{map[string][]byte{}, map[string]bool{}}
+	pieces := map[string][]byte{}
 	directory, err := matcher.Split(chart, most, func(p matcher.Piece) (string, error) {
-		name := fmt.Sprintf("piece-%d", len(files.pieces))
+		name := fmt.Sprintf("piece-%d", len(pieces))
 		text, err := json.Marshal(p)
-		files.pieces[name] = text
+		pieces[name] = text
 		return name, err
 	})
 	if err != nil {
