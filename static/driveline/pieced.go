@@ -14,7 +14,6 @@ import (
 type pieces struct {
 	exports *goja.Object
 	opened  goja.Value
-	names   []string
 	fetch   func(name string) ([]byte, error)
 }
 
@@ -29,11 +28,7 @@ func (m *Machine) ProvidePieces(p Provided, directory []byte, fetch func(name st
 	if exports == nil || goja.IsUndefined(exports) {
 		return fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	_, names, err := matcher.Contents(directory)
-	if err != nil {
-		return err
-	}
-	found := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
+	found := &pieces{exports: exports.ToObject(m.vm), fetch: fetch}
 	chart, err := m.json("parse", m.vm.ToValue(string(directory)))
 	if err != nil {
 		return fmt.Errorf("read the directory of the chart: %w", err)
@@ -87,19 +82,19 @@ func (m *Machine) missing() ([]int, error) {
 }
 
 func (m *Machine) add(n int) error {
-	if n < 0 || n >= len(m.pieces.names) {
-		return fmt.Errorf("internal error: the core asks for piece %d", n)
-	}
-	text, err := m.pieces.fetch(m.pieces.names[n])
+	number := m.vm.ToValue(n)
+	name, err := matcher.PieceName(m.vm, m.pieces.exports, m.pieces.opened, number)
 	if err != nil {
-		return fmt.Errorf("fetch piece %d of the chart: %w", n, err)
+		return err
+	}
+	text, err := m.pieces.fetch(name)
+	if err != nil {
+		return fmt.Errorf("fetch piece %s of the chart: %w", name, err)
 	}
 	piece, err := m.json("parse", m.vm.ToValue(string(text)))
 	if err != nil {
-		return fmt.Errorf("read piece %d of the chart: %w", n, err)
+		return fmt.Errorf("read piece %s of the chart: %w", name, err)
 	}
-	if _, err := m.call(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(n), piece); err != nil {
-		return err
-	}
-	return nil
+	_, err = m.call(m.pieces.exports, "add", m.pieces.opened, number, piece)
+	return err
 }

@@ -3,21 +3,19 @@ package matcher
 import (
 	"encoding/json"
 	"fmt"
-	"strings"
 
 	"github.com/dop251/goja"
 
 	"capspan/static"
 )
 
-// Fetch returns a piece of a chart by its name in the directory.
+// Fetch returns a file of a chart in pieces by the name that [Split] was given for it.
 type Fetch func(name string) ([]byte, error)
 
 // pieces are what a Matcher has of a chart that is not held whole.
 type pieces struct {
 	exports *goja.Object
 	opened  goja.Value
-	names   []string
 	fetch   Fetch
 }
 
@@ -25,20 +23,22 @@ type pieces struct {
 // bundle ends with the script of pieces ([static.Pieced]); the directory is as [Split]
 // gave it, written as JSON.
 func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
-	version, names, err := Contents(directory)
-	if err != nil {
-		return nil, err
+	var read struct {
+		Version string `json:"version"`
+	}
+	if err := json.Unmarshal(directory, &read); err != nil {
+		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
 	m, err := started(bundle)
 	if err != nil {
 		return nil, err
 	}
-	m.version = version
+	m.version = read.Version
 	exports := m.vm.Get(static.PiecesName)
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	p := &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
+	p := &pieces{exports: exports.ToObject(m.vm), fetch: fetch}
 	if m.chart, err = m.parse(directory); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
@@ -49,23 +49,25 @@ func NewPieced(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 	return m, nil
 }
 
-// Contents reads which chart a directory is of, and what its pieces are called.
-func Contents(directory []byte) (version string, names []string, err error) {
-	var read struct {
-		Version string `json:"version"`
-		Pieces  struct {
-			Names string `json:"names"`
-		} `json:"pieces"`
+// PieceName asks the script of pieces what a file is called that it asks for, by its number.
+func PieceName(vm *goja.Runtime, exports *goja.Object, opened, number goja.Value) (string, error) {
+	nameOf, ok := goja.AssertFunction(exports.Get("nameOf"))
+	if !ok {
+		return "", fmt.Errorf("internal error: %s has no nameOf", static.PiecesName)
 	}
-	if err := json.Unmarshal(directory, &read); err != nil {
-		return "", nil, fmt.Errorf("read the directory of the chart: %w", err)
+	name, err := nameOf(exports, opened, number)
+	if err != nil {
+		return "", err
 	}
-	return read.Version, strings.Fields(read.Pieces.Names), nil
+	if name == nil || goja.IsUndefined(name) {
+		return "", fmt.Errorf("internal error: the core asks for piece %v", number)
+	}
+	return name.String(), nil
 }
 
 // ask puts a query to the core until no piece is missing.
 func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
-	for range len(m.pieces.names) + 1 {
+	for {
 		value, err := m.apply(m.pieces.exports, "ask", m.pieces.opened, query)
 		if err != nil {
 			return nil, err
@@ -75,20 +77,18 @@ func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
 			return value, nil
 		}
 		for _, n := range missing {
-			if err := m.fetch(n); err != nil {
+			if err := m.fetch(m.vm.ToValue(n)); err != nil {
 				return nil, err
 			}
 		}
 	}
-	return nil, fmt.Errorf("internal error: the core asks for pieces without end")
 }
 
-func (m *Matcher) fetch(which any) error {
-	n, ok := which.(int64)
-	if !ok || n < 0 || int(n) >= len(m.pieces.names) {
-		return fmt.Errorf("internal error: the core asks for piece %v", which)
+func (m *Matcher) fetch(n goja.Value) error {
+	name, err := PieceName(m.vm, m.pieces.exports, m.pieces.opened, n)
+	if err != nil {
+		return err
 	}
-	name := m.pieces.names[n]
 	text, err := m.pieces.fetch(name)
 	if err != nil {
 		return fmt.Errorf("fetch piece %s of the chart: %w", name, err)
@@ -97,6 +97,6 @@ func (m *Matcher) fetch(which any) error {
 	if err != nil {
 		return fmt.Errorf("read piece %s of the chart: %w", name, err)
 	}
-	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(n), piece)
+	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, n, piece)
 	return err
 }

@@ -1,7 +1,8 @@
 // The rows of one piece. They are kept as whole numbers, and made when a question comes upon them.
 import type { Basis, Quantity } from "./types";
+import { firstAbove } from "./candidates";
 import { columnOf, summed, valueAt, type Column, type Way } from "./pieces-figures";
-import { bases, type Directory, type Others, type Piece } from "./pieces-types";
+import { bases, type Directory, type Others, type Piece, type Roll } from "./pieces-types";
 import { partsOf } from "./pieces-shelves";
 import {
   leadFirst,
@@ -19,11 +20,20 @@ export interface Met {
   rows: number; // how many were made
   joints: Map<number, Row>; // conversion joints by their place in the chart: each is in the pieces of both its ends
   named: Map<string, Row>; // those an answer named, by ref
+  tables: Tables;
+  /** Takes note that the roll of a piece is asked for and not here. */
+  lacks(piece: number): void;
+}
+
+/** Where the rows of each table end in the chart, and what the tables are called. */
+export interface Tables {
+  ends: Int32Array;
+  called: Directory["tables"];
 }
 
 /** A row that was made. Most are compared and never named. */
 export class Row implements KnownRow {
-  private named: Named | undefined;
+  readonly row: Named;
 
   constructor(
     readonly index: number,
@@ -32,11 +42,33 @@ export class Row implements KnownRow {
     readonly ends: KnownEnd[],
     readonly home: Unpacked,
     readonly at: number, // its place in the piece
-  ) {}
+  ) {
+    this.row = new Called(this);
+  }
+}
 
-  get row(): Named {
-    this.named ??= this.home.name(this);
-    return this.named;
+// What a row is called, which is looked for when somebody wants to read it.
+class Called implements Named {
+  constructor(private readonly of: Row) {}
+
+  get ref(): string {
+    return this.of.home.refOf(this.of);
+  }
+
+  get name(): string {
+    return this.of.home.nameOf(this.of);
+  }
+
+  get also(): string[] {
+    return this.of.home.alsoOf(this.of);
+  }
+
+  get table(): string {
+    return this.of.home.tableOf(this.of)[1];
+  }
+
+  get basis(): Basis {
+    return this.of.home.basisOf(this.of);
   }
 }
 
@@ -48,15 +80,17 @@ export interface Beside {
 
 /** A piece that is looked into. */
 export class Unpacked {
+  /** What its roll is called. */
+  readonly roll: string;
   private readonly index: Int32Array;
-  private readonly first: Int32Array; // end of each row, and behind the last how many ends there are
   private readonly size: Int32Array; // the first row of each row's size
-  private readonly table: Uint16Array;
-  private readonly names: Int32Array; // where each starts
+  private readonly first: Int32Array; // end of each row
+  private readonly double: Uint8Array; // 1 for rows with two ends
   private readonly columns: Record<Quantity, Column>;
   private readonly others: Record<Quantity, Beside>;
-  private readonly text: Pick<Piece, "names" | "basis" | "hold" | "holdBasis" | "faces" | "facesBasis">;
-  private readonly also: Map<number, string[]>;
+  private readonly text: Readonly<Record<"basis" | "hold" | "holdBasis" | "faces" | "facesBasis", string>>;
+  private names: readonly string[] | undefined;
+  private also: Map<number, string[]> | undefined;
   private indexed: readonly Part[] | undefined;
   // What was made for questions, by the place of an end, a row and the first row of a size.
   private ends: KnownEnd[] = [];
@@ -65,48 +99,62 @@ export class Unpacked {
   private keys: string[] = [];
 
   constructor(
-    private readonly tables: Directory["tables"],
     private readonly ways: readonly Way[],
     piece: Piece,
-    private readonly number: number, // in the directory
+    private readonly number: number,
     private readonly met: Met,
   ) {
-    const { basis, hold, holdBasis, faces, facesBasis, names } = piece;
-    this.text = { basis, hold, holdBasis, faces, facesBasis, names };
-    this.index = summed(piece.index);
+    const [roll, index, sizes, writing, basis, hold, holdBasis, faces, facesBasis, cap, across, caps, acrosses] = piece;
+    this.text = { basis, hold, holdBasis, faces, facesBasis };
+    this.roll = roll;
+    this.index = summed(index);
     const rows = this.index.length;
-    this.first = firstEnds(rows, piece.two);
-    this.size = firstRows(piece.size, rows);
-    this.table = Uint16Array.from(summed(piece.table));
-    this.names = starts(names, rows);
-    this.also = new Map(piece.also.map(([row, ...list]) => [row, list]));
-    this.columns = { cap: columnOf(piece.cap), across: columnOf(piece.across) };
-    const besides = (quantity: Quantity): Beside => besideOf(piece.others[quantity], hold.length);
-    this.others = { cap: besides("cap"), across: besides("across") };
+    this.size = new Int32Array(rows);
+    this.first = new Int32Array(rows);
+    this.double = new Uint8Array(rows);
+    this.place(sizes, writing);
+    this.columns = { cap: columnOf(cap), across: columnOf(across) };
+    this.others = { cap: besideOf(caps, hold.length), across: besideOf(acrosses, hold.length) };
   }
 
-  /** Its ends, by how vague they are. */
+  // Finds the ends of each row: those of the writing it has, of the writings of its size.
+  private place(sizes: readonly number[], writing: string): void {
+    let [row, ends] = [0, 0];
+    for (const many of sizes) {
+      const [from, each] = [row, many === 0 ? 2 : 1];
+      let most = 0;
+      for (; row < from + Math.max(many, 1); row++) {
+        const sign = writing.charCodeAt(row) - 48;
+        this.size[row] = from;
+        this.first[row] = ends + sign * each;
+        this.double[row] = each - 1;
+        most = Math.max(most, sign + 1);
+      }
+      ends += most * each;
+    }
+  }
+
+  /** take takes its roll in. */
+  take([names, also]: Roll): void {
+    this.names = names.split("\n");
+    this.also = new Map(also.map(([row, ...list]) => [row, list]));
+  }
+
+  /** Its ends, by how vague they are. What rows of a size are written alike in is one. */
   get parts(): readonly Part[] {
     if (this.indexed === undefined) {
-      const rows = new Int32Array(this.text.hold.length);
-      for (let n = 0; n < this.index.length; n++) rows.fill(n, this.first[n], this.first[n + 1]);
+      const rows = new Int32Array(this.text.hold.length).fill(-1);
+      for (let n = this.index.length - 1; n >= 0; n--) rows.fill(n, this.first[n], (this.first[n] ?? 0) + this.many(n));
       const { columns, others } = this;
       const all = { rows: () => this.rows(), row: (n: number) => this.row(n) };
-      this.indexed = partsOf({ columns, others, rows }, this.unlike(rows), this.ways, all);
+      this.indexed = partsOf({ columns, others, rows }, [...rows.keys()], this.ways, all);
     }
     return this.indexed;
   }
 
-  // The ends without those that are written as one before them of the same size.
-  private unlike(rows: Int32Array): number[] {
-    const out: number[] = [];
-    let [size, from] = [-1, 0];
-    rows.forEach((row, end) => {
-      if (this.size[row] !== size) [size, from] = [this.size[row] ?? 0, out.length];
-      for (let i = from; i < out.length; i++) if (this.alike(out[i] ?? 0, end)) return;
-      out.push(end);
-    });
-    return out;
+  // How many ends a row has.
+  private many(n: number): number {
+    return (this.double[n] ?? 0) + 1;
   }
 
   rows(): Row[] {
@@ -118,7 +166,7 @@ export class Unpacked {
     if (before !== undefined) return before;
     const index = this.index[n];
     if (index === undefined) return undefined;
-    const joint = (this.first[n + 1] ?? 0) - (this.first[n] ?? 0) > 1;
+    const joint = this.double[n] === 1;
     const row = (joint ? this.met.joints.get(index) : undefined) ?? this.make(n);
     if (joint) this.met.joints.set(index, row);
     this.made[n] = row;
@@ -150,19 +198,34 @@ export class Unpacked {
     this.keys = [];
   }
 
-  name(row: Row): Named {
-    const { at } = row;
-    const [id, title] = this.tables[this.table[at] ?? -1] ?? ["", ""];
-    const name = this.text.names.slice(this.names[at], (this.names[at + 1] ?? 0) - 1);
-    const ref = `${id}/${name}`;
+  basisOf({ at }: Row): Basis {
+    return word(bases, this.text.basis, at);
+  }
+
+  nameOf({ at }: Row): string {
+    if (this.names === undefined) this.met.lacks(this.number);
+    return this.names?.[at] ?? "";
+  }
+
+  alsoOf({ at }: Row): string[] {
+    if (this.also === undefined) this.met.lacks(this.number);
+    return this.also?.get(at) ?? [];
+  }
+
+  tableOf({ index }: Row): readonly [id: string, title: string] {
+    const { ends, called } = this.met.tables;
+    return called[firstAbove(ends, index + 1)] ?? ["", ""];
+  }
+
+  refOf(row: Row): string {
+    const ref = `${this.tableOf(row)[0]}/${this.nameOf(row)}`;
     this.met.named.set(ref, row);
-    return { ref, name, also: this.also.get(at) ?? [], table: title, basis: word(bases, this.text.basis, at) };
+    return ref;
   }
 
   private make(n: number): Row {
     const from = this.first[n] ?? 0;
-    const ends = [this.end(from, n)];
-    if ((this.first[n + 1] ?? 0) - from > 1) ends.push(this.end(from + 1, n));
+    const ends = Array.from({ length: this.many(n) }, (_, i) => this.end(from + i));
     const { cap, across } = this.columns;
     let weakest = this.text.basis.charCodeAt(n) - 48; // they stand from the weakest to the strongest
     for (let end = from; end < from + ends.length; end++) {
@@ -178,37 +241,17 @@ export class Unpacked {
   }
 
   // Twins that are written alike have the same end.
-  private end(end: number, row: number): KnownEnd {
-    const before = this.ends[end];
-    if (before !== undefined) return before;
-    let found: KnownEnd | undefined;
-    for (let twin = this.first[this.size[row] ?? 0] ?? 0; twin < end && found === undefined; twin++) {
-      if (this.ends[twin] !== undefined && this.alike(twin, end)) found = this.ends[twin];
-    }
-    found ??= {
-      hold: word(holds, this.text.hold, end),
-      holdBasis: word(bases, this.text.holdBasis, end),
-      faces: word(allFaces, this.text.faces, end),
-      facesBasis: word(bases, this.text.facesBasis, end),
+  private end(end: number): KnownEnd {
+    const { hold, holdBasis, faces, facesBasis } = this.text;
+    this.ends[end] ??= {
+      hold: word(holds, hold, end),
+      holdBasis: word(bases, holdBasis, end),
+      faces: word(allFaces, faces, end),
+      facesBasis: word(bases, facesBasis, end),
       cap: this.value(end, "cap"),
       across: this.value(end, "across"),
     };
-    this.ends[end] = found;
-    return found;
-  }
-
-  private alike(a: number, b: number): boolean {
-    const { hold, holdBasis, faces, facesBasis } = this.text;
-    return (
-      hold[a] === hold[b] &&
-      faces[a] === faces[b] &&
-      holdBasis[a] === holdBasis[b] &&
-      facesBasis[a] === facesBasis[b] &&
-      same(this.columns.cap, a, b) &&
-      same(this.columns.across, a, b) &&
-      sameBeside(this.others.cap, a, b) &&
-      sameBeside(this.others.across, a, b)
-    );
+    return this.ends[end];
   }
 
   private value(end: number, quantity: Quantity): KnownValue | null {
@@ -223,45 +266,7 @@ export class Unpacked {
   }
 }
 
-function same({ as, n, basis }: Column, a: number, b: number): boolean {
-  return as[a] === as[b] && n[a] === n[b] && basis[a] === basis[b];
-}
-
-function sameBeside({ column, first }: Beside, a: number, b: number): boolean {
-  const [from, to, other] = [first[a] ?? 0, first[a + 1] ?? 0, first[b] ?? 0];
-  if (to - from !== (first[b + 1] ?? 0) - other) return false;
-  for (let i = from; i < to; i++) if (!same(column, i, other + i - from)) return false;
-  return true;
-}
-
-function firstEnds(rows: number, two: readonly number[]): Int32Array {
-  const out = new Int32Array(rows + 1);
-  const twice = new Set(summed(two));
-  for (let n = 0; n < rows; n++) out[n + 1] = (out[n] ?? 0) + (twice.has(n) ? 2 : 1);
-  return out;
-}
-
-function firstRows(sizes: readonly number[], rows: number): Int32Array {
-  const out = new Int32Array(rows);
-  let from = 0;
-  for (const many of sizes) {
-    out.fill(from, from, from + many);
-    from += many;
-  }
-  return out;
-}
-
-// Where each name starts, and behind the last where another would.
-function starts(names: string, rows: number): Int32Array {
-  const out = new Int32Array(rows + 1);
-  for (let n = 0; n < rows; n++) {
-    const end = names.indexOf("\n", out[n]);
-    out[n + 1] = (end < 0 ? names.length : end) + 1;
-  }
-  return out;
-}
-
-function besideOf({ end, figures }: Others, ends: number): Beside {
+function besideOf([end, figures]: Others, ends: number): Beside {
   const first = new Int32Array(ends + 1);
   for (const at of summed(end)) first[at + 1] = (first[at + 1] ?? 0) + 1;
   for (let i = 0; i < ends; i++) first[i + 1] = (first[i + 1] ?? 0) + (first[i] ?? 0);

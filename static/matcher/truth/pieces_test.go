@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 	"testing"
 
 	"capspan/build"
@@ -21,18 +22,22 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 	for _, c := range []struct {
 		name       string
 		chart      matcher.Chart
-		each, most int
+		each, most int  // rows a piece
+		inParts    bool // whether the directory is
 	}{
-		{"shipped", build.Chart(set), 2, 12},
-		{"dense", denseChart(300, 3), 1, 20},
-		{"larger", denseChart(2000, 7), 1, 60},
-		{"catalogue", catalogueChart(t, 2100), 1, 120},
+		{"shipped", build.Chart(set), 2, 12, false},
+		{"dense", denseChart(300, 3), 1, 20, false},
+		{"larger", denseChart(2000, 7), 1, 24, true},
+		{"catalogue", catalogueChart(t, 2100), 1, 120, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			whole := core(t, static.FS, c.chart)
 			verdicts, slips, parted := map[matcher.Verdict]int{}, 0, 0
-			pieced, files, _ := inPieces(t, c.chart, c.most)
+			pieced, files, directory := inPieces(t, c.chart, c.most)
+			if inParts := strings.Contains(string(directory), `"pieces":[`); inParts != c.inParts {
+				t.Errorf("the directory is in parts: %v, want %v", inParts, c.inParts)
+			}
 			for n, q := range questions(t, c.chart, c.each) {
 				if n%8 == 0 { // forget what was fetched
 					pieced, files, _ = inPieces(t, c.chart, c.most)
