@@ -89,14 +89,14 @@ export class Unpacked {
   private readonly columns: Record<Quantity, Column>;
   private readonly others: Record<Quantity, Beside>;
   private readonly text: Readonly<Record<"basis" | "hold" | "holdBasis" | "faces" | "facesBasis", string>>;
-  private names: readonly string[] | undefined;
-  private also: Map<number, string[]> | undefined;
+  private called: Roll | undefined;
   private indexed: readonly Part[] | undefined;
   // What was made for questions, by the place of an end, a row and the first row of a size.
   private ends: KnownEnd[] = [];
   private made: Row[] = [];
   private sizes: (readonly Row[])[] = [];
   private keys: string[] = [];
+  private names: readonly string[] | undefined; // of all its rows
 
   constructor(
     private readonly ways: readonly Way[],
@@ -135,9 +135,8 @@ export class Unpacked {
   }
 
   /** take takes its roll in. */
-  take([names, also]: Roll): void {
-    this.names = names.split("\n");
-    this.also = new Map(also.map(([row, ...list]) => [row, list]));
+  take(roll: Roll): void {
+    this.called = roll;
   }
 
   /** Its ends, by how vague they are. What rows of a size are written alike in is one. */
@@ -196,6 +195,7 @@ export class Unpacked {
     this.made = [];
     this.sizes = [];
     this.keys = [];
+    this.names = undefined;
   }
 
   basisOf({ at }: Row): Basis {
@@ -203,13 +203,15 @@ export class Unpacked {
   }
 
   nameOf({ at }: Row): string {
-    if (this.names === undefined) this.met.lacks(this.number);
+    if (this.called === undefined) this.met.lacks(this.number);
+    this.names ??= this.called?.[0].split("\n");
     return this.names?.[at] ?? "";
   }
 
   alsoOf({ at }: Row): string[] {
-    if (this.also === undefined) this.met.lacks(this.number);
-    return this.also?.get(at) ?? [];
+    if (this.called === undefined) this.met.lacks(this.number);
+    const [, ...also] = this.called?.[1].find(([row]) => row === at) ?? [at];
+    return also;
   }
 
   tableOf({ index }: Row): readonly [id: string, title: string] {
