@@ -264,36 +264,3 @@ func TestKeepTroubles(t *testing.T) {
 	b.do("keep", chromedp.Click(chromedp.CSS(keepGo)))
 	b.waitsFor("The whole chart is on this device")
 }
-
-// A chart whose directory is in parts is kept with them: nothing of it is fetched any more.
-func TestKeepInParts(t *testing.T) {
-	l := mustLarge(t)
-	out, kinds := inParts(t, l)
-	h := newHost(t, build.Handler(out, base))
-	b := openTab(t)
-	b.own = h.origin()
-	b.visit(h, base+"identify/")
-	b.until("the form", ready)
-	if h.hears("/assets/chart/") {
-		t.Error("parts of the directory are fetched without being asked for")
-	}
-	b.do("keep", chromedp.Click(chromedp.CSS(keepGo)))
-	b.waitsFor("The whole chart is on this device")
-	h.hears("")
-	for _, fragment := range l.fragments(t, 391) {
-		b.visit(h, base)
-		b.visit(h, base+"identify/#"+fragment)
-		b.until("an answer", answered)
-		if want, got := l.says(t, fragment), see[verdictShown](b, shownSays); got.Head != want.Head || !slices.Equal(got.Names, want.Names) {
-			t.Errorf("#%s\npage %+v\ncore %+v", fragment, got, want)
-		}
-	}
-	if h.hears("/assets/chart/") {
-		t.Error("what is kept is fetched")
-	}
-	b.promised("each file to be there", `caches.keys().then(async (names) => {
-		for (const name of names) if (name.startsWith("capspan-chart ")) return (await (await caches.open(name)).keys()).length;
-		return 0;
-	}).then((n) => n === `+strconv.Itoa(len(kinds))+`)`)
-	b.waitsFor("The whole chart is on this device") // it knows after a reload, too
-}

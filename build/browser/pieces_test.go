@@ -4,11 +4,9 @@ package browser
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"net/http"
 	"net/http/httptest"
-	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -386,76 +384,5 @@ func TestDirectoryFaults(t *testing.T) {
 				t.Errorf("mended: %+v, want %+v", got, want)
 			}
 		})
-	}
-}
-
-// inParts is the large site with its chart cut so small that the directory is in parts, and
-// what kind of file each of its files is.
-func inParts(t testing.TB, l large) (build.Output, map[string]string) {
-	t.Helper()
-	var files []build.File
-	kinds := map[string]string{}
-	directory, err := matcher.Split(l.chart, 24, func(p matcher.Piece) (string, error) {
-		content, err := json.Marshal(p)
-		name := nameOf(content)
-		var list []json.RawMessage
-		kinds[name] = "part"
-		if json.Unmarshal(content, &list) == nil {
-			kinds[name] = map[bool]string{true: "piece", false: "roll"}[len(list) > 2]
-		}
-		files = append(files, build.File{Path: "assets/chart/" + name + ".json", Bytes: content, Stage: build.Assets})
-		return name, err
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(directory.Pieces) < 4 {
-		t.Fatalf("the directory has %d parts", len(directory.Pieces))
-	}
-	text, err := json.Marshal(struct {
-		matcher.Directory
-		Packed int `json:"packed"`
-	}{directory, 100_000})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return withDirectory(t, l.site, text, files), kinds
-}
-
-// A part of the directory, a piece or a roll that fails is told, with a way on, and there is
-// no verdict without it: what the page says then is what the core says that has all.
-func TestPieceFaultsInParts(t *testing.T) {
-	l := mustLarge(t)
-	out, kinds := inParts(t, l)
-	fragment := l.fragments(t, 41)[0]
-	want := l.says(t, fragment)
-	for _, kind := range []string{"part", "piece", "roll"} {
-		for _, how := range []string{"lost", "no answer", "truncated", "tampered"} {
-			t.Run(kind+" "+how, func(t *testing.T) {
-				fault := pieceFaults[how]
-				h := newFaulty(t, out, "assets/chart/")
-				h.does(func(w http.ResponseWriter, r *http.Request, content []byte) {
-					if kinds[strings.TrimSuffix(path.Base(r.URL.Path), ".json")] == kind {
-						fault.does(w, r, content)
-						return
-					}
-					send(w, content)
-				})
-				b := openTab(t)
-				b.own = h.origin()
-				b.visit(h.host, base+"identify/#"+fragment)
-				b.until("the form", ready)
-				b.until("the message", `document.querySelector("[data-verdict-head]").innerText.includes(`+quote(fault.says)+`)`)
-				if see[bool](b, `/verdict--/.test(document.querySelector("[data-verdict-head]").innerHTML) || document.querySelector("[data-verdict-body] .size") !== null`) {
-					t.Error("there is a verdict without it")
-				}
-				h.does(nil)
-				b.do("try again", chromedp.Click(chromedp.CSS(`[data-pieces-go]:last-of-type`)))
-				b.until("an answer", answered)
-				if got := see[verdictShown](b, shownSays); got.Verdict != want.Verdict || got.Head != want.Head || !slices.Equal(got.Names, want.Names) {
-					t.Errorf("mended: %+v, want %+v", got, want)
-				}
-			})
-		}
 	}
 }

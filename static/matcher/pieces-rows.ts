@@ -1,76 +1,12 @@
 // The rows of one piece. They are kept as whole numbers, and made when a question comes upon them.
 import type { Basis, Quantity } from "./types";
 import { firstAbove } from "./candidates";
+import { Row, type Met } from "./pieces-row";
 import { columnOf, summed, valueAt, type Column, type Way } from "./pieces-figures";
-import { bases, type Directory, type Others, type Piece, type Roll } from "./pieces-types";
+import { bases, type Others, type Piece, type Roll } from "./pieces-types";
 import { partsOf } from "./pieces-shelves";
-import {
-  leadFirst,
-  saysTheSame,
-  type KnownEnd,
-  type KnownRow,
-  type KnownValue,
-  type Named,
-  type Part,
-} from "./prepared";
+import { leadFirst, saysTheSame, type KnownEnd, type KnownValue, type Part } from "./prepared";
 import { allFaces, holds } from "./words";
-
-/** The rows that questions came upon, in all pieces. */
-export interface Met {
-  rows: number; // how many were made
-  joints: Map<number, Row>; // conversion joints by their place in the chart: each is in the pieces of both its ends
-  named: Map<string, Row>; // those an answer named, by ref
-  tables: Tables;
-  /** Takes note that the roll of a piece is asked for and not here. */
-  lacks(piece: number): void;
-}
-
-/** Where the rows of each table end in the chart, and what the tables are called. */
-export interface Tables {
-  ends: Int32Array;
-  called: Directory["tables"];
-}
-
-/** A row that was made. Most are compared and never named. */
-export class Row implements KnownRow {
-  readonly row: Named;
-
-  constructor(
-    readonly index: number,
-    readonly size: string,
-    readonly basis: Basis,
-    readonly ends: KnownEnd[],
-    readonly home: Unpacked,
-    readonly at: number, // its place in the piece
-  ) {
-    this.row = new Called(this);
-  }
-}
-
-// What a row is called, which is looked for when somebody wants to read it.
-class Called implements Named {
-  constructor(private readonly of: Row) {}
-
-  get ref(): string {
-    return this.of.home.refOf(this.of);
-  }
-
-  get name(): string {
-    return this.of.home.nameOf(this.of);
-  }
-
-  get also(): string[] {
-    return this.of.home.alsoOf(this.of);
-  }
-
-  get table(): string {
-    return this.of.home.tableOf(this.of)[1];
-  }
-
-  get basis(): Basis {
-    return this.of.home.basisOf(this.of);
-  }
-}
 
 /** What is given for a quantity besides, by end: the first place in the column, and behind the last how many there are. */
 export interface Beside {
