@@ -25,7 +25,6 @@ import (
 type Machine struct {
 	vm           *goja.Runtime
 	frame, pages *goja.Object
-	pieces       *pieces // nil for a chart held whole
 }
 
 // New loads the identification core, which joins two ends, and the calculations, as package
@@ -101,6 +100,10 @@ func (m *Machine) Result(name, fragment string) (template.HTML, error) {
 		return "", err
 	}
 	return e.HTML()
+}
+
+func (m *Machine) reckon(name, fragment string) (goja.Value, error) {
+	return m.call(m.frame, "reckon", m.vm.ToValue(name), m.vm.ToValue(fragment))
 }
 
 func (m *Machine) call(of *goja.Object, name string, args ...goja.Value) (goja.Value, error) {

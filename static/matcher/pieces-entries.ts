@@ -1,17 +1,20 @@
 // Which files a chart has beside its directory: what each is called, as far as that is known, and which ends lie in it.
 // They have numbers: first the pieces, then their rolls, then the parts of the directory.
 import type { Basis, Quantity } from "./types";
-import type { Box, Look } from "./candidates";
+import type { Look } from "./candidates";
 import { summed } from "./pieces-figures";
-import type { Directory, Entries, Grain } from "./pieces-types";
+import type { Bounds, Directory, Entries, Grain } from "./pieces-types";
 import { figure, widen, type Vaguest, type Widest } from "./prepared";
 
 /** What entries say, ready to be looked into. */
 interface Listed {
   names: readonly string[];
-  cap: readonly Int32Array[];
-  across: readonly Int32Array[];
+  cap: Meeting;
+  across: Meeting;
 }
+
+/** Whether what is listed at a place may have figures in a range. */
+type Meeting = (range: readonly [number, number] | undefined) => (n: number) => boolean;
 
 /** The files of a chart. */
 export class Files {
@@ -71,34 +74,38 @@ export class Files {
   touched(look: Look): number[] {
     const boxes = this.vaguest.map(look);
     const found: number[] = [];
+    const caps = boxes.map((box) => this.top.cap(box.cap));
+    const acrosses = boxes.map((box) => this.top.across(box.across));
     this.grain.forEach((of, n) => {
-      const box = boxes[of] ?? {};
-      if (!meets(box, this.top, n)) return;
+      const box = boxes[of];
+      if (box === undefined || !caps[of]?.(n) || !acrosses[of]?.(n)) return;
       const first = this.first[n] ?? 0;
       const part = this.here[n];
       if (this.parts === 0) found.push(first);
       else if (part === undefined) found.push(2 * this.pieces + n);
-      else for (let i = 0; i < part.names.length; i++) if (meets(box, part, i)) found.push(first + i);
+      else {
+        const [inCap, inAcross] = [part.cap(box.cap), part.across(box.across)];
+        for (let i = 0; i < part.names.length; i++) if (inCap(i) && inAcross(i)) found.push(first + i);
+      }
     });
     return found;
   }
 }
 
 function listed({ names, cap, across }: Entries): Listed {
-  return { names: names.split(" "), cap: cap.map(summed), across: across.map(summed) };
+  return { names: names.split(" "), cap: meeting(cap), across: meeting(across) };
 }
 
-function meets(box: Box, { cap, across }: Listed, n: number): boolean {
-  return meet(box.cap, cap, n) && meet(box.across, across, n);
-}
-
-function meet(
-  range: readonly [number, number] | undefined,
-  [least, greatest]: readonly Int32Array[],
-  n: number,
-): boolean {
-  if (range === undefined || least?.[n] === -1) return true;
-  return (least?.[n] ?? 0) <= range[1] * 100 && (greatest?.[n] ?? 0) >= range[0] * 100;
+function meeting(bounds: Bounds): Meeting {
+  const [least, greatest] = [summed(bounds[0]), summed(bounds[1])];
+  return (range) => {
+    if (range === undefined) return () => true;
+    const [from, to] = [range[0] * 100, range[1] * 100];
+    return (n) => {
+      const low = least[n] ?? 0;
+      return low === -1 || (low <= to && (greatest[n] ?? 0) >= from);
+    };
+  };
 }
 
 function widestOf(grain: Grain, quantity: Quantity): Widest {

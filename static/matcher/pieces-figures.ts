@@ -14,29 +14,29 @@ export interface Column {
 export function summed(steps: readonly number[]): Int32Array {
   const out = new Int32Array(steps.length);
   let sum = 0;
-  for (let i = 0; i < steps.length; i++) {
-    sum += steps[i] ?? 0;
+  steps.forEach((step, i) => {
+    sum += step;
     out[i] = sum;
-  }
+  });
   return out;
 }
 
 export function columnOf([written, n, basis]: Figures): Column {
   const all = written.length;
-  const out = { as: new Int8Array(all), n: new Int32Array(all), basis: new Int8Array(all) };
+  const [as, tops, bases] = [new Int8Array(all).fill(-1), new Int32Array(all), new Int8Array(all)];
   const last: number[] = [];
   let there = 0;
   for (let i = 0; i < all; i++) {
-    const as = written[i] === " " ? -1 : written.charCodeAt(i) - 65;
-    out.as[i] = as;
-    if (as < 0) continue;
-    const top = (last[as] ?? 0) + (n[there] ?? 0);
-    last[as] = top;
-    out.n[i] = top;
-    out.basis[i] = basis.charCodeAt(there) - 48;
+    const way = written.charCodeAt(i) - 65;
+    if (way < 0) continue;
+    const top = (last[way] ?? 0) + (n[there] ?? 0);
+    last[way] = top;
+    as[i] = way;
+    tops[i] = top;
+    bases[i] = basis.charCodeAt(there) - 48;
     there++;
   }
-  return out;
+  return { as, n: tops, basis: bases };
 }
 
 /** A way to write a figure, with what figures written so have in common by their basis. */

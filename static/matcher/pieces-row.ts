@@ -22,7 +22,7 @@ export interface Tables {
 
 /** A row that was made. Most are compared and never named. */
 export class Row implements KnownRow {
-  readonly row: Named;
+  private called: Named | undefined;
 
   constructor(
     readonly index: number,
@@ -31,8 +31,11 @@ export class Row implements KnownRow {
     readonly ends: KnownEnd[],
     readonly home: Unpacked,
     readonly at: number, // its place in the piece
-  ) {
-    this.row = new Called(this);
+  ) {}
+
+  get row(): Named {
+    this.called ??= new Called(this);
+    return this.called;
   }
 }
 

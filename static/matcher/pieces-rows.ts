@@ -55,9 +55,11 @@ export class Unpacked {
 
   // Finds the ends of each row: those of the writing it has, of the writings of its size.
   private place(sizes: readonly number[], writing: string): void {
-    let [row, ends] = [0, 0];
+    let row = 0;
+    let ends = 0;
     for (const many of sizes) {
-      const [from, each] = [row, many === 0 ? 2 : 1];
+      const from = row;
+      const each = many === 0 ? 2 : 1;
       let most = 0;
       for (; row < from + Math.max(many, 1); row++) {
         const sign = writing.charCodeAt(row) - 48;
@@ -163,13 +165,16 @@ export class Unpacked {
 
   private make(n: number): Row {
     const from = this.first[n] ?? 0;
-    const ends = Array.from({ length: this.many(n) }, (_, i) => this.end(from + i));
+    const ends = [this.end(from)];
+    if (this.double[n] === 1) ends.push(this.end(from + 1));
     const { cap, across } = this.columns;
     let weakest = this.text.basis.charCodeAt(n) - 48; // they stand from the weakest to the strongest
+    const weaken = (of: Column, end: number): void => {
+      if ((of.as[end] ?? -1) >= 0) weakest = Math.min(weakest, of.basis[end] ?? 0);
+    };
     for (let end = from; end < from + ends.length; end++) {
-      for (const { as, basis } of [cap, across]) {
-        if ((as[end] ?? -1) >= 0) weakest = Math.min(weakest, basis[end] ?? 0);
-      }
+      weaken(cap, end);
+      weaken(across, end);
     }
     const index = this.index[n] ?? -1;
     const size = this.size[n] ?? 0;
@@ -206,8 +211,13 @@ export class Unpacked {
 
 function besideOf([end, figures]: Others, ends: number): Beside {
   const first = new Int32Array(ends + 1);
-  for (const at of summed(end)) first[at + 1] = (first[at + 1] ?? 0) + 1;
-  for (let i = 0; i < ends; i++) first[i + 1] = (first[i + 1] ?? 0) + (first[i] ?? 0);
+  const whose = summed(end);
+  let next = 0;
+  for (let i = 0; i < ends && end.length > 0; i++) {
+    first[i] = next;
+    while (whose[next] === i) next++;
+  }
+  first[ends] = next;
   return { column: columnOf(figures), first };
 }
 

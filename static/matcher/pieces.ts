@@ -31,8 +31,12 @@ export interface Pieced {
 // When more rows than that have been made, those of earlier questions are forgotten.
 const mostMade = 8000;
 
-/** open reads a directory; it throws for one of another format. */
-export function open(directory: Directory): Pieced {
+/** A file that is not the directory. */
+type File = Piece | Roll | Entries;
+
+/** open reads a directory; it throws for one of another format. Where all files are at hand, `take` gives one by its
+ *  number: then none is ever missing, and a question is gone through once. */
+export function open(directory: Directory, take?: (n: number) => File): Pieced {
   if (directory.format !== 3) throw new Error(otherChart());
   const here = new Map<number, Unpacked>();
   const missing = new Set<number>();
@@ -48,15 +52,23 @@ export function open(directory: Directory): Pieced {
     get partial() {
       return [...missing].some((n) => files.rollOf(n) < 0);
     },
-    parts: (look: Look): Part[] =>
-      files.touched(look).flatMap((n) => {
-        const part = here.get(n);
-        if (part === undefined) missing.add(n);
-        return part?.parts ?? [];
-      }),
+    parts: (look: Look): Part[] => {
+      let found = files.touched(look);
+      const parts = take === undefined ? [] : found.filter((n) => files.partOf(n) >= 0);
+      parts.forEach(lack);
+      if (parts.length > 0) found = files.touched(look);
+      return found.flatMap((n) => {
+        if (!here.has(n)) lack(n);
+        return here.get(n)?.parts ?? [];
+      });
+    },
     twins: (row: KnownRow) => (row instanceof Row ? row.home.twins(row) : [row]),
   };
   CapspanCore.hold(directory, chart);
+  function lack(n: number): void {
+    if (take === undefined) missing.add(n);
+    else add(pieced, n, take(n));
+  }
   const met: Met = {
     rows: 0,
     joints: new Map(),
@@ -64,10 +76,10 @@ export function open(directory: Directory): Pieced {
     tables: { ends: summed(directory.inTables), called: directory.tables },
     // While rows are missing nobody knows which are named.
     lacks: (piece) => {
-      if (!chart.partial) missing.add(files.roll(piece));
+      if (!chart.partial) lack(files.roll(piece));
     },
   };
-  const pieced = { directory, files, ways, chart, here, met };
+  const pieced: Pieced = { directory, files, ways, chart, here, met };
   opened.set(directory, pieced);
   return pieced;
 }
@@ -86,7 +98,7 @@ export function nameOf({ files, here }: Pieced, n: number): string | undefined {
 }
 
 /** add takes in a file by its number, which is a piece's place in the directory. */
-export function add({ files, ways, here, met }: Pieced, n: number, file: Piece | Roll | Entries): void {
+export function add({ files, ways, here, met }: Pieced, n: number, file: File): void {
   const piece = here.get(files.rollOf(n));
   if (piece !== undefined) piece.take(file as Roll);
   else if (files.partOf(n) >= 0) files.take(files.partOf(n), file as Entries);

@@ -38,11 +38,15 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 			if inParts := strings.Contains(string(directory), `"pieces":[`); inParts != c.inParts {
 				t.Errorf("the directory is in parts: %v, want %v", inParts, c.inParts)
 			}
+			atHand := fromPieces(t, matcher.NewAtHand, directory, files)
 			for n, q := range questions(t, c.chart, c.each) {
 				if n%8 == 0 { // forget what was fetched
 					pieced, files, _ = inPieces(t, c.chart, c.most)
 				}
 				want := sameAnswer(t, q, whole, pieced)
+				if n%4 == 0 {
+					sameAnswer(t, q, whole, atHand)
+				}
 				verdicts[want.Verdict]++
 				slips += len(want.Slips)
 				if len(files.fetched) < len(files.pieces) {
@@ -97,14 +101,20 @@ func inPieces(t *testing.T, chart matcher.Chart, most int) (*matcher.Matcher, sh
 	if err != nil {
 		t.Fatal(err)
 	}
+	text := []byte(mustJSON(t, directory))
+	return fromPieces(t, matcher.NewPieced, text, files), files, text
+}
+
+// fromPieces is the core over pieces that come when they are asked for, or lie at hand.
+func fromPieces(t *testing.T, made func(bundle, directory []byte, fetch matcher.Fetch) (*matcher.Matcher, error), directory []byte, files shelf) *matcher.Matcher {
+	t.Helper()
 	bundle, problems := static.Pieced(static.FS)
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}
-	text := []byte(mustJSON(t, directory))
-	m, err := matcher.NewPieced(bundle, text, files.fetch)
+	m, err := made(bundle, directory, files.fetch)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return m, files, text
+	return m
 }
