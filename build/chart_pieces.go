@@ -2,19 +2,20 @@ package build
 
 import (
 	"encoding/json"
-	"strings"
+	"maps"
+	"slices"
 
 	"capspan/tables"
 )
 
-// ChartPiece is one file of a chart in pieces, under the name the directory has for it.
+// ChartPiece is one file of a chart in pieces, under the name by which others lead to it.
 type ChartPiece struct {
 	Name  string
 	Bytes []byte
 }
 
 // ChartPieces is what a page loads of a chart to identify in it: of a large one the directory
-// and the pieces, in its order, of a small one the whole and no pieces.
+// and all other files, by name, of a small one the whole and no others.
 func ChartPieces(set *tables.Set) (first []byte, pieces []ChartPiece, err error) {
 	cut := cutOnce(set)
 	if cut == nil {
@@ -25,7 +26,7 @@ func ChartPieces(set *tables.Set) (first []byte, pieces []ChartPiece, err error)
 	if err != nil {
 		return nil, nil, err
 	}
-	for _, name := range strings.Fields(made.directory.Pieces.Names) {
+	for _, name := range slices.Sorted(maps.Keys(made.files)) {
 		pieces = append(pieces, ChartPiece{name, made.files[name]})
 	}
 	return made.in(set), pieces, nil

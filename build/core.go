@@ -15,9 +15,9 @@ import (
 // to read a hundred thousand rows takes the machine longer than all the questions. Up to
 // largeRows it makes no difference that could be felt (BenchmarkCore).
 const (
-	// pieceRows is how many rows a piece has that is fetched (BenchmarkPieces): fewer make the
-	// directory longer, more are fetched in vain.
-	pieceRows = 600
+	// pieceRows is how many rows a piece has that is fetched (the table in DEVELOPERS.md): fewer
+	// make more files and a longer directory, of more much is fetched in vain.
+	pieceRows = 450
 	// handRows is how many a piece has that lies at hand: goja takes longer to unpack rows that
 	// are not needed than to look where they are.
 	handRows = 120

@@ -17,8 +17,9 @@ import (
 
 // A large chart is fetched in pieces, by pages and by the build itself:
 //
-//	assets/chart-directory.<name>.json  what comes first: the bounds of each piece, and its name
-//	assets/chart/<name>.json            a piece, some hundred rows; all languages have the same
+//	assets/chart-directory.<name>.json  what comes first, and leads to all others
+//	assets/chart/<name>.json            a part of the directory, a piece of some hundred rows, or
+//	                                    the roll of their names; all languages have the same
 //
 // A name is made of the bytes it stands for, so whoever fetched a file knows whether it is
 // the one that was meant (static/parts/pieces), and a chart in which one row has changed has
@@ -38,7 +39,7 @@ func pieceName(content []byte) string {
 // chartPieces is a large chart, cut.
 type chartPieces struct {
 	directory matcher.Directory
-	files     map[string][]byte // by name
+	files     map[string][]byte // all that the directory leads to, by name
 	packed    int               // bytes of all of them, about as a host sends them
 }
 
@@ -122,7 +123,7 @@ func (c *chartPieces) in(set *tables.Set) []byte {
 	return text
 }
 
-// fetch returns a piece by its name.
+// fetch returns such a file by its name.
 func (c *chartPieces) fetch(name string) ([]byte, error) {
 	if content, there := c.files[name]; there {
 		return content, nil
@@ -130,7 +131,7 @@ func (c *chartPieces) fetch(name string) ([]byte, error) {
 	return nil, fmt.Errorf("there is no piece %q", name)
 }
 
-// addPieces writes directory and pieces.
+// addPieces writes the directory and all it leads to.
 func (s *site) addPieces() diag.List {
 	cut, err := s.cut()
 	if err != nil {

@@ -35,9 +35,9 @@ func TestPieceFiles(t *testing.T) {
 		Format  int
 		Packed  int
 		Version string
-		Pieces  struct{ Names string }
+		Entries struct{ Names string }
 	}
-	var written []string
+	var written, named []string
 	bytes := 0
 	for _, f := range s.files {
 		sum := sha256.Sum256(f.Bytes)
@@ -59,13 +59,23 @@ func TestPieceFiles(t *testing.T) {
 		}
 		written, bytes = append(written, base), bytes+len(f.Bytes)
 	}
-	named := strings.Fields(directory.Pieces.Names)
+	// The directory leads to the pieces, and they to their rolls.
+	for _, name := range strings.Fields(directory.Entries.Names) {
+		var piece []json.RawMessage
+		var roll string
+		n := slices.IndexFunc(s.files, func(f File) bool { return f.Path == pieceFolder+name+".json" })
+		if n < 0 || json.Unmarshal(s.files[n].Bytes, &piece) != nil || json.Unmarshal(piece[0], &roll) != nil {
+			t.Fatalf("the piece %s is not there, or leads to no roll", name)
+		}
+		named = append(named, name, roll)
+	}
 	slices.Sort(written)
 	slices.Sort(named)
+	named = slices.Compact(named)
 	if diff := cmp.Diff(named, written); diff != "" || len(named) < 7 {
 		t.Errorf("named and written differ:\n%s", diff)
 	}
-	if directory.Format != 2 || directory.Version != s.version.Name() || directory.Packed <= bytes/10 || directory.Packed >= bytes {
+	if directory.Format != 3 || directory.Version != s.version.Name() || directory.Packed <= bytes/10 || directory.Packed >= bytes {
 		t.Errorf("format %d, version %s, %d bytes packed of %d", directory.Format, directory.Version, directory.Packed, bytes)
 	}
 }

@@ -16,13 +16,16 @@ import (
 
 // everyAddress is put beside the core: the address of each row of a chart in pieces.
 const everyAddress = `
-import { add, open, type Pieced } from "./pieces";
-import type { Directory, Piece } from "./pieces-types";
+import { add, nameOf, open, type Pieced } from "./pieces";
+import type { Directory, Entries, Piece, Roll } from "./pieces-types";
 import { addressOf } from "./size-key";
 
-export function everyAddress(directory: Directory, pieces: Piece[]): Record<string, string> {
+export function everyAddress(directory: Directory, files: Record<string, Piece | Roll | Entries>): Record<string, string> {
   const chart: Pieced = open(directory);
-  pieces.forEach((piece, n) => add(chart, n, piece));
+  const { pieces, parts } = chart.files;
+  const take = (n: number): void => add(chart, n, files[nameOf(chart, n) ?? ""]!);
+  for (let n = 0; n < parts; n++) take(2 * pieces + n);
+  for (let n = 0; n < 2 * pieces; n++) take(n);
   const at: Record<string, string> = {};
   for (const part of chart.here.values()) for (const row of part.rows()) at[row.row.ref] = addressOf(row);
   return at;
@@ -68,10 +71,11 @@ func shippedSet(t *testing.T) *tables.Set {
 
 func addressesInPieces(t *testing.T, chart matcher.Chart) map[string]string {
 	t.Helper()
-	var pieces []matcher.Piece
+	pieces := map[string]matcher.Piece{}
 	directory, err := matcher.Split(chart, 50, func(p matcher.Piece) (string, error) {
-		pieces = append(pieces, p)
-		return strconv.Itoa(len(pieces)), nil
+		name := strconv.Itoa(len(pieces))
+		pieces[name] = p
+		return name, nil
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -36,7 +36,7 @@ func BenchmarkPieces(b *testing.B) {
 	var pieces []build.File
 	packed := map[string]int{}
 	all := 0
-	directory, err := matcher.Split(chart, 300, func(p matcher.Piece) (string, error) {
+	directory, err := matcher.Split(chart, 450, func(p matcher.Piece) (string, error) {
 		content, err := json.Marshal(p)
 		name := nameOf(content)
 		pieces = append(pieces, build.File{Path: "assets/chart/" + name + ".json", Bytes: content, Stage: build.Assets})
@@ -56,7 +56,7 @@ func BenchmarkPieces(b *testing.B) {
 	}
 	l := mustLarge(b)
 	h := newHost(b, build.Handler(withDirectory(b, l.site, text, pieces), base))
-	b.Logf("%d rows in %d pieces of %d kB together, the directory %d kB, packed", len(chart.Rows), len(pieces), all/1000, brotliSize(text)/1000)
+	b.Logf("%d rows in %d files of %d kB together, the directory %d kB, packed", len(chart.Rows), len(pieces), all/1000, brotliSize(text)/1000)
 	for b.Loop() {
 		var took []float64
 		var came []int

@@ -55,7 +55,7 @@ type column struct {
 // lines are the figures in the order of the table.
 var lines = []string{"full build", "its memory at most", "its files", "their bytes", "build over plain loop", "check", "compare one changed row",
 	"one row edited: rebuild", "files it writes", "capspan identify, the first time", "capspan identify, again",
-	"bytes of an identification", "of them the directory", "pieces it fetches", "its time in V8"}
+	"bytes of an identification", "of them the first file", "files it fetches beside that", "its time in V8"}
 
 // table is the whole of it in Markdown; a figure that was not taken has a dash.
 func table(all []column, machine string) string {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strconv"
 
 	"capspan/build"
 	"capspan/static"
@@ -27,8 +26,9 @@ const answers = JSON.parse(read("questions.json")).map((question) => {
   for (let answer = ask(); Array.isArray(answer); answer = ask()) {
     if (answer.length === 0) throw new Error("the core asks for nothing");
     for (const n of answer) {
-      pieces.push(n);
-      globals.pieces.add(chart, n, JSON.parse(read("piece-" + n + ".json")));
+      const name = globals.pieces.nameOf(chart, n);
+      pieces.push(name);
+      globals.pieces.add(chart, n, JSON.parse(read("piece-" + name + ".json")));
     }
   }
   let least = Infinity;
@@ -44,8 +44,8 @@ process.stdout.write(JSON.stringify(answers));
 
 // answered is what one question took.
 type answered struct {
-	Pieces       []int   `json:"pieces"` // that were fetched, by their place in the directory
-	Milliseconds float64 `json:"milliseconds"`
+	Pieces       []string `json:"pieces"` // the files that were fetched, by name
+	Milliseconds float64  `json:"milliseconds"`
 }
 
 // inV8 puts questions to the scripts that pages load, in node.
@@ -63,8 +63,8 @@ func inV8(folder string, first []byte, pieces []build.ChartPiece, list []matcher
 		split = "1"
 	}
 	files := map[string][]byte{"core.js": core, "first.json": first, "questions.json": questions, "launcher.js": []byte(launcher), "split": []byte(split)}
-	for n, p := range pieces {
-		files["piece-"+strconv.Itoa(n)+".json"] = p.Bytes
+	for _, p := range pieces {
+		files["piece-"+p.Name+".json"] = p.Bytes
 	}
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return nil, err

@@ -12,7 +12,8 @@ import (
 // pieces are those of a chart that is not held whole.
 type pieces struct {
 	machine *Machine
-	names   []string
+	exports *goja.Object
+	opened  goja.Value
 	fetch   func(name string) ([]byte, error)
 }
 
@@ -27,15 +28,12 @@ func (m *Machine) ProvidePieces(p Provided, directory []byte, fetch func(name st
 	if exports == nil || goja.IsUndefined(exports) {
 		return fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	_, names, err := matcher.Contents(directory)
-	if err != nil {
-		return err
-	}
 	chart, err := m.json("parse", m.vm.ToValue(string(directory)))
 	if err != nil {
 		return fmt.Errorf("read the directory of the chart: %w", err)
 	}
-	if _, err = m.call(exports.ToObject(m.vm), "open", chart, m.vm.ToValue(pieces{m, names, fetch}.take)); err != nil {
+	found := &pieces{machine: m, exports: exports.ToObject(m.vm), fetch: fetch}
+	if found.opened, err = m.call(found.exports, "open", chart, m.vm.ToValue(found.take)); err != nil {
 		return err
 	}
 	more := m.vm.NewObject()
@@ -49,25 +47,26 @@ func (m *Machine) ProvidePieces(p Provided, directory []byte, fetch func(name st
 // take gives the core a piece when it comes upon it. A page lets the pieces that a question
 // touches be noted, fetches them and asks again from the start; here they are at hand, and
 // nothing is worked out twice.
-func (p pieces) take(call goja.FunctionCall) goja.Value {
-	piece, err := p.piece(int(call.Argument(0).ToInteger()))
+func (p *pieces) take(call goja.FunctionCall) goja.Value {
+	piece, err := p.piece(call.Argument(0))
 	if err != nil {
 		panic(p.machine.vm.NewGoError(err))
 	}
 	return piece
 }
 
-func (p pieces) piece(n int) (goja.Value, error) {
-	if n < 0 || n >= len(p.names) {
-		return nil, fmt.Errorf("internal error: the core asks for piece %d", n)
-	}
-	text, err := p.fetch(p.names[n])
+func (p *pieces) piece(n goja.Value) (goja.Value, error) {
+	name, err := matcher.PieceName(p.machine.vm, p.exports, p.opened, n)
 	if err != nil {
-		return nil, fmt.Errorf("fetch piece %d of the chart: %w", n, err)
+		return nil, err
+	}
+	text, err := p.fetch(name)
+	if err != nil {
+		return nil, fmt.Errorf("fetch piece %s of the chart: %w", name, err)
 	}
 	piece, err := p.machine.json("parse", p.machine.vm.ToValue(string(text)))
 	if err != nil {
-		return nil, fmt.Errorf("read piece %d of the chart: %w", n, err)
+		return nil, fmt.Errorf("read piece %s of the chart: %w", name, err)
 	}
 	return piece, nil
 }

@@ -15,7 +15,7 @@ export function clearance(asked: readonly MeasuredEnd[], chart: Prepared, left: 
       asked,
       left,
     );
-    if (least <= look || look > lastLook || (capspanInPieces && chart.missing?.size)) return least;
+    if (least <= look || look > lastLook || (capspanInPieces && chart.partial)) return least;
   }
 }
 

@@ -51,7 +51,7 @@ function measure(end: AskedEnd, n: number, how: How): MeasuredEnd {
 // A slip is looked for only where the plain reading explains nothing: no row agrees, or no joint is that long.
 function slips(found: Answer, asked: Asked, ends: MeasuredEnd[], how: How, chart: Prepared): SlipFound[] {
   const late = learned();
-  if (late === undefined || (capspanInPieces && chart.missing?.size)) return []; // what is not here may explain it yet
+  if (late === undefined || (capspanInPieces && chart.partial)) return []; // what is not here may explain it yet
   const again = (end: AskedEnd, n: number): MeasuredEnd => measure(end, n, how);
   if (found.verdict === "not-in-chart") {
     const bothKnown = found.ends.length === 2 && found.ends.every((e) => e.rows.length > 0);

@@ -50,7 +50,7 @@ export function fitAll(asked: readonly MeasuredEnd[], chart: Prepared): RowFit[]
   for (let away = firstLook; ; away *= 2) {
     const rows = within(chart, lookRound(asked[0], away)).filter((row) => asked.length === 2 || isPlain(row));
     const fits = capspanInPieces ? fitAlike(asked, rows) : rows.flatMap((row) => fitRow(asked, row));
-    if (away > lastLook || (capspanInPieces && chart.missing?.size) || enough(fits, away, chart)) return fits;
+    if (away > lastLook || (capspanInPieces && chart.partial) || enough(fits, away, chart)) return fits;
   }
 }
 

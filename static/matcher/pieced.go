@@ -4,21 +4,19 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
-	"strings"
 
 	"github.com/dop251/goja"
 
 	"capspan/static"
 )
 
-// Fetch returns a piece of a chart by its name in the directory.
+// Fetch returns a file of a chart in pieces by the name that [Split] was given for it.
 type Fetch func(name string) ([]byte, error)
 
 // pieces are what a Matcher has of a chart that is not held whole.
 type pieces struct {
 	exports *goja.Object
 	opened  goja.Value
-	names   []string
 	fetch   Fetch
 	failed  error // what kept a piece from the core that asked for it
 }
@@ -38,20 +36,22 @@ func NewAtHand(bundle, directory []byte, fetch Fetch) (*Matcher, error) {
 }
 
 func newPieced(bundle, directory []byte, fetch Fetch, atHand bool) (*Matcher, error) {
-	version, names, err := Contents(directory)
-	if err != nil {
-		return nil, err
+	var read struct {
+		Version string `json:"version"`
+	}
+	if err := json.Unmarshal(directory, &read); err != nil {
+		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
 	m, err := started(bundle)
 	if err != nil {
 		return nil, err
 	}
-	m.version = version
+	m.version = read.Version
 	exports := m.vm.Get(static.PiecesName)
 	if exports == nil || goja.IsUndefined(exports) {
 		return nil, fmt.Errorf("load the core: the bundle does not define %s", static.PiecesName)
 	}
-	m.pieces = &pieces{exports: exports.ToObject(m.vm), names: names, fetch: fetch}
+	m.pieces = &pieces{exports: exports.ToObject(m.vm), fetch: fetch}
 	if m.chart, err = m.parse(directory); err != nil {
 		return nil, fmt.Errorf("read the directory of the chart: %w", err)
 	}
@@ -63,23 +63,25 @@ func newPieced(bundle, directory []byte, fetch Fetch, atHand bool) (*Matcher, er
 	return m, err
 }
 
-// Contents reads which chart a directory is of, and what its pieces are called.
-func Contents(directory []byte) (version string, names []string, err error) {
-	var read struct {
-		Version string `json:"version"`
-		Pieces  struct {
-			Names string `json:"names"`
-		} `json:"pieces"`
+// PieceName asks the script of pieces what a file is called that it asks for, by its number.
+func PieceName(vm *goja.Runtime, exports *goja.Object, opened, number goja.Value) (string, error) {
+	nameOf, ok := goja.AssertFunction(exports.Get("nameOf"))
+	if !ok {
+		return "", fmt.Errorf("internal error: %s has no nameOf", static.PiecesName)
 	}
-	if err := json.Unmarshal(directory, &read); err != nil {
-		return "", nil, fmt.Errorf("read the directory of the chart: %w", err)
+	name, err := nameOf(exports, opened, number)
+	if err != nil {
+		return "", err
 	}
-	return read.Version, strings.Fields(read.Pieces.Names), nil
+	if name == nil || goja.IsUndefined(name) {
+		return "", fmt.Errorf("internal error: the core asks for piece %v", number)
+	}
+	return name.String(), nil
 }
 
 // ask puts a query to the core until no piece is missing.
 func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
-	for range len(m.pieces.names) + 1 {
+	for {
 		m.pieces.failed = nil
 		value, err := m.apply(m.pieces.exports, "ask", m.pieces.opened, query)
 		if err != nil {
@@ -90,27 +92,26 @@ func (m *Matcher) ask(query goja.Value) (goja.Value, error) {
 			return value, nil
 		}
 		for _, n := range missing {
-			if err := m.fetch(n); err != nil {
+			if err := m.fetch(m.vm.ToValue(n)); err != nil {
 				return nil, err
 			}
 		}
 	}
-	return nil, fmt.Errorf("internal error: the core asks for pieces without end")
 }
 
-// fetch gives the core a piece that it says is missing.
-func (m *Matcher) fetch(which any) error {
-	piece, err := m.piece(which)
+// fetch gives the core a file that it says is missing.
+func (m *Matcher) fetch(n goja.Value) error {
+	piece, err := m.piece(n)
 	if err != nil {
 		return err
 	}
-	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, m.vm.ToValue(which), piece)
+	_, err = m.apply(m.pieces.exports, "add", m.pieces.opened, n, piece)
 	return err
 }
 
-// take is called by the core for a piece at hand. What goes wrong ends the question.
+// take is called by the core for a file at hand. What goes wrong ends the question.
 func (m *Matcher) take(call goja.FunctionCall) goja.Value {
-	piece, err := m.piece(call.Argument(0).Export())
+	piece, err := m.piece(call.Argument(0))
 	if err != nil {
 		m.pieces.failed = err
 		panic(m.vm.NewGoError(err))
@@ -118,12 +119,11 @@ func (m *Matcher) take(call goja.FunctionCall) goja.Value {
 	return piece
 }
 
-func (m *Matcher) piece(which any) (goja.Value, error) {
-	n, ok := which.(int64)
-	if !ok || n < 0 || int(n) >= len(m.pieces.names) {
-		return nil, fmt.Errorf("internal error: the core asks for piece %v", which)
+func (m *Matcher) piece(n goja.Value) (goja.Value, error) {
+	name, err := PieceName(m.vm, m.pieces.exports, m.pieces.opened, n)
+	if err != nil {
+		return nil, err
 	}
-	name := m.pieces.names[n]
 	text, err := m.pieces.fetch(name)
 	if err != nil {
 		return nil, fmt.Errorf("fetch piece %s of the chart: %w", name, err)

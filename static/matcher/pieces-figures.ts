@@ -21,7 +21,7 @@ export function summed(steps: readonly number[]): Int32Array {
   return out;
 }
 
-export function columnOf({ written, n, basis }: Figures): Column {
+export function columnOf([written, n, basis]: Figures): Column {
   const all = written.length;
   const [as, tops, bases] = [new Int8Array(all).fill(-1), new Int32Array(all), new Int8Array(all)];
   const last: number[] = [];

@@ -1,44 +1,12 @@
 // The rows of one piece. They are kept as whole numbers, and made when a question comes upon them.
 import type { Basis, Quantity } from "./types";
+import { firstAbove } from "./candidates";
+import { Row, type Met } from "./pieces-row";
 import { columnOf, summed, valueAt, type Column, type Way } from "./pieces-figures";
-import { bases, type Directory, type Others, type Piece } from "./pieces-types";
+import { bases, type Others, type Piece, type Roll } from "./pieces-types";
 import { partsOf } from "./pieces-shelves";
-import {
-  leadFirst,
-  saysTheSame,
-  type KnownEnd,
-  type KnownRow,
-  type KnownValue,
-  type Named,
-  type Part,
-} from "./prepared";
+import { leadFirst, saysTheSame, type KnownEnd, type KnownValue, type Part } from "./prepared";
 import { allFaces, holds } from "./words";
-
-/** The rows that questions came upon, in all pieces. */
-export interface Met {
-  rows: number; // how many were made
-  joints: Map<number, Row>; // conversion joints by their place in the chart: each is in the pieces of both its ends
-  named: Map<string, Row>; // those an answer named, by ref
-}
-
-/** A row that was made. Most are compared and never named. */
-export class Row implements KnownRow {
-  private named: Named | undefined;
-
-  constructor(
-    readonly index: number,
-    readonly size: string,
-    readonly basis: Basis,
-    readonly ends: KnownEnd[],
-    readonly home: Unpacked,
-    readonly at: number, // its place in the piece
-  ) {}
-
-  get row(): Named {
-    this.named ??= this.home.name(this);
-    return this.named;
-  }
-}
 
 /** What is given for a quantity besides, by end: the first place in the column, and behind the last how many there are. */
 export interface Beside {
@@ -48,67 +16,82 @@ export interface Beside {
 
 /** A piece that is looked into. */
 export class Unpacked {
+  /** What its roll is called. */
+  readonly roll: string;
   private readonly index: Int32Array;
-  private readonly first: Int32Array; // end of each row, and behind the last how many ends there are
   private readonly size: Int32Array; // the first row of each row's size
-  private readonly table: Int32Array;
-  private names: Int32Array | undefined; // where each starts
+  private readonly first: Int32Array; // end of each row
+  private readonly double: Uint8Array; // 1 for rows with two ends
   private readonly columns: Record<Quantity, Column>;
   private readonly others: Record<Quantity, Beside>;
-  private readonly text: Pick<Piece, "names" | "basis" | "hold" | "holdBasis" | "faces" | "facesBasis">;
-  private readonly also: Map<number, string[]>;
+  private readonly text: Readonly<Record<"basis" | "hold" | "holdBasis" | "faces" | "facesBasis", string>>;
+  private called: Roll | undefined;
   private indexed: readonly Part[] | undefined;
   // What was made for questions, by the place of an end, a row and the first row of a size.
   private ends: KnownEnd[] = [];
   private made: Row[] = [];
   private sizes: (readonly Row[])[] = [];
   private keys: string[] = [];
+  private names: readonly string[] | undefined; // of all its rows
 
   constructor(
-    private readonly tables: Directory["tables"],
     private readonly ways: readonly Way[],
     piece: Piece,
-    private readonly number: number, // in the directory
+    private readonly number: number,
     private readonly met: Met,
   ) {
-    const { basis, hold, holdBasis, faces, facesBasis, names } = piece;
-    this.text = { basis, hold, holdBasis, faces, facesBasis, names };
-    this.index = summed(piece.index);
+    const [roll, index, sizes, writing, basis, hold, holdBasis, faces, facesBasis, cap, across, caps, acrosses] = piece;
+    this.text = { basis, hold, holdBasis, faces, facesBasis };
+    this.roll = roll;
+    this.index = summed(index);
     const rows = this.index.length;
-    this.first = firstEnds(rows, piece.two);
-    this.size = firstRows(piece.size, rows);
-    this.table = summed(piece.table);
-    this.also = new Map(piece.also.map(([row, ...list]) => [row, list]));
-    this.columns = { cap: columnOf(piece.cap), across: columnOf(piece.across) };
-    const besides = (quantity: Quantity): Beside => besideOf(piece.others[quantity], hold.length);
-    this.others = { cap: besides("cap"), across: besides("across") };
+    this.size = new Int32Array(rows);
+    this.first = new Int32Array(rows);
+    this.double = new Uint8Array(rows);
+    this.place(sizes, writing);
+    this.columns = { cap: columnOf(cap), across: columnOf(across) };
+    this.others = { cap: besideOf(caps, hold.length), across: besideOf(acrosses, hold.length) };
   }
 
-  /** Its ends, by how vague they are. */
+  // Finds the ends of each row: those of the writing it has, of the writings of its size.
+  private place(sizes: readonly number[], writing: string): void {
+    let row = 0;
+    let ends = 0;
+    for (const many of sizes) {
+      const from = row;
+      const each = many === 0 ? 2 : 1;
+      let most = 0;
+      for (; row < from + Math.max(many, 1); row++) {
+        const sign = writing.charCodeAt(row) - 48;
+        this.size[row] = from;
+        this.first[row] = ends + sign * each;
+        this.double[row] = each - 1;
+        most = Math.max(most, sign + 1);
+      }
+      ends += most * each;
+    }
+  }
+
+  /** take takes its roll in. */
+  take(roll: Roll): void {
+    this.called = roll;
+  }
+
+  /** Its ends, by how vague they are. What rows of a size are written alike in is one. */
   get parts(): readonly Part[] {
     if (this.indexed === undefined) {
-      const rows = new Int32Array(this.text.hold.length);
-      for (let n = 0; n < this.index.length; n++) rows.fill(n, this.first[n], this.first[n + 1]);
+      const rows = new Int32Array(this.text.hold.length).fill(-1);
+      for (let n = this.index.length - 1; n >= 0; n--) rows.fill(n, this.first[n], (this.first[n] ?? 0) + this.many(n));
       const { columns, others } = this;
       const all = { rows: () => this.rows(), row: (n: number) => this.row(n) };
-      this.indexed = partsOf({ columns, others, rows }, this.unlike(rows), this.ways, all);
+      this.indexed = partsOf({ columns, others, rows }, [...rows.keys()], this.ways, all);
     }
     return this.indexed;
   }
 
-  // The ends without those that are written as one before them of the same size.
-  private unlike(rows: Int32Array): number[] {
-    const out: number[] = [];
-    let size = -1;
-    let from = 0;
-    rows.forEach((row, end) => {
-      const of = this.size[row] ?? 0;
-      if (of !== size) from = out.length;
-      size = of;
-      for (let i = from; i < out.length; i++) if (this.alike(out[i] ?? 0, end)) return;
-      out.push(end);
-    });
-    return out;
+  // How many ends a row has.
+  private many(n: number): number {
+    return (this.double[n] ?? 0) + 1;
   }
 
   rows(): Row[] {
@@ -120,7 +103,7 @@ export class Unpacked {
     if (before !== undefined) return before;
     const index = this.index[n];
     if (index === undefined) return undefined;
-    const joint = (this.first[n + 1] ?? 0) - (this.first[n] ?? 0) > 1;
+    const joint = this.double[n] === 1;
     const row = (joint ? this.met.joints.get(index) : undefined) ?? this.make(n);
     if (joint) this.met.joints.set(index, row);
     this.made[n] = row;
@@ -150,22 +133,40 @@ export class Unpacked {
     this.made = [];
     this.sizes = [];
     this.keys = [];
+    this.names = undefined;
   }
 
-  name(row: Row): Named {
-    const { at } = row;
-    const [id, title] = this.tables[this.table[at] ?? -1] ?? ["", ""];
-    this.names ??= starts(this.text.names, this.index.length);
-    const name = this.text.names.slice(this.names[at], (this.names[at + 1] ?? 0) - 1);
-    const ref = `${id}/${name}`;
+  basisOf({ at }: Row): Basis {
+    return word(bases, this.text.basis, at);
+  }
+
+  nameOf({ at }: Row): string {
+    if (this.called === undefined) this.met.lacks(this.number);
+    this.names ??= this.called?.[0].split("\n");
+    return this.names?.[at] ?? "";
+  }
+
+  alsoOf({ at }: Row): string[] {
+    if (this.called === undefined) this.met.lacks(this.number);
+    const [, ...also] = this.called?.[1].find(([row]) => row === at) ?? [at];
+    return also;
+  }
+
+  tableOf({ index }: Row): readonly [id: string, title: string] {
+    const { ends, called } = this.met.tables;
+    return called[firstAbove(ends, index + 1)] ?? ["", ""];
+  }
+
+  refOf(row: Row): string {
+    const ref = `${this.tableOf(row)[0]}/${this.nameOf(row)}`;
     this.met.named.set(ref, row);
-    return { ref, name, also: this.also.get(at) ?? [], table: title, basis: word(bases, this.text.basis, at) };
+    return ref;
   }
 
   private make(n: number): Row {
     const from = this.first[n] ?? 0;
-    const ends = [this.end(from, n)];
-    if ((this.first[n + 1] ?? 0) - from > 1) ends.push(this.end(from + 1, n));
+    const ends = [this.end(from)];
+    if (this.double[n] === 1) ends.push(this.end(from + 1));
     const { cap, across } = this.columns;
     let weakest = this.text.basis.charCodeAt(n) - 48; // they stand from the weakest to the strongest
     const weaken = (of: Column, end: number): void => {
@@ -183,37 +184,17 @@ export class Unpacked {
   }
 
   // Twins that are written alike have the same end.
-  private end(end: number, row: number): KnownEnd {
-    const before = this.ends[end];
-    if (before !== undefined) return before;
-    let found: KnownEnd | undefined;
-    for (let twin = this.first[this.size[row] ?? 0] ?? 0; twin < end && found === undefined; twin++) {
-      if (this.ends[twin] !== undefined && this.alike(twin, end)) found = this.ends[twin];
-    }
-    found ??= {
-      hold: word(holds, this.text.hold, end),
-      holdBasis: word(bases, this.text.holdBasis, end),
-      faces: word(allFaces, this.text.faces, end),
-      facesBasis: word(bases, this.text.facesBasis, end),
+  private end(end: number): KnownEnd {
+    const { hold, holdBasis, faces, facesBasis } = this.text;
+    this.ends[end] ??= {
+      hold: word(holds, hold, end),
+      holdBasis: word(bases, holdBasis, end),
+      faces: word(allFaces, faces, end),
+      facesBasis: word(bases, facesBasis, end),
       cap: this.value(end, "cap"),
       across: this.value(end, "across"),
     };
-    this.ends[end] = found;
-    return found;
-  }
-
-  private alike(a: number, b: number): boolean {
-    const { hold, holdBasis, faces, facesBasis } = this.text;
-    return (
-      hold[a] === hold[b] &&
-      faces[a] === faces[b] &&
-      holdBasis[a] === holdBasis[b] &&
-      facesBasis[a] === facesBasis[b] &&
-      same(this.columns.cap, a, b) &&
-      same(this.columns.across, a, b) &&
-      sameBeside(this.others.cap, a, b) &&
-      sameBeside(this.others.across, a, b)
-    );
+    return this.ends[end];
   }
 
   private value(end: number, quantity: Quantity): KnownValue | null {
@@ -228,55 +209,7 @@ export class Unpacked {
   }
 }
 
-function same({ as, n, basis }: Column, a: number, b: number): boolean {
-  return as[a] === as[b] && n[a] === n[b] && basis[a] === basis[b];
-}
-
-function sameBeside({ column, first }: Beside, a: number, b: number): boolean {
-  const from = first[a] ?? 0;
-  const to = first[a + 1] ?? 0;
-  const other = first[b] ?? 0;
-  if (to - from !== (first[b + 1] ?? 0) - other) return false;
-  for (let i = from; i < to; i++) if (!same(column, i, other + i - from)) return false;
-  return true;
-}
-
-function firstEnds(rows: number, two: readonly number[]): Int32Array {
-  const out = new Int32Array(rows + 1);
-  const twice = summed(two);
-  let [end, next] = [0, 0];
-  for (let n = 0; n < rows; n++) {
-    end++;
-    if (twice[next] === n) {
-      end++;
-      next++;
-    }
-    out[n + 1] = end;
-  }
-  return out;
-}
-
-function firstRows(sizes: readonly number[], rows: number): Int32Array {
-  const out = new Int32Array(rows);
-  let from = 0;
-  for (const many of sizes) {
-    out.fill(from, from, from + many);
-    from += many;
-  }
-  return out;
-}
-
-// Where each name starts, and behind the last where another would.
-function starts(names: string, rows: number): Int32Array {
-  const out = new Int32Array(rows + 1);
-  for (let n = 0; n < rows; n++) {
-    const end = names.indexOf("\n", out[n]);
-    out[n + 1] = (end < 0 ? names.length : end) + 1;
-  }
-  return out;
-}
-
-function besideOf({ end, figures }: Others, ends: number): Beside {
+function besideOf([end, figures]: Others, ends: number): Beside {
   const first = new Int32Array(ends + 1);
   const whose = summed(end);
   let next = 0;

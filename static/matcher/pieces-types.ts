@@ -1,7 +1,13 @@
-// What a chart in pieces is made of: a directory, which comes first, and pieces of some hundred rows each. Package
-// matcher writes them (pieces.go). All numbers are whole. A list of `steps` holds numbers each less the one before it. A
-// sign is one letter of a string: the place of a word in its list, here or in words.ts. What is `joined` stands in one
-// text, a blank or a line's end between.
+// What a chart in pieces is made of. All are files, and each is known by its name:
+//
+//   directory            comes first: what the core asks of the whole chart, and which pieces there are
+//   parts of it          in which the pieces stand, where they are many
+//   pieces               some hundred rows each, in figures
+//   rolls                what the rows of a piece are called, which only those are asked for that an answer names
+//
+// Package matcher writes them (pieces.go). All numbers are whole. A list of `steps` holds numbers each less the one before
+// it. A sign is one letter of a string: the place of a word in its list, here or in words.ts. What is `joined` stands in
+// one text, a blank or a line's end between. What comes many times over has no keys.
 import type { Basis, Faces, Hold, Quantity, Unit } from "./types";
 
 export const bases: readonly Basis[] = ["memory", "common-practice", "measured", "published"];
@@ -17,11 +23,9 @@ export type Grain = Readonly<Record<Quantity, Partial<Record<Basis, number>>>>;
 /** From least to greatest, as many as there are pieces, in hundredths of a millimetre and in steps; -1: any. */
 export type Bounds = readonly [least: readonly number[], greatest: readonly number[]];
 
-/** A piece has all ends of the chart within its bounds that are as vague as its grain. */
+/** Which ends lie in some files: all of the chart within these bounds that are as vague. It is a part of the directory, too. */
 export interface Entries {
   names: string; // joined
-  bytes: readonly number[]; // how long each is, in steps
-  grain: readonly number[]; // places in the directory's grains, in steps
   cap: Bounds;
   across: Bounds;
 }
@@ -36,7 +40,7 @@ export interface DirectoryKind {
 }
 
 export interface Directory {
-  format: 2;
+  format: 3;
   version: string;
   plain: number; // rows that are no conversion joints
   faces: readonly (readonly [hold: Hold, ...faces: Faces[]])[];
@@ -44,38 +48,48 @@ export interface Directory {
   // What sizes weigh before measuring: how many there are whose rows stand so.
   sizes: readonly (readonly [count: number, ...rows: Standing[]])[];
   conversions: readonly (readonly [count: number, row: Standing])[]; // each is a size of its own
-  tables: readonly (readonly [id: string, title: string])[];
+  tables: readonly (readonly [id: string, title: string])[]; // in the chart's order
+  inTables: readonly number[]; // how many rows each has
   written: readonly Written[];
   grains: readonly Grain[];
-  pieces: Entries;
+  grain: readonly number[]; // of each of the entries, a place in these, in steps
+  entries: Entries;
+  pieces?: readonly number[]; // where the entries are parts, how many pieces each has
+  bytes: readonly [pieces: number, rolls: number, parts: number]; // how long they are, together
 }
 
 /** The figures of one quantity. */
-export interface Figures {
-  written: string; // of each, a sign: a letter from "A" on; a blank where there is no figure
-  n: readonly number[]; // of the figures there are: the digits, or the top of the fraction, in steps among those written alike
-  basis: string; // signs, of the figures there are
-}
-
-export interface Piece {
-  index: readonly number[]; // places in the chart, in steps
-  names: string; // joined
-  also: readonly (readonly [row: number, ...names: string[]])[];
-  table: readonly number[]; // places in the directory's tables, in steps
-  size: readonly number[]; // how many rows each size has: they stand one behind the other
-  two: readonly number[]; // rows with two unlike ends, in steps; each is a size of its own
-  basis: string; // signs
-  hold: string; // signs, of each end, as all below
-  holdBasis: string;
-  faces: string;
-  facesBasis: string;
-  cap: Figures;
-  across: Figures;
-  others: { cap: Others; across: Others };
-}
+export type Figures = readonly [
+  written: string, // of each, a sign: a letter from "A" on; a blank where there is no figure
+  n: readonly number[], // of the figures there are: the digits, or the top of the fraction, in steps among those written alike
+  basis: string, // signs, of the figures there are
+];
 
 /** What else is given for a quantity of some ends. */
-export interface Others {
-  end: readonly number[]; // in steps
-  figures: Figures;
-}
+export type Others = readonly [
+  end: readonly number[], // in steps
+  figures: Figures,
+];
+
+/** A row has one of the writings of its size: its ends with all their figures. They stand in the order in which the
+ *  rows have them first. */
+export type Piece = readonly [
+  roll: string, // its name
+  index: readonly number[], // places in the chart, in steps
+  sizes: readonly number[], // how many rows each has: they stand one behind the other; 0 is one row, with two unlike ends
+  writing: string, // of each row a sign, from "0" on
+  basis: string, // signs, of each row
+  hold: string, // signs, of each end of the writings, as all below
+  holdBasis: string,
+  faces: string,
+  facesBasis: string,
+  cap: Figures,
+  across: Figures,
+  otherCaps: Others,
+  otherAcrosses: Others,
+];
+
+export type Roll = readonly [
+  names: string, // joined
+  also: readonly (readonly [row: number, ...names: string[]])[],
+];

@@ -5,23 +5,23 @@ import type * as core from "./index";
 import type { Answer, Faces, Hold } from "./types";
 import type { Alike, Cell, Kind } from "./absent";
 import type { Look } from "./candidates";
-import { entriesOf } from "./pieces-entries";
+import { Files } from "./pieces-entries";
 import { columnOf, summed, valueAt, waysOf, type Way } from "./pieces-figures";
-import type { Directory, DirectoryKind, Piece, Standing } from "./pieces-types";
-import { Row, Unpacked, type Met } from "./pieces-rows";
+import type { Directory, DirectoryKind, Entries, Piece, Roll, Standing } from "./pieces-types";
+import { Row, type Met } from "./pieces-row";
+import { Unpacked } from "./pieces-rows";
 import type { AnyChart, KnownRow, Part, Prepared } from "./prepared";
 import { logOpen, type Together } from "./prior";
 import { refsOf } from "./refs";
 import { addressOf } from "./size-key";
 import { otherChart } from "./speech-query";
 
-export { entries, touched } from "./pieces-entries";
-
 declare const CapspanCore: typeof core; // left by matcher.js
 
 /** A chart of which some pieces are here. */
 export interface Pieced {
   directory: Directory;
+  files: Files;
   ways: readonly Way[];
   chart: Prepared & { missing: Set<number> };
   here: Map<number, Unpacked>;
@@ -31,13 +31,16 @@ export interface Pieced {
 // When more rows than that have been made, those of earlier questions are forgotten.
 const mostMade = 8000;
 
-/** open reads a directory; it throws for one of another format. Where all pieces are at hand, `take` gives one by its
- *  place: then none is ever missing, and a question is gone through once. */
-export function open(directory: Directory, take?: (n: number) => Piece): Pieced {
-  if (directory.format !== 2) throw new Error(otherChart());
+/** A file that is not the directory. */
+type File = Piece | Roll | Entries;
+
+/** open reads a directory; it throws for one of another format. Where all files are at hand, `take` gives one by its
+ *  number: then none is ever missing, and a question is gone through once. */
+export function open(directory: Directory, take?: (n: number) => File): Pieced {
+  if (directory.format !== 3) throw new Error(otherChart());
   const here = new Map<number, Unpacked>();
   const missing = new Set<number>();
-  const entries = entriesOf(directory);
+  const files = new Files(directory);
   const ways = waysOf(directory.written);
   const chart = {
     version: directory.version,
@@ -46,17 +49,37 @@ export function open(directory: Directory, take?: (n: number) => Piece): Pieced 
     kinds: directory.kinds.map((kind) => kindOf(ways, kind)),
     faces: new Map(directory.faces.map(([hold, ...faces]): [Hold, Set<Faces>] => [hold, new Set(faces)])),
     missing,
-    parts: (look: Look): Part[] =>
-      entries.touched(look).flatMap((n) => {
-        if (take !== undefined && !here.has(n)) add(pieced, n, take(n));
-        const part = here.get(n);
-        if (part === undefined) missing.add(n);
-        return part?.parts ?? [];
-      }),
+    get partial() {
+      return [...missing].some((n) => files.rollOf(n) < 0);
+    },
+    parts: (look: Look): Part[] => {
+      let found = files.touched(look);
+      const parts = take === undefined ? [] : found.filter((n) => files.partOf(n) >= 0);
+      parts.forEach(lack);
+      if (parts.length > 0) found = files.touched(look);
+      return found.flatMap((n) => {
+        if (!here.has(n)) lack(n);
+        return here.get(n)?.parts ?? [];
+      });
+    },
     twins: (row: KnownRow) => (row instanceof Row ? row.home.twins(row) : [row]),
   };
   CapspanCore.hold(directory, chart);
-  const pieced: Pieced = { directory, ways, chart, here, met: { rows: 0, joints: new Map(), named: new Map() } };
+  function lack(n: number): void {
+    if (take === undefined) missing.add(n);
+    else add(pieced, n, take(n));
+  }
+  const met: Met = {
+    rows: 0,
+    joints: new Map(),
+    named: new Map(),
+    tables: { ends: summed(directory.inTables), called: directory.tables },
+    // While rows are missing nobody knows which are named.
+    lacks: (piece) => {
+      if (!chart.partial) lack(files.roll(piece));
+    },
+  };
+  const pieced: Pieced = { directory, files, ways, chart, here, met };
   opened.set(directory, pieced);
   return pieced;
 }
@@ -69,13 +92,21 @@ export function placesOf(directory: AnyChart, answer: Answer): Record<string, st
   return of === undefined ? {} : addresses(of, answer);
 }
 
-/** add takes a piece in, by its place in the directory. */
-export function add({ directory, ways, here, met }: Pieced, n: number, piece: Piece): void {
-  if (!entriesOf(directory).has(n)) throw new Error(otherChart());
-  if (!here.has(n)) here.set(n, new Unpacked(directory.tables, ways, piece, n, met));
+/** nameOf is what the file is called that has a number; undefined while nothing that is here says so. */
+export function nameOf({ files, here }: Pieced, n: number): string | undefined {
+  return files.nameOf(n) ?? here.get(files.rollOf(n))?.roll;
 }
 
-/** ask is identify, with the address of each row that is named, or the pieces that must be added first. */
+/** add takes in a file by its number, which is a piece's place in the directory. */
+export function add({ files, ways, here, met }: Pieced, n: number, file: File): void {
+  const piece = here.get(files.rollOf(n));
+  if (piece !== undefined) piece.take(file as Roll);
+  else if (files.partOf(n) >= 0) files.take(files.partOf(n), file as Entries);
+  else if (files.nameOf(n) === undefined) throw new Error(otherChart());
+  else if (!here.has(n)) here.set(n, new Unpacked(ways, file as Piece, n, met));
+}
+
+/** ask is identify, with the address of each row that is named, or the files that must be added first. */
 export function ask(of: Pieced, query: unknown): Answer | number[] {
   const { missing } = of.chart;
   missing.clear();

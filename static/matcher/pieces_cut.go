@@ -104,22 +104,48 @@ func (s *splitter) entities() []*entity {
 	return list
 }
 
-// cut halves a list until no part has more rows than that: what lacks a figure by itself,
-// and what is as vague as each other, by cap or across, whichever is spread farther.
-func cut(list []*entity, most int) [][]*entity {
-	groups := map[int][]*entity{}
+// inPart is how many full pieces a part of the directory has; there are up to twice as many
+// in it, as many of them are not full.
+const inPart = 12
+
+// cut lists the pieces, of at most so many rows, part by part of the directory. What is as
+// vague as each other lies by itself, and so does what lacks a figure.
+func cut(list []*entity, most int) [][][]*entity {
+	groups := map[int]map[int][]*entity{} // by how vague, and by what is missing
 	for _, e := range list {
-		groups[e.group()] = append(groups[e.group()], e)
+		vague := e.vague()
+		if groups[vague] == nil {
+			groups[vague] = map[int][]*entity{}
+		}
+		groups[vague][e.open()] = append(groups[vague][e.open()], e)
 	}
-	var out [][]*entity
-	for _, which := range slices.Sorted(maps.Keys(groups)) {
-		out = append(out, halve(groups[which], most)...)
+	var out [][][]*entity
+	for _, vague := range slices.Sorted(maps.Keys(groups)) {
+		out = append(out, cutAlike(groups[vague], most)...)
 	}
 	return out
 }
 
-func (e *entity) group() int {
-	which := 4 * e.vague()
+// cutAlike cuts what is as vague as each other: into one part where that is enough for all.
+func cutAlike(groups map[int][]*entity, most int) (parts [][][]*entity) {
+	var all [][]*entity
+	rows := 0
+	for _, open := range slices.Sorted(maps.Keys(groups)) {
+		for _, part := range halve(groups[open], inPart*most) {
+			pieces := halve(part, most)
+			parts, all = append(parts, pieces), append(all, pieces...)
+			rows += rowsOf(part)
+		}
+	}
+	if rows <= inPart*most {
+		return [][][]*entity{all}
+	}
+	return parts
+}
+
+// open is a bit for each quantity of which a figure is missing.
+func (e *entity) open() int {
+	which := 0
 	for q, s := range e.spans {
 		if s.open {
 			which += 1 << q
@@ -128,12 +154,18 @@ func (e *entity) group() int {
 	return which
 }
 
-func halve(list []*entity, most int) [][]*entity {
+func rowsOf(list []*entity) int {
 	rows := 0
 	for _, e := range list {
 		rows += len(e.rows)
 	}
-	if rows <= most || len(list) == 1 {
+	return rows
+}
+
+// halve halves a list until no part has more rows than that, by cap or across, whichever is
+// spread farther.
+func halve(list []*entity, most int) [][]*entity {
+	if rowsOf(list) <= most || len(list) == 1 {
 		return [][]*entity{list}
 	}
 	spans := boundsOf(list).spans

@@ -13,9 +13,9 @@ import (
 // row is a row of the chart in numbers: words by their places in lists, figures as whole
 // numbers.
 type row struct {
-	table, size int
-	basis       byte
-	ends        []end
+	size  int
+	basis byte
+	ends  []end
 }
 
 type end struct {
@@ -90,7 +90,7 @@ var (
 func (s *splitter) read() error {
 	s.rows = make([]row, len(s.chart.Rows))
 	ends := make([]end, 0, len(s.chart.Rows)*5/4)
-	tables, ways := map[string]int{}, map[written]int{}
+	ways := map[written]int{}
 	for n := range s.chart.Rows {
 		from := &s.chart.Rows[n]
 		id, name, _ := strings.Cut(from.Ref, "/")
@@ -100,14 +100,13 @@ func (s *splitter) read() error {
 		if len(from.Ends) < 1 || len(from.Ends) > 2 {
 			return fmt.Errorf("%s: it has %d ends, want one or two", from.Ref, len(from.Ends))
 		}
-		table, known := tables[id]
-		if !known {
-			table = len(s.tables)
-			tables[id] = table
-			s.tables = append(s.tables, [2]string{id, from.Table})
+		if last := len(s.tables) - 1; last >= 0 && s.tables[last] == [2]string{id, from.Table} {
+			s.inTables[last]++
+		} else {
+			s.tables, s.inTables = append(s.tables, [2]string{id, from.Table}), append(s.inTables, 1)
 		}
 		r := signs{ways: ways}
-		to := row{table: table, size: from.Size, basis: r.sign(pieceBases, from.Basis)}
+		to := row{size: from.Size, basis: r.sign(pieceBases, from.Basis)}
 		first := len(ends)
 		for i := range from.Ends {
 			ends = append(ends, r.end(&from.Ends[i]))

@@ -68,8 +68,10 @@ export interface Prepared {
   faces: ReadonlyMap<Hold, ReadonlySet<Faces>>; // those the chart has, by hold
   parts(look: Look): readonly Part[]; // all that is looked for is in one of them
   twins(row: KnownRow): readonly KnownRow[]; // the rows of its size, the one to speak of first in front
-  /** Pieces that were asked for and are not here. While there are any, nothing that was found is an answer. */
+  /** Files that were asked for and are not here. While there are any, nothing that was found is an answer. */
   missing?: Set<number>;
+  /** Whether rows are among them, and not only what rows are called. */
+  partial?: boolean;
 }
 
 // From weakest to strongest.

@@ -3,9 +3,12 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
+	"sync"
 	"testing"
 
 	"capspan/build"
+	"capspan/build/diag"
 	"capspan/build/synth/catalogue"
 	"capspan/static"
 	"capspan/static/matcher"
@@ -21,22 +24,29 @@ func TestPiecesChangeNoAnswer(t *testing.T) {
 	for _, c := range []struct {
 		name       string
 		chart      matcher.Chart
-		each, most int
+		each, most int  // rows a piece
+		inParts    bool // whether the directory is
 	}{
-		{"shipped", build.Chart(set), 2, 12},
-		{"dense", denseChart(300, 3), 1, 20},
-		{"larger", denseChart(2000, 7), 1, 60},
-		{"catalogue", catalogueChart(t, 2100), 1, 120},
+		{"shipped", build.Chart(set), 2, 12, false},
+		{"dense", denseChart(300, 3), 1, 20, false},
+		{"larger", denseChart(2000, 7), 1, 24, true},
+		{"catalogue", catalogueChart(t, 2100), 1, 120, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			whole := core(t, static.FS, c.chart)
 			verdicts, slips, parted := map[matcher.Verdict]int{}, 0, 0
-			pieced, files, directory := inPieces(t, c.chart, c.most)
-			atHand := fromPieces(t, matcher.NewAtHand, directory, files)
+			made, directory := inPieces(t, c.chart, c.most)
+			if inParts := strings.Contains(string(directory), `"pieces":[`); inParts != c.inParts {
+				t.Errorf("the directory is in parts: %v, want %v", inParts, c.inParts)
+			}
+			atHand := fromPieces(t, matcher.NewAtHand, directory, shelf{made, map[string]bool{}})
+			var pieced *matcher.Matcher
+			var files shelf
 			for n, q := range questions(t, c.chart, c.each) {
 				if n%8 == 0 { // forget what was fetched
-					pieced, files = forgetful()
+					files = shelf{made, map[string]bool{}}
+					pieced = fromPieces(t, matcher.NewPieced, directory, files)
 				}
 				want := sameAnswer(t, q, whole, pieced)
 				if n%4 == 0 {
@@ -84,8 +94,8 @@ func (s shelf) fetch(name string) ([]byte, error) {
 	return text, nil
 }
 
-// inPieces cuts a chart, and returns what gives a core that has fetched nothing of it.
-func inPieces(t *testing.T, chart matcher.Chart, most int) func() (*matcher.Matcher, shelf) {
+// inPieces cuts a chart: its pieces by name, and the directory.
+func inPieces(t *testing.T, chart matcher.Chart, most int) (map[string][]byte, []byte) {
 	t.Helper()
 	pieces := map[string][]byte{}
 	directory, err := matcher.Split(chart, most, func(p matcher.Piece) (string, error) {
@@ -97,14 +107,16 @@ func inPieces(t *testing.T, chart matcher.Chart, most int) func() (*matcher.Matc
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := []byte(mustJSON(t, directory))
-	return fromPieces(t, matcher.NewPieced, text, files), files, text
+	return pieces, []byte(mustJSON(t, directory))
 }
+
+// inScripts are the scripts of the core of a chart in pieces.
+var inScripts = sync.OnceValues(func() ([]byte, diag.List) { return static.Pieced(static.FS) })
 
 // fromPieces is the core over pieces that come when they are asked for, or lie at hand.
 func fromPieces(t *testing.T, made func(bundle, directory []byte, fetch matcher.Fetch) (*matcher.Matcher, error), directory []byte, files shelf) *matcher.Matcher {
 	t.Helper()
-	bundle, problems := static.Pieced(static.FS)
+	bundle, problems := inScripts()
 	if problems.Blocked() {
 		t.Fatal(problems)
 	}

@@ -53,7 +53,7 @@ export function openForm(options: FormOptions): Form {
   const { root, edition, answered } = options;
   const chart = options.chart as Chart | PiecedChart;
   // Code that a page has pinned may be older than the chart.
-  if (capspanInPieces ? chart.format !== 2 : chart.format !== 1 || !Array.isArray(chart.rows))
+  if (capspanInPieces ? chart.format !== 3 : chart.format !== 1 || !Array.isArray(chart.rows))
     throw new Error("another format");
   let asks: Asker | undefined; // another finder in the same page asks by itself
   if (capspanInPieces) {

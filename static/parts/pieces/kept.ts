@@ -54,6 +54,8 @@ const hands = 4;
 export interface File {
   address: string;
   name: string;
+  /** What its bytes lead to that is kept with it: it is there before it. */
+  beside?(bytes: Uint8Array): File;
 }
 
 /**
@@ -65,15 +67,18 @@ export async function keep(files: readonly File[], signal: AbortSignal, kept: (n
   store = cache;
   const queue = files.filter(({ address }) => !names.has(address));
   kept(files.length - queue.length);
+  async function one({ name, address, beside }: File): Promise<void> {
+    const bytes = await fromNetwork(address, name, signal);
+    const more = beside?.(bytes);
+    if (more && !names.has(more.address)) await one(more);
+    if (signal.aborted) return;
+    await cache.put(address, new Response(bytes as BodyInit, { headers: { "content-type": "application/json" } }));
+    names.add(address);
+  }
   async function work(): Promise<void> {
     for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
-      const bytes = await fromNetwork(next.address, next.name, signal);
+      await one(next);
       if (signal.aborted) return;
-      await cache.put(
-        next.address,
-        new Response(bytes as BodyInit, { headers: { "content-type": "application/json" } }),
-      );
-      names.add(next.address);
       kept(files.filter(({ address }) => names.has(address)).length);
     }
   }
@@ -87,7 +92,12 @@ export async function keep(files: readonly File[], signal: AbortSignal, kept: (n
   );
   for (const end of ended) if (end.status === "rejected") throw end.reason;
   if (signal.aborted) return;
-  const wanted = new Set(files.map(({ address }) => address));
+  const wanted = new Set<string>();
+  for (const { address, beside } of files) {
+    wanted.add(address);
+    const bytes = beside && (await keptCopy(address));
+    if (bytes) wanted.add(beside(bytes).address);
+  }
   for (const address of [...names].filter((a) => !wanted.has(a))) {
     await cache.delete(address);
     names.delete(address);
