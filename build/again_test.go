@@ -53,15 +53,22 @@ func withConversion(t *testing.T, src Sources) Sources {
 	return rewritten(t, src, "joints-conversion.yaml", func(text string) string { return strings.TrimRight(text, "\n") + rowStart + ends })
 }
 
-// nearTwin makes of a row one that is a tenth of a millimetre longer, and calls that a twin.
-func nearTwin(t *testing.T, id string) func(row string) string {
+// longer makes of a row one that is so many millimetres longer.
+func longer(t *testing.T, by float64) func(row string) string {
 	return func(row string) string {
 		across := acrossOf.FindStringSubmatchIndex(row)
 		mm, err := strconv.ParseFloat(row[across[2]:across[3]], 64)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return strings.TrimRight(row[:across[2]]+strconv.FormatFloat(mm+0.1, 'f', 1, 64)+row[across[3]:], "\n") + "\n    twins: [" + id + "]\n"
+		return row[:across[2]] + strconv.FormatFloat(mm+by, 'f', 1, 64) + row[across[3]:]
+	}
+}
+
+// nearTwin makes of a row one that is a tenth of a millimetre longer, and calls that a twin.
+func nearTwin(t *testing.T, id string) func(row string) string {
+	return func(row string) string {
+		return strings.TrimRight(longer(t, 0.1)(row), "\n") + "\n    twins: [" + id + "]\n"
 	}
 }
 

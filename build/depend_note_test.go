@@ -25,9 +25,9 @@ func TestPagesNoteWhatTheyShow(t *testing.T) {
 		page, from := d.fill(one)
 		known[d.address] = before.remember(d, one.seen, before.render(&page, from, shared))
 	}
-	longer, id := edited(t, manySources(t), "joints-metric.yaml")
+	changed, id := edited(t, manySources(t), "joints-metric.yaml")
 	with := func(how func(string) string) Sources { return withRow(t, manySources(t), "joints-metric.yaml", how) }
-	for _, src := range []Sources{longer, with(nil), with(newGroup(t)), with(nearTwin(t, firstIn(manySources(t), "joints-metric.yaml"))),
+	for _, src := range []Sources{changed, with(nil), with(newGroup(t)), with(longer(t, 0.6)), with(nearTwin(t, firstIn(manySources(t), "joints-metric.yaml"))),
 		withName(t, manySources(t), "joints-metric.yaml"), withConversion(t, manySources(t))} {
 		after := loadedSite(t, src, memory.copy())
 		same, others := 0, 0

@@ -137,6 +137,26 @@ func TestAgainInTwoLanguages(t *testing.T) {
 	}
 }
 
+// Pages that show what they showed are rendered in another frame all the same.
+func TestFramesAgain(t *testing.T) {
+	src := manySources(t)
+	text, err := fs.ReadFile(src.Templates, "text.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	src.Templates = layers{fstest.MapFS{"text.html": {Data: bytes.Replace(text, []byte("{{.Body.HTML}}"), []byte("{{.Body.HTML}}<hr>"), 1)}}, src.Templates}
+	memory := mustBuilt(t).memory
+	have := contents(buildOf(t, src, Options{Memory: memory.copy()}))
+	for _, f := range buildOf(t, src, Options{Memory: memory.withoutRows()}).Files {
+		if !bytes.Equal(have[f.Path], f.Bytes) {
+			t.Errorf("%s is not as a build without a memory makes it", f.Path)
+		}
+	}
+	if !bytes.Contains(have["measure/cap/index.html"], []byte("<hr>")) {
+		t.Error("the frame is not another")
+	}
+}
+
 // capIs is a cap of some ten millimetres.
 var capIs = regexp.MustCompile(`(\n    cap: *\{is: )([0-9]{2}\.)`)
 

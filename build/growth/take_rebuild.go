@@ -23,7 +23,7 @@ func takeRebuild(c *catalogueFolder, figures map[string]figure) error {
 			return fmt.Errorf("%s", problems.Summary())
 		}
 		var err error
-		if report, err = build.Write(out, site); err != nil {
+		if report, err = opt.Memory.Write(out, site); err != nil {
 			return err
 		}
 		took = time.Since(start)
