@@ -49,9 +49,9 @@ func (m *Memory) set(src Sources) (*tables.Set, *tables.Overlay, diag.List) {
 	return src.setBy(m.tables.Load)
 }
 
-// openData writes it; nil remembers nothing.
+// openData writes it; nil remembers nothing, as is enough for a check.
 func (m *Memory) openData() *tables.Exports {
-	if m == nil {
+	if m == nil || m.blank {
 		return nil
 	}
 	return &m.exports

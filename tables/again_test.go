@@ -228,6 +228,9 @@ func TestLoadedAgain(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	before := scribbler{rand.New(rand.NewPCG(1, 7)), whole}
+	before.liked(measured)
+	before.row(measured)
 	names := slices.Sorted(maps.Keys(scribbles))
 	taken, loads := 0, 0
 	for seed := range uint64(2) {

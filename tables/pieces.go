@@ -22,9 +22,8 @@ func (p *pieces) start(n int, between separator) int {
 	return p.ends[n-1] + int(between)
 }
 
-// said is how far a row's text goes back: two rows for which it is the same have the same
-// text. Rows that no Reader read, and those with measurements, whose worth is reckoned
-// elsewhere, are like no other.
+// saysTheSame reports whether the same is written of two rows. Rows that no Reader read, and
+// those with measurements, whose worth is reckoned elsewhere, are like no other.
 func saysTheSame(a, b *Row) bool {
 	if a.reading != b.reading || a.reading == 0 || a.measured || len(a.Twins) != len(b.Twins) || len(a.Ends) != len(b.Ends) {
 		return false

@@ -38,9 +38,7 @@ func (w *rowWriter) line() {
 	w.b = append(w.b, indents[:2*w.depth]...)
 }
 
-// next separates an entry from the one before it, if there is one. Both forms have a
-// bracket before the first entry and never one at the end of an entry of a mapping or list
-// of texts; lists of mappings go by their number.
+// next goes to the next entry of a mapping or list.
 func (w *rowWriter) next(first bool) {
 	if !first {
 		w.b = append(w.b, ',')
