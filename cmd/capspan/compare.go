@@ -46,10 +46,6 @@ type compareReport struct {
 	Here problemReport `json:"here"`
 }
 
-// compareMemory is what a comparison takes before the collector has to run more often: it is
-// no limit to what a chart may need.
-const compareMemory = 1500 << 20
-
 // Run prints the difference, and what is wrong with either side.
 func (v *compareVerb) Run(ctx context.Context, t *terminal) error {
 	if v.Markdown && v.JSON {
@@ -68,10 +64,10 @@ func (v *compareVerb) Run(ctx context.Context, t *terminal) error {
 	if src.Own != nil {
 		return misuse("%q is a keeper's own folder, and the chart is in the program\n    hint: capspan check --root %s says what a newer chart means for it", dir, dir)
 	}
-	// At 100,000 rows the bound costs nothing, and a fifth of the memory is not needed; where more
-	// is asked, what the core throws away while it answers would pile up.
+	// What the core throws away while it answers would pile up. At 100,000 rows the limit spares a
+	// sixth of the memory and costs next to nothing; it is none to what a chart may need.
 	sparingly(400)
-	debug.SetMemoryLimit(compareMemory)
+	debug.SetMemoryLimit(1500 << 20)
 	older, err := baseTables(ctx, dir, v.Base)
 	if err != nil {
 		return err

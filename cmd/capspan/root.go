@@ -89,6 +89,17 @@ func printJSON(w io.Writer, v any) error {
 // top: a chart that is loaded is kept until the verb ends, so that it finds little.
 func sparingly(percent int) { debug.SetGCPercent(percent) }
 
+// upTo has the collector wait until the program takes so many bytes, until back is called: a verb
+// that is done in two seconds holds nearly all it makes. A chart that needs more has it, and
+// the collector runs.
+func upTo(bytes int64) (back func()) {
+	percent, most := debug.SetGCPercent(-1), debug.SetMemoryLimit(bytes)
+	return func() {
+		debug.SetGCPercent(percent)
+		debug.SetMemoryLimit(most)
+	}
+}
+
 // version is put in by build/release; empty in any other build, where Go knows a version or none.
 var version string
 
