@@ -20,7 +20,7 @@ func TestPiecesOnlyWherePieced(t *testing.T) {
 	}
 	// What such scripts say, where they keep it, what loads them, and the switch itself: sentences of
 	// words/en/pieces.ts and large.ts, the name of the store, the globals of what only they load.
-	signs := []string{"comes in pieces", "Nothing of it is written until", "from another page", "Looking through the rows", "still the one before",
+	signs := []string{"comes in pieces", "Nothing of it is written until", "You can go on measuring", "Looking through the rows", "still the one before",
 		"capspan-chart", "CapspanPieces", "CapspanSearchRows.", "CapspanFacts.", inPieces}
 	found := map[string]bool{}
 	for _, f := range whole.Files {

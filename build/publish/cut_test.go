@@ -49,6 +49,7 @@ func TestCutOffAnywhere(t *testing.T) {
 				if err != nil && strings.Contains(err.Error(), secret) {
 					t.Errorf("the secret is shown: %v", err)
 				}
+				s.hangUp()
 				s.before = nil
 				s.publish(two, plain)
 				equal(t, texts(two), s.holds())

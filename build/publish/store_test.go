@@ -26,6 +26,7 @@ const bucketName = "joints"
 type store struct {
 	t       *testing.T
 	backend *s3mem.Backend
+	answers http.Handler
 	server  *httptest.Server
 
 	mutex  sync.Mutex
@@ -42,7 +43,7 @@ func newStore(t *testing.T) *store {
 		t.Fatal(err)
 	}
 	next := gofakes3.New(s.backend).Server()
-	s.server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+	s.answers = http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
 		s.mutex.Lock() // one at a time: the tests look at the store in between
 		defer s.mutex.Unlock()
 		name := strings.TrimPrefix(q.URL.Path, "/"+bucketName+"/")
@@ -66,14 +67,22 @@ func newStore(t *testing.T) *store {
 		if s.after != nil {
 			s.after(n, what)
 		}
-	}))
-	t.Cleanup(s.server.Close)
+	})
+	s.server = httptest.NewServer(s.answers)
+	t.Cleanup(func() { s.server.Close() })
 	for _, name := range []string{"AWS_SESSION_TOKEN", "AWS_ENDPOINT_URL", "AWS_ENDPOINT_URL_S3", "AWS_REGION", "AWS_DEFAULT_REGION"} {
 		t.Setenv(name, "")
 	}
 	t.Setenv("AWS_ACCESS_KEY_ID", keyID)
 	t.Setenv("AWS_SECRET_ACCESS_KEY", secret)
 	return s
+}
+
+// hangUp ends what is still under way from a run that was cut off: it shall not be taken for
+// the next one's.
+func (s *store) hangUp() {
+	s.server.Close()
+	s.server = httptest.NewServer(s.answers)
 }
 
 // Both are invented.
