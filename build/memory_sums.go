@@ -19,7 +19,7 @@ type diskFile struct {
 }
 
 // sumOf is of all files below some folders; of one that cannot be read, of what is wrong with
-// it. A file of the disk that is the one it was, and was no longer new then, is not read again.
+// it. A file of the disk that is the one it was, and was no longer new then ([settled]), is not read again.
 func (m *Memory) sumOf(folders ...fs.FS) sum {
 	all := sha256.New()
 	for n, fsys := range folders {

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"capspan/build"
 	"capspan/build/synth/catalogue"
@@ -65,13 +66,18 @@ const edit = "joints-metric.yaml"
 
 var (
 	wholeAcross = regexp.MustCompile(`(?m)^(    across: +\{is: [0-9]+)(,)`)
-	firstIssue  = regexp.MustCompile(`(?m)^version: 1\.0\.0$`)
+)
+
+// The line of the first issue's version, and that of the next.
+const (
+	issue     = "version: 1.0.0\n"
+	nextIssue = "version: 1.1.0\n"
 )
 
 // oneRowChanged moves a distance across by a tenth of a millimetre: the first, from the
 // middle of its table on, that leaves a chart without problems.
 func oneRowChanged(made catalogue.Files) (catalogue.Files, error) {
-	text := firstIssue.ReplaceAllString(string(made[edit]), "version: 1.1.0")
+	text := strings.Replace(string(made[edit]), issue, nextIssue, 1)
 	places := wholeAcross.FindAllStringSubmatchIndex(text, -1)
 	for _, at := range places[len(places)/2:] {
 		changed := catalogue.Files{}
