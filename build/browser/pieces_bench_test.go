@@ -22,8 +22,9 @@ import (
 // slower: two dozen rows by their own figures, as a caliper reads them, each on a page that has
 // no pieces yet. Once the pieces are there, it tells the median of how long the core takes for
 // the answer, and of how long it is from a typed reading to the verdict laid out on the page;
-// and that of the bytes that came for it, packed by brotli as a host sends them. The site is the one of the tests with the directory and the
-// pieces of the large chart in the place of its own: the page asks for nothing else.
+// and that of the bytes that came for it, packed by brotli as a host sends them. The site is
+// the one of the tests with the files of the large chart in the place of its own: the page
+// asks for nothing else.
 func BenchmarkPieces(b *testing.B) {
 	src, err := invented(100_000)
 	if err != nil {
