@@ -76,6 +76,15 @@ func (s scribbler) head(before, after string) {
 	})
 }
 
+// alike makes a row one of the size that another is of.
+func (s scribbler) alike() {
+	s.rows(func(rows []string) []string {
+		n := 1 + s.IntN(len(rows)-1)
+		rows[n] = withFiguresOf(rows[n], rows[1+s.IntN(len(rows)-1)])
+		return rows
+	})
+}
+
 func replace(before, after string) func(string) string {
 	return func(text string) string { return strings.Replace(text, before, after, 1) }
 }
@@ -176,6 +185,8 @@ var scribbles = map[string]func(scribbler){
 			return r
 		})
 	},
+	"figures of another":  func(s scribbler) { s.alike() },
+	"figures of others":   func(s scribbler) { s.alike(); s.alike(); s.alike() },
 	"table as conversion": func(s scribbler) { s.row(more("    ends: [{like: s0-a}, {like: s3-a}]")) },
 	"label":               func(s scribbler) { s.head(`label: "Cap"`, `label: "Cup"`) },
 	"limits":              func(s scribbler) { s.head("least: 1.0", "least: 40.0") },
@@ -208,6 +219,19 @@ var scribbles = map[string]func(scribbler){
 		s.row(func(row string) string { id = row[:strings.IndexByte(row, '\n')]; return row })
 		s.files["retired.yaml"] = fmt.Appendf(nil, "retired:\n  - {id: %s, to: [s0-a, nowhere], why: invented}\n", id)
 	},
+}
+
+var figureLine = regexp.MustCompile(`(?m)^    (hold|cap|across): .*$`)
+
+// withFiguresOf is a row of the size that another is of, and names no twins.
+func withFiguresOf(row, other string) string {
+	lines := figureLine.FindAllString(other, -1)
+	if len(lines) != len(figureLine.FindAllString(row, -1)) {
+		return row
+	}
+	n := 0
+	row = figureLine.ReplaceAllStringFunc(row, func(string) string { n++; return lines[n-1] })
+	return strings.Replace(row, "    twins: [", "    # [", 1)
 }
 
 // ofList is the last entry of a row's twins.
