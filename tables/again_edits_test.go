@@ -54,7 +54,11 @@ func (s scribbler) liked(how func(string) string) {
 	if len(ends) == 0 {
 		return
 	}
-	id := string(ends[s.IntN(len(ends))][1])
+	s.named(string(ends[s.IntN(len(ends))][1]), how)
+}
+
+// named changes the row of that id, if there is one.
+func (s scribbler) named(id string, how func(string) string) {
 	for _, name := range s.files.Names() {
 		before, row, found := strings.Cut(string(s.files[name]), rowBreak+id+"\n")
 		if !found {
@@ -144,6 +148,7 @@ var scribbles = map[string]func(scribbler){
 	"plate":                                func(s scribbler) { s.row(replace("{is: outside-clip", "{is: strap")) },
 	"measured":                             func(s scribbler) { s.row(measured) },
 	"figure of a row that others are like": func(s scribbler) { s.liked(s.digit) },
+	"figure of a row that one of two twins is like": func(s scribbler) { s.named("s9-e", s.digit) },
 	"more of a row that others are like": func(s scribbler) {
 		s.liked(replace(", faces:", "1, faces:"))
 	},

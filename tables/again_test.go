@@ -20,6 +20,12 @@ func TestLoadedAgain(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// Of two conversion joints that are twins, one is like another row of the size.
+	conversions := whole["joints-conversion.yaml"]
+	whole["joints-conversion.yaml"] = bytes.Replace(conversions, []byte("id: c17-c\n    ends: [{like: s9-d}"), []byte("id: c17-c\n    ends: [{like: s9-e}"), 1)
+	if bytes.Equal(conversions, whole["joints-conversion.yaml"]) {
+		t.Fatal("c17-c is not there, or not like s9-d")
+	}
 	before := scribbler{rand.New(rand.NewPCG(1, 7)), whole}
 	before.liked(measured)
 	before.row(measured)
