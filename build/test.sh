@@ -35,7 +35,9 @@ fi
 # it is waited for, and where the checks end early it ends with them.
 said=$(mktemp -d)
 leave() {
-  for pid in "$said"/*.pid; do kill "$(cat "$pid")" 2>/dev/null || true; done
+  for pid in "$said"/*.pid; do
+    [ ! -e "$pid" ] || kill "$(cat "$pid")" 2>/dev/null || true
+  done
   rm -rf "$said"
 }
 trap leave EXIT
