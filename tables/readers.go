@@ -45,6 +45,8 @@ type part struct {
 // parts gives the tables in their order while others are read, not many more than there
 // are cores, so that a folder of any size takes little room.
 func (l *loader) parts(fsys fs.FS, names []string, stop <-chan struct{}) <-chan *part {
+	blank := *l // what is told and joined meanwhile is not theirs
+	blank.list, blank.links = nil, nil
 	ready := make(chan chan *part, runtime.GOMAXPROCS(0))
 	out := make(chan *part)
 	go func() {
@@ -56,7 +58,7 @@ func (l *loader) parts(fsys fs.FS, names []string, stop <-chan struct{}) <-chan 
 			case <-stop:
 				return
 			}
-			go func() { one <- l.readPart(fsys, name) }()
+			go func() { one <- blank.readPart(fsys, name) }()
 		}
 	}()
 	go func() {
@@ -87,7 +89,6 @@ func (l *loader) readPart(fsys fs.FS, name string) *part {
 // readWhole reads a file from its beginning to its end.
 func (l *loader) readWhole(fsys fs.FS, name string) *part {
 	p := &part{loader: *l}
-	p.list, p.links = nil, nil
 	if p.reader = p.read(fsys, name); p.reader.source != nil {
 		p.readTableFile(strings.TrimSuffix(name, ".yaml"))
 	}
