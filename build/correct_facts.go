@@ -144,16 +144,7 @@ func (s *site) addFacts() (map[string]string, diag.List) {
 	return paths, problems
 }
 
-// factsOf are the facts of one table; fsys is the folder it was loaded from.
-func factsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
-	facts, err := headFactsOf(fsys, t)
-	if err == nil {
-		facts.addRows(t)
-	}
-	return facts, err
-}
-
-// headFactsOf are they without the rows.
+// headFactsOf are the facts of one table without its rows; fsys is the folder it was loaded from.
 func headFactsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
 	facts := tableFacts{Table: t.ID, Title: t.Title, Rows: []rowFacts{}}
 	text, err := fs.ReadFile(fsys, t.ID+".yaml")

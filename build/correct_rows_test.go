@@ -2,11 +2,14 @@ package build
 
 import (
 	"encoding/json"
+	"io/fs"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"capspan/tables"
 )
 
 // correction is what the page makes of a row: its facts, and the patch of a new cell.
@@ -80,4 +83,13 @@ func TestCorrectionsOfRows(t *testing.T) {
 	if err := p.ask(&none, "byRow.table(a[0], a[1])", set.Tables[0].ID, set.Tables[0].Rows[0].ID+"q"); err == nil {
 		t.Error("a drawer that did not come was taken for one without the row")
 	}
+}
+
+// factsOf are the facts of one table, as a small chart has them in one file.
+func factsOf(fsys fs.FS, t *tables.Table) (tableFacts, error) {
+	facts, err := headFactsOf(fsys, t)
+	if err == nil {
+		facts.addRows(t)
+	}
+	return facts, err
 }
